@@ -1,0 +1,42 @@
+import type { Edition } from '../coverage/band.ts';
+import type { CameraCoverage, SiteCoverage } from '../coverage/coverage.ts';
+import type { FaceCap, Target } from '../coverage/target.ts';
+import type { State } from '../coverage/state.ts';
+import type { Scene } from './scene.ts';
+
+/** What is asked of the engine besides the plan. */
+export interface Question {
+  readonly target: Target;
+  /** Id of the one camera to count; null counts all that are not hidden. */
+  readonly alone: string | null;
+}
+
+/** The one result behind picture and numbers. */
+export interface Assessment {
+  readonly revision: number;
+  readonly question: Question;
+  readonly edition: Edition;
+  /** For a face target; empty else. */
+  readonly faceCaps: readonly FaceCap[];
+  readonly scene: Scene;
+  /** One a camera of the scene, in its order. */
+  readonly cameras: readonly CameraCoverage[];
+  readonly site: SiteCoverage;
+  /** What areas are counted within. */
+  readonly within: 'boundary' | 'board';
+}
+
+/** What one camera makes of one point; answered by a ray, the judge of the cells. */
+export interface PointAnswer {
+  readonly camera: string;
+  readonly state: State;
+  /** Index + 1; 0 none. */
+  readonly band: number;
+  readonly density: number | null;
+  /** °, at the target, from its horizon up to the lens. */
+  readonly depression: number;
+  /** Index of the solid in the scene. */
+  readonly hider: number | null;
+  /** How far before the point the hider is met, m. */
+  readonly before: number | null;
+}

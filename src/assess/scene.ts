@@ -1,0 +1,34 @@
+import type { Fault } from '../base/fault.ts';
+import type { Vec2, Vec3 } from '../base/vector.ts';
+import type { Solid } from '../model/solid.ts';
+import type { Camera } from '../optics/camera.ts';
+
+/** Where a camera's hole goes and where its lens ends up. Site frame, m. */
+export interface Fixing {
+  readonly camera: string;
+  readonly hole: Vec3 | null;
+  /** Outward normal of the face; null for a pole or a loose camera. */
+  readonly outward: Vec3 | null;
+  /** "South wall of House"; null without a host. */
+  readonly host: string | null;
+}
+
+/** An axis-parallel rectangle over ground, m. */
+export interface Board {
+  readonly left: number;
+  readonly bottom: number;
+  readonly right: number;
+  readonly top: number;
+}
+
+/** A plan in a situation, as sight needs it. */
+export interface Scene {
+  readonly ground: number;
+  readonly solids: readonly Solid[];
+  readonly cameras: readonly Camera[];
+  readonly fixings: readonly Fixing[];
+  readonly board: Board;
+  readonly boundary: readonly Vec2[] | null;
+  /** What could not be made as drawn, each with its subject: the plan says so beside the picture. */
+  readonly faults: readonly Fault[];
+}

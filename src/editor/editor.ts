@@ -1,0 +1,71 @@
+import type { StoreApi } from 'zustand/vanilla';
+import type { Fault } from '../base/fault.ts';
+import type { Vec3 } from '../base/vector.ts';
+import type { Target } from '../coverage/target.ts';
+import type { Plan } from '../plan/plan.ts';
+
+export type Selected =
+  | { readonly kind: 'structure'; readonly id: string }
+  | { readonly kind: 'camera'; readonly id: string }
+  | { readonly kind: 'boundary' };
+
+/** A sentence for the person, in the strip or the live region. */
+export interface Notice {
+  readonly id: number;
+  readonly tone: 'said' | 'trouble';
+  readonly text: string;
+  readonly faults: readonly Fault[];
+}
+
+/** What the person says and chooses. Only `plan` is history. */
+export interface EditorState {
+  readonly plan: Plan;
+  /** Rises with every change of plan, target or alone. */
+  readonly revision: number;
+  readonly selected: Selected | null;
+  readonly hovered: Selected | null;
+  readonly target: Target;
+  readonly alone: string | null;
+  readonly tool: 'rest' | 'camera';
+  /** Names of the steps that undo and redo would take; null where there is none. */
+  readonly undoName: string | null;
+  readonly redoName: string | null;
+  /** True from the press to the release of a drag. */
+  readonly gesturing: boolean;
+  /** Another tab writes this plan. */
+  readonly readOnly: boolean;
+  readonly kept: { readonly at: number | null; readonly trouble: string | null };
+  readonly notice: Notice | null;
+  /** Where the person points in the Model; drives the probe. Site frame. */
+  readonly pointed: Vec3 | null;
+}
+
+/** A drag: each move starts again from the plan at the press. */
+export interface Gesture {
+  /** Shows the change; not yet a step of history. */
+  change(change: (atPress: Plan) => Plan): void;
+  /** Makes the whole drag one step. */
+  commit(): void;
+  /** Back to the plan at the press. */
+  cancel(): void;
+}
+
+/** The one place that changes the plan, the selection and the tool in hand. */
+export interface Editor {
+  readonly store: StoreApi<EditorState>;
+  /** One named step of history, e.g. run('Tilt C1', (plan) => aimCamera(plan, id, { tilt })). A change that returns the same plan is no step. */
+  run(name: string, change: (plan: Plan) => Plan): void;
+  /** Begins a drag; a second one first commits the former. */
+  begin(name: string): Gesture;
+  undo(): void;
+  redo(): void;
+  /** Takes another plan; history starts anew, the former stays kept on the device. */
+  open(plan: Plan): void;
+  select(selected: Selected | null): void;
+  hover(hovered: Selected | null): void;
+  point(point: Vec3 | null): void;
+  ask(target: Target): void;
+  showAlone(camera: string | null): void;
+  hold(tool: EditorState['tool']): void;
+  say(text: string, faults?: readonly Fault[]): void;
+}

@@ -44,7 +44,5 @@ export default defineConfig(({ mode }) => ({
   worker: { format: 'es' },
   server: { headers: isolation },
   preview: { headers: { ...isolation, 'Content-Security-Policy': policy } },
-  ...(mode === 'cli'
-    ? { build: commandLine, ssr: { noExternal: true } }
-    : { build: app }),
+  ...(mode === 'cli' ? { build: commandLine, ssr: { noExternal: true } } : { build: app }),
 }));

@@ -1,0 +1,44 @@
+import path from 'node:path';
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'vitest/config';
+
+const root = path.resolve(import.meta.dirname, '../..');
+
+export default defineConfig(({ mode }) => ({
+  root,
+  plugins: [react()],
+  test: {
+    // `--mode thorough` runs every seeded trial instead of a sample: see seeded.ts.
+    env: mode === 'thorough' ? { SOFFIT_THOROUGH: '1' } : {},
+    testTimeout: mode === 'thorough' ? 3_600_000 : 20_000,
+    allowOnly: false,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          environment: 'node',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: ['tests/outside/**', 'tests/browser/**', 'tests/bench/**'],
+        },
+      },
+      {
+        extends: true,
+        test: { name: 'outside', environment: 'node', include: ['tests/outside/**/*.test.ts'] },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          environment: 'node',
+          include: ['tests/browser/**/*.test.ts'],
+          globalSetup: ['tests/browser/served.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 180_000,
+          fileParallelism: false,
+          maxWorkers: 1,
+        },
+      },
+    ],
+  },
+}));

@@ -17,7 +17,7 @@ declare module 'vitest' {
 /** Before all browser tests: a browser, a fresh build, and its server on a free port. */
 export default async (project: TestProject): Promise<() => Promise<void>> => {
   project.provide('chromium', findBrowser());
-  await buildIfStale();
+  await buildIfStale('app');
   const server = await preview({
     root,
     configFile: path.join(root, 'vite.config.ts'),

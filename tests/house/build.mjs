@@ -2,11 +2,19 @@ import { existsSync, readdirSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { root } from './install.mjs';
 
-/** What the build reads. A test lists the files that vite takes, so keep it whole. */
+/** @typedef {'app' | 'cli'} Half */
+
+/** What both halves are built from. */
 const sources = ['src', 'assets', 'shared', 'index.html', 'vite.config.ts', 'package-lock.json'];
 
-/** What the build leaves, last written of each half. */
-const results = ['dist/app/index.html', 'dist/cli/soffit.js'];
+/**
+ * vite.config.ts tells the halves apart by mode; `result` is what each leaves last.
+ * @type {Readonly<Record<Half, { mode: string, result: string }>>}
+ */
+const halves = {
+  app: { mode: 'production', result: 'dist/app/index.html' },
+  cli: { mode: 'cli', result: 'dist/cli/soffit.js' },
+};
 
 /**
  * The newest change below a file or folder, s since 1970; 0 where nothing is.
@@ -25,30 +33,29 @@ export const newestChange = (place) => {
 };
 
 /**
- * Whether both halves are built, and after the last change of what they are built from.
+ * Whether a half is built, and after the last change of what it is built from.
  * @param {string} home
+ * @param {Half} half
  */
-export const isBuilt = (home) => {
+export const isBuilt = (home, half) => {
   const changed = Math.max(...sources.map((name) => newestChange(path.join(home, name))));
-  return results.every((name) => {
-    const file = path.join(home, name);
-    return existsSync(file) && statSync(file).mtimeMs / 1000 >= changed;
-  });
+  const file = path.join(home, halves[half].result);
+  return existsSync(file) && statSync(file).mtimeMs / 1000 >= changed;
 };
 
-/** Builds the app into dist/app and the command line into dist/cli. Throws when a half fails. */
-export const build = async () => {
+/**
+ * Builds a half unless it is newer than everything it is built from. Throws when vite does.
+ * @param {Half} half
+ */
+export const buildIfStale = async (half) => {
+  if (isBuilt(root, half)) return;
+  console.error(`Building dist/${half} …`);
   const vite = await import('vite');
-  const configFile = path.join(root, 'vite.config.ts');
-  // The builds' own tables go away: what a caller prints may be read by a machine.
-  const shared = { root, configFile, logLevel: /** @type {const} */ ('warn') };
-  await vite.build({ ...shared, mode: 'cli' });
-  await vite.build({ ...shared, mode: 'production' });
-};
-
-/** Builds unless dist is newer than everything it is built from. */
-export const buildIfStale = async () => {
-  if (isBuilt(root)) return;
-  console.error('Building …');
-  await build();
+  await vite.build({
+    root,
+    configFile: path.join(root, 'vite.config.ts'),
+    mode: halves[half].mode,
+    // What a caller prints may be read by a machine: vite's tables stay away.
+    logLevel: 'warn',
+  });
 };

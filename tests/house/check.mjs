@@ -82,10 +82,12 @@ const ready = await check('install', () => {
   return true;
 });
 if (ready) {
-  await check('build', async () => {
-    await (await import('./build.mjs')).buildIfStale();
-    return true;
-  });
+  const { buildIfStale } = await import('./build.mjs');
+  for (const half of /** @type {const} */ (['app', 'cli']))
+    await check(`build of dist/${half}`, async () => {
+      await buildIfStale(half);
+      return true;
+    });
   await check('types', () => node('typescript/bin/tsc', ['-p', '.']));
   await check('types of the pure rooms', () =>
     node('typescript/bin/tsc', ['-p', `${house}/engine.tsconfig.json`]),

@@ -4,7 +4,7 @@ import path from 'node:path';
 import { buildIfStale } from './build.mjs';
 import { root } from './install.mjs';
 
-await buildIfStale();
+await buildIfStale('cli');
 const done = spawnSync(process.execPath, [path.join(root, 'dist/cli/soffit.js'), ...process.argv.slice(2)], {
   // npm moved to the project; file names are meant from where the person stood.
   cwd: process.env['INIT_CWD'] ?? process.cwd(),

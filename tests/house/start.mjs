@@ -20,7 +20,8 @@ const serve = async ({ port, chosen }) => {
 try {
   const asked = portFrom(process.argv.slice(2));
   install();
-  await buildIfStale();
+  await buildIfStale('app');
+  await buildIfStale('cli');
   await serve(asked);
 } catch (error) {
   const message = error instanceof Error ? error.message : String(error);

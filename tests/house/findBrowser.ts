@@ -67,7 +67,7 @@ const fetched = (machine: Machine): string | undefined => {
 
 const isFile = (file: string): boolean => existsSync(file) && statSync(file).isFile();
 
-export const thisMachine: Machine = {
+const thisMachine: Machine = {
   platform: process.platform,
   env: process.env,
   isRoot: process.getuid?.() === 0,

@@ -84,7 +84,6 @@ export default {
     'typescript/no-explicit-any': 'error',
     'typescript/no-floating-promises': 'error',
     'typescript/no-import-type-side-effects': 'error',
-    'typescript/no-misused-spread': ['error', { allow: ['string'] }],
     'typescript/no-misused-promises': 'error',
     'typescript/no-non-null-assertion': 'error',
     'typescript/no-unnecessary-type-assertion': 'error',

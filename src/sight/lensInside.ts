@@ -1,0 +1,70 @@
+import { HIT_TOLERANCE } from '../base/tolerance.ts';
+import { cross, dot, subtract, type Vec3 } from '../base/vector.ts';
+import type { FacetGroup, Facets } from './facets.ts';
+
+/**
+ * The solid that holds a lens more than HIT_TOLERANCE deep; null where none does. Glass and mesh hold no lens.
+ * By the sum of solid angles that the faces take up: 4π within a closed mesh, 0 outside.
+ * Source: van Oosterom and Strackee, IEEE Trans. Biomed. Eng. 30 (1983), from memory.
+ */
+export function lensInside(eye: Vec3, facets: Facets): number | null {
+  for (const group of facets.groups) {
+    if (group.passage !== 'solid' || !boxHolds(group.box, eye)) continue;
+    if (turnsRound(eye, facets, group) && depth(eye, facets, group) > HIT_TOLERANCE) return group.solid;
+  }
+  return null;
+}
+
+const boxHolds = (box: Float64Array, eye: Vec3): boolean =>
+  [0, 1, 2].every((axis) => (eye[axis] ?? 0) > (box[axis] ?? 0) && (eye[axis] ?? 0) < (box[axis + 3] ?? 0));
+
+function turnsRound(eye: Vec3, { corners }: Facets, { from, to }: FacetGroup): boolean {
+  let total = 0;
+  for (let facet = from; facet < to; facet += 1) {
+    const n = (k: number) => (corners[facet * 9 + k] ?? 0) - (eye[k % 3] ?? 0);
+    const [ax, ay, az, bx, by, bz, cx, cy, cz] = [n(0), n(1), n(2), n(3), n(4), n(5), n(6), n(7), n(8)];
+    const [a, b, c] = [Math.hypot(ax, ay, az), Math.hypot(bx, by, bz), Math.hypot(cx, cy, cz)];
+    const volume = ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx);
+    const ab = ax * bx + ay * by + az * bz;
+    const bc = bx * cx + by * cy + bz * cz;
+    const ca = cx * ax + cy * ay + cz * az;
+    total += 2 * Math.atan2(volume, a * b * c + ab * c + bc * a + ca * b);
+  }
+  return Math.abs(total) > 2 * Math.PI;
+}
+
+/** Distance from the lens to the nearest face, m. */
+function depth(eye: Vec3, { corners }: Facets, { from, to }: FacetGroup): number {
+  let least = Infinity;
+  for (let facet = from; facet < to; facet += 1) {
+    const corner = (k: number): Vec3 => [
+      corners[facet * 9 + k * 3] ?? 0,
+      corners[facet * 9 + k * 3 + 1] ?? 0,
+      corners[facet * 9 + k * 3 + 2] ?? 0,
+    ];
+    least = Math.min(least, distanceToTriangle(eye, corner(0), corner(1), corner(2)));
+  }
+  return least;
+}
+
+/** Distance from a point to a triangle: to its plane where the foot lies within, else to the nearest edge. */
+function distanceToTriangle(point: Vec3, a: Vec3, b: Vec3, c: Vec3): number {
+  const [u, v, w] = [subtract(b, a), subtract(c, a), subtract(point, a)];
+  const normal = cross(u, v);
+  const size = Math.hypot(...normal);
+  if (size > 0) {
+    const inside = [[a, b] as const, [b, c] as const, [c, a] as const].every(
+      ([from, to]) => dot(cross(subtract(to, from), subtract(point, from)), normal) >= 0,
+    );
+    if (inside) return Math.abs(dot(w, normal)) / size;
+  }
+  return Math.min(toEdge(point, a, b), toEdge(point, b, c), toEdge(point, c, a));
+}
+
+function toEdge(point: Vec3, from: Vec3, to: Vec3): number {
+  const [edge, away] = [subtract(to, from), subtract(point, from)];
+  const length2 = dot(edge, edge);
+  const share = length2 === 0 ? 0 : Math.min(1, Math.max(0, dot(away, edge) / length2));
+  return Math.hypot(away[0] - share * edge[0], away[1] - share * edge[1], away[2] - share * edge[2]);
+}
+

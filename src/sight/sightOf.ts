@@ -1,0 +1,137 @@
+import type { Vec2 } from '../base/vector.ts';
+import type { Camera } from '../optics/camera.ts';
+import type { Facets } from './facets.ts';
+import { footingOf, type Footing } from './footing.ts';
+import { frameHalfPlanes } from './frame.ts';
+import { cutPolygon, halfPlanesOf, type HalfPlanes } from './halfPlanes.ts';
+import { lensInside } from './lensInside.ts';
+import type { TargetPlane } from './plane.ts';
+import { uncovered, type Bounds } from './region.ts';
+import { ringsByUnion } from './ringFallback.ts';
+import { chain, ringArea } from './rings.ts';
+import { shadowsOf, STRIDE, type Shadows } from './shadows.ts';
+import { FRAME_EDGE, WINDOW_EDGE, type OutlinePiece, type Region, type Sight, type Window } from './sight.ts';
+import { SAME_LINE } from './spans.ts';
+import { trianglesOf } from './triangulate.ts';
+
+/** What rings may differ in area from the spans before the fallback makes them, m² per m² and m². */
+const RING_SLACK = { share: 1e-6, square: 1e-5 };
+
+/** A sight with the half-planes that cells and areas read as well. */
+export interface FoundSight {
+  readonly sight: Sight;
+  readonly footing: Footing;
+  /** Frame and window, relative to the foot; null where nothing of the plane is in both. */
+  readonly halfPlanes: HalfPlanes | null;
+  /** The frame alone; null for a lens that is not rectilinear or a frame that misses the plane. */
+  readonly frame: HalfPlanes | null;
+  readonly solids: Shadows;
+  readonly screens: Shadows;
+}
+
+/**
+ * What one camera sees of one plane.
+ * @param window convex, counter-clockwise, plane coordinates
+ * Exact on a flat target: no grid, nothing snapped. Cost: see tests/bench.
+ */
+export function sightOf(camera: Camera, plane: TargetPlane, window: Window, facets: Facets): FoundSight {
+  const footing = footingOf(camera.eye, plane);
+  const corners = window.map(([a, b]): Vec2 => [a - footing.foot[0], b - footing.foot[1]]);
+  const frame = frameHalfPlanes(camera, footing);
+  const inside = lensInside(camera.eye, facets);
+  const framed = camera.k === 1;
+  const within = framed ? (frame === null ? [] : cutPolygon(corners, frame)) : corners;
+  const empty = within.length === 0 || inside !== null;
+  const bounds = boundsOf(within, frame ?? [], halfPlanesOf(corners));
+  const reach = Math.hypot(bounds.radius, footing.delta);
+  const cast = (passage: 'solid' | 'screen') =>
+    shadowsOf(facets, footing, bounds.halfPlanes, reach, passage);
+  const solids = empty ? NO_SHADOWS : cast('solid');
+  const screens = empty ? NO_SHADOWS : cast('screen');
+  const beyondScreens = empty ? NO_REGION : regionOf(solids, bounds, within, footing.foot);
+  const seen =
+    screens.count === 0 ? beyondScreens : regionOf(joined(solids, screens), bounds, within, footing.foot);
+  return {
+    sight: {
+      camera,
+      plane,
+      framed,
+      lensInside: inside,
+      frame: Float64Array.from(within.flatMap(([p, q]) => [p + footing.foot[0], q + footing.foot[1]])),
+      seen,
+      beyondScreens,
+    },
+    footing,
+    halfPlanes: within.length === 0 ? null : bounds.halfPlanes,
+    frame,
+    solids,
+    screens,
+  };
+}
+
+const NO_SHADOWS: Shadows = {
+  count: 0,
+  numbers: new Float64Array(0),
+  sides: new Uint8Array(0),
+  outline: new Uint8Array(0),
+  solid: new Int32Array(0),
+};
+
+const NO_REGION: Region = { area: 0, pieces: [], rings: [], ringsClosed: true, triangles: new Float64Array(0) };
+
+/** Frame and window together, without a bound that another one on the same line repeats. */
+export function boundsOf(within: readonly Vec2[], frame: HalfPlanes, window: HalfPlanes): Bounds {
+  const radius = Math.max(1, ...within.map(([p, q]) => Math.hypot(p, q)));
+  const halfPlanes: (readonly [number, number, number])[] = [];
+  const beyond: number[] = [];
+  const add = (half: readonly [number, number, number], code: number) => {
+    const twin = halfPlanes.some(
+      ([a, b, k]) =>
+        a * half[0] + b * half[1] > 0 &&
+        Math.abs(a * half[1] - b * half[0]) * radius < SAME_LINE &&
+        Math.abs(k - half[2]) < SAME_LINE,
+    );
+    if (twin) return;
+    halfPlanes.push(half);
+    beyond.push(code);
+  };
+  for (const half of frame) add(half, FRAME_EDGE);
+  for (const half of window) add(half, WINDOW_EDGE);
+  return { halfPlanes, beyond, radius };
+}
+
+/** Solids and screens together; solids keep their order and come first. */
+export function joined(one: Shadows, two: Shadows): Shadows {
+  const count = one.count + two.count;
+  const numbers = new Float64Array(count * STRIDE);
+  numbers.set(one.numbers.subarray(0, one.count * STRIDE));
+  numbers.set(two.numbers.subarray(0, two.count * STRIDE), one.count * STRIDE);
+  const bytes = (pick: (from: Shadows) => Uint8Array): Uint8Array => {
+    const all = new Uint8Array(count);
+    all.set(pick(one).subarray(0, one.count));
+    all.set(pick(two).subarray(0, two.count), one.count);
+    return all;
+  };
+  const solid = new Int32Array(count);
+  solid.set(one.solid.subarray(0, one.count));
+  solid.set(two.solid.subarray(0, two.count), one.count);
+  return { count, numbers, sides: bytes((s) => s.sides), outline: bytes((s) => s.outline), solid };
+}
+
+function regionOf(shadows: Shadows, bounds: Bounds, window: readonly Vec2[], foot: Vec2): Region {
+  const { pieces, area } = uncovered(shadows, bounds);
+  const own = chain(pieces);
+  const sum = own.rings.reduce((total, ring) => total + ringArea(ring), 0);
+  const ringsClosed = own.closed && Math.abs(sum - area) <= RING_SLACK.square + RING_SLACK.share * area;
+  const rings = ringsClosed ? own.rings : ringsByUnion(window, shadows);
+  return {
+    area: Math.max(0, area),
+    pieces: pieces.map(({ from, to, beyond }): OutlinePiece => ({ from: moved(from, foot), to: moved(to, foot), beyond })),
+    rings: rings.map((ring) => movedRing(ring, foot)),
+    ringsClosed,
+    triangles: movedRing(trianglesOf(rings), foot),
+  };
+}
+
+const moved = ([p, q]: Vec2, foot: Vec2): Vec2 => [p + foot[0], q + foot[1]];
+const movedRing = (ring: Float64Array, foot: Vec2): Float64Array => ring.map((n, at) => n + foot[at % 2 === 0 ? 0 : 1]);

@@ -1,0 +1,7 @@
+import 'react';
+
+declare module 'react' {
+  interface CSSProperties {
+    [property: `--${string}`]: string | number | undefined;
+  }
+}

@@ -75,6 +75,10 @@ export default {
   ignorePatterns: ['node_modules/**', 'dist/**', 'assets/**', 'shared/**'],
   rules: {
     eqeqeq: 'error',
+    // Names from files are searched for control characters on purpose.
+    'no-control-regex': 'off',
+    'unicorn/no-new-array': 'off',
+    'jsx-a11y/prefer-tag-over-role': 'off',
     'max-lines': ['error', { max: 300, skipBlankLines: false, skipComments: false }],
     'prefer-const': 'error',
     'import/no-cycle': 'error',

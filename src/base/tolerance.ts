@@ -15,3 +15,9 @@ export const LEAST_SIZE = 0.01;
 
 /** Beyond this distance from the origin a coordinate is refused: ten kilometres of site, with room. */
 export const GREATEST_COORDINATE = 100_000;
+
+/** The greatest length and width of one structure; a wider one was read in the wrong unit. */
+export const GREATEST_SPAN = 5_000;
+
+/** The greatest height of a structure, and depth below z = 0. */
+export const GREATEST_HEIGHT = 1_000;

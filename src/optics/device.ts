@@ -26,6 +26,8 @@ export interface Lens {
   readonly focalLength: number;
   readonly statedHfov: { readonly atShortest: number; readonly atLongest: number } | null;
   readonly fNumber: number | null;
+  /** The law k in [−1, 1] where it is known itself, as from a calibration; then no stated angle is asked. */
+  readonly law?: number;
 }
 
 /** Sensor, pictures and lens of one camera: what a data sheet tells. */

@@ -25,7 +25,8 @@ export function settingOf(device: Device, subject: string): { setting: Setting; 
 
 /** The law of a lens as set, from its stated angles over the full width of the sensor (mm). */
 export function lawOf(lens: Lens, width: number, subject: string): { k: number; faults: readonly Fault[] } {
-  const { shortest, longest, focalLength, statedHfov } = lens;
+  const { shortest, longest, focalLength, statedHfov, law } = lens;
+  if (law !== undefined) return { k: law, faults: [] };
   if (statedHfov === null) return { k: 1, faults: [] };
   const faults: Fault[] = [];
   const at = (focal: number, hfov: number): number => {

@@ -1,0 +1,92 @@
+import { LIMITS } from './limits.ts';
+import { extent, id, name, number, vec2, vec3, whole } from './schemaParts.ts';
+import { z } from './zod.ts';
+
+const mountingHeight = number(LIMITS.level, 'Lens above the ground directly below, m');
+const reach = number(LIMITS.reach, 'm');
+
+const hosted = {
+  host: id,
+  face: whole({ least: 0, most: 100_000 }),
+  corner: z.enum(['start', 'end']).describe('The end of the face from which distance is measured'),
+  distance: number({ least: 0, most: LIMITS.size.most }, 'Along the face from that corner, m'),
+};
+
+const mount = z
+  .discriminatedUnion('kind', [
+    z.strictObject({
+      kind: z.literal('flush'),
+      ...hosted,
+      height: mountingHeight,
+      standOff: number(LIMITS.standOff, 'm'),
+    }),
+    z.strictObject({ kind: z.literal('arm'), ...hosted, height: mountingHeight, reach, drop: reach }),
+    z.strictObject({ kind: z.literal('soffit'), ...hosted, inset: reach, drop: reach }),
+    z.strictObject({
+      kind: z.literal('pole'),
+      at: vec2,
+      height: number(LIMITS.height, 'Lens above the ground directly below, m'),
+      reach,
+      facing: number(LIMITS.bearing, '°'),
+      diameter: number(LIMITS.standOff, 'm'),
+    }),
+    z.strictObject({ kind: z.literal('corner'), host: id, face: hosted.face, height: mountingHeight, reach }),
+    z.strictObject({ kind: z.literal('loose'), eye: vec3 }),
+  ])
+  .meta({ id: 'mount' });
+
+const share = number({ least: 0, most: 1 });
+
+const mode = z
+  .strictObject({
+    id,
+    name,
+    frame: z
+      .strictObject({ width: whole(LIMITS.pixels), height: whole(LIMITS.pixels) })
+      .describe('Pixels across and down'),
+    crop: z
+      .strictObject({ x: share, y: share, width: number({ least: 0.001, most: 1 }), height: number({ least: 0.001, most: 1 }) })
+      .describe('Part of the sensor, in shares of its width and height'),
+  })
+  .meta({ id: 'mode' });
+
+const stated = number(LIMITS.angleOfView, '°');
+
+const lens = z
+  .strictObject({
+    shortest: number(LIMITS.focalLength, 'mm'),
+    longest: number(LIMITS.focalLength, 'mm'),
+    focalLength: number(LIMITS.focalLength, 'Present setting, mm'),
+    statedHfov: z
+      .strictObject({ atShortest: stated, atLongest: stated })
+      .nullable()
+      .describe('Horizontal angles of view that the data sheet prints; null: none, the lens is rectilinear'),
+    fNumber: number(LIMITS.fNumber).nullable(),
+    law: z.exactOptional(number(LIMITS.law, 'Lens law k, where it is known itself')),
+  })
+  .meta({ id: 'lens' });
+
+const device = z
+  .strictObject({
+    sensor: extent(LIMITS.sensor, 'Active area, mm'),
+    modes: z.array(mode).min(1, 'modes.none'),
+    recorded: id.describe('The mode that is recorded; bands are judged in it'),
+    lens,
+  })
+  .meta({ id: 'device' });
+
+/** A camera as the person set it; the shapes are those of `plan/plan.ts` and of `optics`. */
+export const cameraSchema = z
+  .strictObject({
+    id,
+    name,
+    mount,
+    pan: number(LIMITS.bearing, 'Bearing of the axis, °'),
+    tilt: number(LIMITS.tilt, 'Axis below horizontal, °'),
+    roll: number(LIMITS.roll, 'Clockwise seen from behind, °'),
+    device,
+    range: number(LIMITS.range, 'm'),
+    hidden: z.boolean(),
+    locked: z.boolean(),
+  })
+  .meta({ id: 'camera' });

@@ -1,0 +1,47 @@
+import { allowed, given, subjectOf, where, type Words } from './say.ts';
+
+/** Words for what a plan file says of itself that does not hold together. */
+export const planWords: Readonly<Record<string, Words>> = {
+  'plan.noVersion': (fault) =>
+    `This file does not say which version of the plan format it is. Add "version": ${allowed(fault)} if it is a plan.`,
+  'plan.version': (fault) =>
+    `The version of this plan is ${given(fault)}, which never was one. Write a whole number up to ${allowed(fault)}.`,
+  'plan.newer': (fault) =>
+    `This plan comes from a newer Soffit: its version is ${given(fault)}, and this one reads up to ${allowed(fault)}. Your open plan is untouched. Update, or ask for a copy in the older version.`,
+  'id.key': (fault) =>
+    `${subjectOf(fault, 'A record')} is filed under “${allowed(fault)}” but calls itself ${given(fault)}${where(fault)}. Make both the same.`,
+  'id.shared': (fault) =>
+    `The id ${given(fault)} of ${subjectOf(fault, 'a record')} is also that of ${allowed(fault)}${where(fault)}. Give one of them another.`,
+  'order.twice': (fault) => `${given(fault)} stands twice in an order${where(fault)}. Take one of the two out.`,
+  'order.noRecord': (fault) =>
+    `An order names ${given(fault)}, but there is no such record${where(fault)}. Add the record, or take the name out.`,
+  'order.unlisted': (fault) =>
+    `${subjectOf(fault, 'A record')} is missing from ${allowed(fault, 'its order')}. Add ${given(fault)} there.`,
+  'ring.short': (fault) =>
+    `An outline of ${subjectOf(fault, 'the plan')} has fewer than three corners${where(fault)}. Give it at least three.`,
+  'line.short': (fault) =>
+    `A line of ${subjectOf(fault, 'the plan')} has too few corners${where(fault)}. Give it ${allowed(fault, '2 or more')}.`,
+  'structure.vast': (fault) =>
+    `${subjectOf(fault, 'A structure')} is ${given(fault)} m across${where(fault)}; the most is ${allowed(fault)} m. If it was drawn in millimetres, divide by 1000.`,
+  'modes.none': (fault) => `${subjectOf(fault, 'A camera')} has no picture mode${where(fault)}. Give it one.`,
+  'mode.twice': (fault) =>
+    `${subjectOf(fault, 'A camera')} has two picture modes with the id ${given(fault)}${where(fault)}. Rename one.`,
+  'mode.missing': (fault) =>
+    `${subjectOf(fault, 'A camera')} records in the mode ${given(fault)}, which it does not have${where(fault)}. Choose ${allowed(fault)}.`,
+  'mode.crop': (fault) =>
+    `A picture mode of ${subjectOf(fault, 'a camera')} reaches past the edge of the sensor${where(fault)}. Its corner and size are shares that may not add up to more than 1.`,
+  'lens.range': (fault) =>
+    `${subjectOf(fault, 'A camera')} is set to ${given(fault)} mm, outside its lens’s range${where(fault)}. Set ${allowed(fault)}.`,
+  'lens.inconsistent': (fault) =>
+    `The data sheet of ${subjectOf(fault, 'a camera')} contradicts itself: ${fault.given ?? 'focal length and angle'} fits no lens on this sensor. Check sensor, focal length and angle; ${allowed(fault, 'another focal length')} would fit.`,
+  'mount.hostMissing': (fault) =>
+    `${subjectOf(fault, 'A camera')} lost its wall: there is no structure ${given(fault)}${where(fault)}. Fix it to a wall.`,
+  'mount.faceMissing': (fault) =>
+    `${subjectOf(fault, 'A camera')} is fixed to face ${given(fault)}, which its structure does not have${where(fault)}. Fix it to another wall; faces: ${allowed(fault)}.`,
+  'situation.noStructure': (fault) =>
+    `The situation ${subjectOf(fault, 'of this plan')} takes away ${given(fault)}, which is no structure${where(fault)}. Take it out.`,
+  'situation.noOpening': (fault) =>
+    `The situation ${subjectOf(fault, 'of this plan')} sets ${given(fault)}, which is no opening${where(fault)}. Take it out.`,
+  'edition.unknown': (fault) =>
+    `The plan is judged by ${given(fault)}, an edition that is not known here${where(fault)}. Choose ${allowed(fault)}.`,
+};

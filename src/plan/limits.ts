@@ -1,0 +1,51 @@
+import { GREATEST_COORDINATE, GREATEST_HEIGHT, LEAST_SIZE } from '../base/tolerance.ts';
+
+/** The least and the greatest that a value may be, both included. */
+export interface Limit {
+  readonly least: number;
+  readonly most: number;
+}
+
+const between = (least: number, most: number): Limit => ({ least, most });
+
+/** What the plan file, the setting sheet and the command line accept: metres, degrees, pixels; lens and sensor mm. */
+export const LIMITS = {
+  coordinate: between(-GREATEST_COORDINATE, GREATEST_COORDINATE),
+  /** Heights above z = 0 or above a base. */
+  height: between(LEAST_SIZE, GREATEST_HEIGHT),
+  level: between(-GREATEST_HEIGHT, GREATEST_HEIGHT),
+  pitch: between(0, 80),
+  overhang: between(0, 20),
+  parapet: between(0, 20),
+  thickness: between(LEAST_SIZE, 20),
+  size: between(LEAST_SIZE, 5_000),
+  setBack: between(0, 20),
+  posts: between(0, 100),
+  bearing: between(-360, 360),
+  tilt: between(-90, 90),
+  roll: between(-180, 180),
+  range: between(0.1, 5_000),
+  standOff: between(0, 2),
+  reach: between(0, 20),
+  sensor: between(0.1, 100),
+  pixels: between(16, 100_000),
+  focalLength: between(0.1, 5_000),
+  angleOfView: between(0.1, 360),
+  fNumber: between(0.3, 64),
+  law: between(-1, 1),
+  year: between(1, 9999),
+  latitude: between(-90, 90),
+  longitude: between(-180, 180),
+  stature: between(0.3, 3),
+  walkingSpeed: between(0.1, 15),
+  angle: between(0, 180),
+  steep: between(0, 90),
+  place: between(0, 10),
+  percent: between(0, 100),
+} as const satisfies Readonly<Record<string, Limit>>;
+
+/** The most characters of a name, and of an id. */
+export const NAME_LENGTH = 120;
+export const ID_LENGTH = 64;
+/** The most characters of a credit line. */
+export const CREDIT_LENGTH = 500;

@@ -1,0 +1,24 @@
+import { accept, refuse, type Outcome } from '../../base/fault.ts';
+import { PLAN_VERSION } from '../plan.ts';
+import { shown } from '../shapeFaults.ts';
+import type { Draft } from './draft.ts';
+import { from0 } from './from0.ts';
+
+/** Entry n brings a file of version n to version n + 1. They take what they find: the schema judges the result. */
+const steps: readonly ((draft: Draft) => Draft)[] = [from0];
+
+const isRecord = (value: unknown): value is Draft =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** Brings a plan file of any past version to the present one. */
+export function migrate(file: unknown): Outcome<Draft> {
+  if (!isRecord(file))
+    return refuse({ code: 'value.type', path: [], given: shown(file), allowed: 'a record in curly brackets' });
+  const { version } = file;
+  if (version === undefined) return refuse({ code: 'plan.noVersion', path: ['version'], allowed: String(PLAN_VERSION) });
+  if (typeof version !== 'number' || !Number.isInteger(version) || version < 0)
+    return refuse({ code: 'plan.version', path: ['version'], given: shown(version), allowed: String(PLAN_VERSION) });
+  if (version > PLAN_VERSION)
+    return refuse({ code: 'plan.newer', path: ['version'], given: version, allowed: String(PLAN_VERSION) });
+  return accept(steps.slice(version).reduce((draft, step) => step(draft), file));
+}

@@ -1,0 +1,26 @@
+import { refuse, type Outcome } from '../base/fault.ts';
+import { checkPlan } from './checkPlan.ts';
+import { jsonFault } from './jsonFault.ts';
+import { migrate } from './migrations/migrate.ts';
+import type { Plan } from './plan.ts';
+
+/**
+ * The plan in a file's text, of this version or an older one.
+ * @returns the plan and notes on what was mended, or every fault found; nothing is thrown for any text
+ */
+export function readPlan(text: string): Outcome<Plan> {
+  let file: unknown;
+  try {
+    // Some editors begin a file with a byte order mark.
+    file = JSON.parse(text.replace(/^\uFEFF/, ''));
+  } catch {
+    return refuse(jsonFault(text.replace(/^\uFEFF/, '')));
+  }
+  return planFrom(file);
+}
+
+/** The plan in parsed JSON: brought up to this version, then checked. */
+export function planFrom(file: unknown): Outcome<Plan> {
+  const draft = migrate(file);
+  return draft.ok ? checkPlan(draft.value) : draft;
+}

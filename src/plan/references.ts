@@ -1,0 +1,164 @@
+import type { Fault } from '../base/fault.ts';
+import { findEdition, editions } from './editions.ts';
+import type { Plan, PlanCamera } from './plan.ts';
+import { listed } from './shapeFaults.ts';
+
+interface Findings {
+  readonly faults: readonly Fault[];
+  readonly notes: readonly Fault[];
+}
+
+/**
+ * What one part of a plan says of another: ids and orders, hosts, modes, situations, edition. Faults refuse the plan;
+ * a note lets it open, since nothing is lost by it: a camera whose wall is gone can be fixed to another.
+ */
+export function referenceFindings(plan: Plan): Findings {
+  const notes = plan.cameraOrder.flatMap((id) => hostNotes(plan, plan.cameras[id]));
+  return {
+    faults: [
+      ...orderFaults('structures', 'structureOrder', plan.structures, plan.structureOrder),
+      ...orderFaults('cameras', 'cameraOrder', plan.cameras, plan.cameraOrder),
+      ...orderFaults('requirements', 'requirementOrder', plan.requirements, plan.requirementOrder),
+      ...orderFaults('situations', 'situationOrder', plan.situations, plan.situationOrder),
+      ...sharedIds(plan),
+      ...Object.values(plan.cameras).flatMap(deviceFaults),
+      ...situationFaults(plan),
+      ...(findEdition(plan.settings.edition)
+        ? []
+        : [
+            {
+              code: 'edition.unknown',
+              path: ['settings', 'edition'],
+              given: plan.settings.edition,
+              allowed: listed(editions.map(({ key }) => key)),
+            },
+          ]),
+    ],
+    notes,
+  };
+}
+
+function orderFaults(
+  records: string,
+  list: string,
+  things: Readonly<Record<string, { readonly id: string; readonly name: string }>>,
+  order: readonly string[],
+): readonly Fault[] {
+  const faults: Fault[] = [];
+  const seen = new Set<string>();
+  order.forEach((id, index) => {
+    if (seen.has(id)) faults.push({ code: 'order.twice', path: [list, index], given: id });
+    else if (!Object.hasOwn(things, id)) faults.push({ code: 'order.noRecord', path: [list, index], given: id });
+    seen.add(id);
+  });
+  for (const [key, thing] of Object.entries(things)) {
+    const subject = thing.name;
+    if (thing.id !== key)
+      faults.push({ code: 'id.key', path: [records, key, 'id'], given: thing.id, allowed: key, subject });
+    if (!seen.has(key)) faults.push({ code: 'order.unlisted', path: [list], given: key, allowed: list, subject });
+  }
+  return faults;
+}
+
+/** Structures and cameras share the names of the OBJ's groups; openings those of situations. */
+function sharedIds(plan: Plan): readonly Fault[] {
+  const faults: Fault[] = [];
+  const openings = new Map<string, string>();
+  for (const structure of Object.values(plan.structures)) {
+    if (Object.hasOwn(plan.cameras, structure.id))
+      faults.push({
+        code: 'id.shared',
+        path: ['structures', structure.id],
+        given: structure.id,
+        allowed: `the camera “${plan.cameras[structure.id]?.name ?? structure.id}”`,
+        subject: structure.name,
+      });
+    if (structure.kind !== 'building' && structure.kind !== 'barrier') continue;
+    structure.openings.forEach((opening, index) => {
+      const other = openings.get(opening.id);
+      if (other !== undefined)
+        faults.push({
+          code: 'id.shared',
+          path: ['structures', structure.id, 'openings', index, 'id'],
+          given: opening.id,
+          allowed: `the opening “${other}”`,
+          subject: opening.name,
+        });
+      openings.set(opening.id, opening.name);
+    });
+  }
+  return faults;
+}
+
+function deviceFaults({ id, name, device }: PlanCamera): readonly Fault[] {
+  const faults: Fault[] = [];
+  const path = ['cameras', id, 'device'];
+  const ids = device.modes.map((mode) => mode.id);
+  ids.forEach((modeId, index) => {
+    if (ids.indexOf(modeId) < index)
+      faults.push({ code: 'mode.twice', path: [...path, 'modes', index, 'id'], given: modeId, subject: name });
+  });
+  if (!ids.includes(device.recorded))
+    faults.push({
+      code: 'mode.missing',
+      path: [...path, 'recorded'],
+      given: device.recorded,
+      allowed: listed(ids),
+      subject: name,
+    });
+  device.modes.forEach(({ crop }, index) => {
+    // Shares written with a few decimals may add up to a hair more than the whole.
+    if (crop.x + crop.width > 1 + 1e-9 || crop.y + crop.height > 1 + 1e-9)
+      faults.push({ code: 'mode.crop', path: [...path, 'modes', index, 'crop'], subject: name });
+  });
+  const { shortest, longest, focalLength } = device.lens;
+  if (shortest > focalLength || focalLength > longest)
+    faults.push({
+      code: 'lens.range',
+      path: [...path, 'lens', 'focalLength'],
+      given: focalLength,
+      allowed: `${shortest} to ${longest} mm`,
+      subject: name,
+    });
+  return faults;
+}
+
+function hostNotes(plan: Plan, camera: PlanCamera | undefined): readonly Fault[] {
+  if (!camera || !('host' in camera.mount)) return [];
+  const { host, face } = camera.mount;
+  const structure = Object.hasOwn(plan.structures, host) ? plan.structures[host] : undefined;
+  const path = ['cameras', camera.id, 'mount'];
+  if (!structure)
+    return [{ code: 'mount.hostMissing', path: [...path, 'host'], given: host, subject: camera.name }];
+  const faces =
+    structure.kind === 'barrier'
+      ? structure.line.length - (structure.closed ? 0 : 1)
+      : 'outline' in structure
+        ? structure.outline.length
+        : 0;
+  if (face < faces) return [];
+  const allowed = faces === 0 ? `${structure.name} has none` : `0 to ${faces - 1}`;
+  return [{ code: 'mount.faceMissing', path: [...path, 'face'], given: face, allowed, subject: camera.name }];
+}
+
+function situationFaults(plan: Plan): readonly Fault[] {
+  const openings = new Set(
+    Object.values(plan.structures).flatMap((structure) =>
+      'openings' in structure ? structure.openings.map((opening) => opening.id) : [],
+    ),
+  );
+  return Object.values(plan.situations).flatMap((situation) => {
+    const path = ['situations', situation.id];
+    const subject = situation.name;
+    return [
+      ...situation.away.flatMap((id, index) =>
+        Object.hasOwn(plan.structures, id)
+          ? []
+          : [{ code: 'situation.noStructure', path: [...path, 'away', index], given: id, subject }],
+      ),
+      ...Object.keys(situation.leaves).flatMap((id) =>
+        openings.has(id) ? [] : [{ code: 'situation.noOpening', path: [...path, 'leaves', id], given: id, subject }],
+      ),
+    ];
+  });
+}

@@ -1,0 +1,91 @@
+import { cameraSchema } from './cameraSchema.ts';
+import { LIMITS } from './limits.ts';
+import { PLAN_VERSION } from './plan.ts';
+import { credit, id, name, number, ring, vec2 } from './schemaParts.ts';
+import { structureSchema } from './structureSchema.ts';
+import { z } from './zod.ts';
+
+const order = z.array(id);
+
+const requirement = z
+  .strictObject({
+    id,
+    name,
+    shape: z.enum(['point', 'line', 'area', 'approach']),
+    at: z.array(vec2).min(1, 'line.short'),
+    targetHeight: number({ least: 0, most: LIMITS.height.most }, 'm above local ground'),
+    target: z.enum(['ground', 'plate', 'face', 'height']),
+    band: z.string().min(1, 'name.empty').max(64, 'name.long'),
+  })
+  .meta({ id: 'requirement' });
+
+const leaf = z.enum(['closed', 'open', 'glazed']);
+
+const situation = z
+  .strictObject({
+    id,
+    name,
+    night: z.boolean(),
+    away: z.array(id).describe('Structures that are away'),
+    leaves: z.record(id, leaf).describe('Openings whose leaf differs from the drawing, by id'),
+    treesInLeaf: z.boolean(),
+  })
+  .meta({ id: 'situation' });
+
+const faceLimit = z.strictObject({
+  above: number(LIMITS.steep, 'Greatest angle from above, °'),
+  side: number(LIMITS.angle, 'Greatest angle from the side, °'),
+});
+
+const settings = z
+  .strictObject({
+    edition: z.string().min(1, 'name.empty').max(64, 'name.long'),
+    units: z.enum(['metres', 'millimetres', 'feet']).describe('Of display only; the file is in metres'),
+    stature: number(LIMITS.stature, 'm'),
+    walkingSpeed: number(LIMITS.walkingSpeed, 'm/s'),
+    faceHeight: number(LIMITS.stature, 'm'),
+    plateHeight: number({ least: 0, most: LIMITS.stature.most }, 'm'),
+    faceLimits: z.strictObject({ identify: faceLimit, recognise: faceLimit }),
+    tolerances: z.strictObject({
+      pan: number(LIMITS.angle, '°'),
+      tilt: number(LIMITS.steep, '°'),
+      place: number(LIMITS.place, 'm'),
+      focalLengthPercent: number(LIMITS.percent),
+    }),
+  })
+  .meta({ id: 'settings' });
+
+/** The plan file of the present version, shapes only; `planCheck` holds what one part says of another. */
+export const planSchema = z
+  .strictObject({
+    version: z.literal(PLAN_VERSION),
+    id,
+    name,
+    origin: z
+      .strictObject({
+        latitude: number(LIMITS.latitude, '° north'),
+        longitude: number(LIMITS.longitude, '° east'),
+        trueNorth: number(LIMITS.bearing, 'Bearing of +y from true north, °'),
+      })
+      .nullable()
+      .describe('Where the origin of the site frame lies on Earth; null: nowhere'),
+    ground: z.strictObject({ kind: z.literal('flat'), height: number(LIMITS.level, 'm') }),
+    boundary: ring.nullable(),
+    structures: z.record(id, structureSchema),
+    structureOrder: order,
+    cameras: z.record(id, cameraSchema),
+    cameraOrder: order,
+    requirements: z.record(id, requirement),
+    requirementOrder: order,
+    situations: z.record(id, situation),
+    situationOrder: order,
+    settings,
+    credits: z.array(credit).describe('Attribution of imported data, shown and printed with the plan'),
+  })
+  .meta({
+    title: 'Soffit plan',
+    description: 'Site frame: x east, y north, z up, metres. Angles are degrees; lens and sensor millimetres.',
+  });
+
+/** The published JSON Schema of the plan file, as data. */
+export const planJsonSchema = (): unknown => z.toJSONSchema(planSchema, { target: 'draft-2020-12' });

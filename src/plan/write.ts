@@ -4,7 +4,7 @@ import type { Plan } from './plan.ts';
 const WIDTH = 100;
 
 /** Keys that say what a record is come first; the rest follow the alphabet, so that equal plans are equal files. */
-const LEADING = ['version', 'id', 'name', 'kind', 'sort', 'key'];
+const LEADING = ['version', 'id', 'name', 'kind', 'sort', 'x', 'y', 'width', 'height'];
 
 /** Lists that give the order of the records of the same name. */
 const ORDERS: Readonly<Record<string, keyof Plan>> = {

@@ -1,0 +1,20 @@
+import type { Plan } from '../plan.ts';
+
+/** Every id that a new thing may not take: structures, their openings, cameras, requirements and situations. */
+export const takenIds = (plan: Plan): Set<string> =>
+  new Set([
+    ...Object.keys(plan.structures),
+    ...Object.keys(plan.cameras),
+    ...Object.keys(plan.requirements),
+    ...Object.keys(plan.situations),
+    ...Object.values(plan.structures).flatMap((structure) =>
+      'openings' in structure ? structure.openings.map((opening) => opening.id) : [],
+    ),
+  ]);
+
+/** The first of prefix1, prefix2 … that is free. */
+export function freshId(taken: ReadonlySet<string>, prefix: string): string {
+  let number = 1;
+  while (taken.has(`${prefix}${number}`)) number += 1;
+  return `${prefix}${number}`;
+}

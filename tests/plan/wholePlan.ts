@@ -1,0 +1,87 @@
+import type { Building, Structure } from '../../src/model/structure.ts';
+import type { Mount } from '../../src/optics/mount.ts';
+import { defaultDevice } from '../../src/plan/defaultDevice.ts';
+import { emptyPlan } from '../../src/plan/emptyPlan.ts';
+import type { Plan, PlanCamera } from '../../src/plan/plan.ts';
+
+export const house: Building = {
+  kind: 'building',
+  id: 'house',
+  name: 'House',
+  hidden: false,
+  locked: false,
+  outline: [
+    [0, 0],
+    [8, 0],
+    [8, 6],
+    [0, 6],
+  ],
+  holes: [],
+  base: 0,
+  height: 3,
+  roof: { kind: 'gable', pitch: 40, overhang: 0.4, ridge: null, parapet: 0 },
+  wallThickness: null,
+  openings: [
+    {
+      id: 'door',
+      name: 'Door',
+      kind: 'door',
+      face: 0,
+      along: 2,
+      width: 0.9,
+      height: 2,
+      sill: 0,
+      setBack: 0.1,
+      leaf: 'closed',
+      passage: 'solid',
+      got: 'measured',
+    },
+  ],
+  yearBuilt: null,
+  got: { outline: 'measured', base: 'measured', height: 'mapped', roof: 'guessed' },
+};
+
+export const hedge: Structure = {
+  kind: 'barrier',
+  sort: 'hedge',
+  id: 'hedge',
+  name: 'Hedge',
+  hidden: false,
+  locked: false,
+  line: [
+    [-2, -6],
+    [10, -6],
+  ],
+  closed: false,
+  base: 0,
+  height: 1.5,
+  thickness: 0.6,
+  passage: 'solid',
+  openings: [],
+  got: { line: 'measured', height: 'measured', thickness: 'guessed' },
+};
+
+export const cameraOn = (id: string, mount: Mount): PlanCamera => ({
+  id,
+  name: id,
+  mount,
+  pan: 180,
+  tilt: 20,
+  roll: 0,
+  device: defaultDevice,
+  range: 30,
+  hidden: false,
+  locked: false,
+});
+
+/** A small plan with something in every record but requirements. */
+export const wholePlan = (): Plan => ({
+  ...emptyPlan('whole', 'Whole'),
+  structures: { house, hedge },
+  structureOrder: ['house', 'hedge'],
+  cameras: {
+    C1: cameraOn('C1', { kind: 'arm', host: 'house', face: 0, corner: 'end', distance: 2, height: 2.7, reach: 0.3, drop: 0.05 }),
+    C2: cameraOn('C2', { kind: 'loose', eye: [4, -5, 3] }),
+  },
+  cameraOrder: ['C1', 'C2'],
+});

@@ -53,8 +53,11 @@ export interface Gesture {
 /** The one place that changes the plan, the selection and the tool in hand. */
 export interface Editor {
   readonly store: StoreApi<EditorState>;
-  /** One named step of history, e.g. run('Tilt C1', (plan) => aimCamera(plan, id, { tilt })). A change that returns the same plan is no step. */
-  run(name: string, change: (plan: Plan) => Plan): void;
+  /**
+   * One named step of history, e.g. run('Tilt C1', (plan) => aimCamera(plan, id, { tilt })). A change that returns the same
+   * plan is no step. Steps that follow within a second with the same `merge` (arrow keys on one number) are one.
+   */
+  run(name: string, change: (plan: Plan) => Plan, merge?: string): void;
   /** Begins a drag; a second one first commits the former. */
   begin(name: string): Gesture;
   undo(): void;

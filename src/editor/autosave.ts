@@ -1,0 +1,118 @@
+import { openDB } from 'idb';
+import type { Editor } from './editor.ts';
+import { keepPlan } from './keeping.ts';
+import type { Keeping } from './keeping.ts';
+import type { Shelf } from './shelf.ts';
+import type { LetGo, Tabs } from './tabs.ts';
+
+/*
+ * The one place that touches the browser's storage: its database for plans, its locks and channel for tabs, and a word
+ * about the theme.
+ */
+
+/** How long another tab may take to let go, ms; a page that reloads frees its plan well within it. */
+const PATIENCE = 700;
+
+/** @throws what the browser throws where it keeps nothing, as in some private windows */
+export async function openShelf(): Promise<Shelf> {
+  const database = await openDB('soffit', 1, {
+    upgrade: (fresh) => {
+      fresh.createObjectStore('plans', { keyPath: 'key' });
+      fresh.createObjectStore('device');
+    },
+  });
+  return {
+    put: async (kept) => {
+      await database.put('plans', kept);
+    },
+    take: (key) => database.get('plans', key),
+    list: () => database.getAll('plans'),
+    remove: (key) => database.delete('plans', key),
+    lastOpen: () => database.get('device', 'open'),
+    noteOpen: async (key) => {
+      await database.put('device', key, 'open');
+    },
+  };
+}
+
+/** A shelf for where the browser has none: everything is refused, and the bar says so. */
+export const noShelf: Shelf = {
+  put: () => Promise.reject(new Error('nothing is kept in this window')),
+  take: () => Promise.resolve(null),
+  list: () => Promise.resolve([]),
+  remove: () => Promise.resolve(),
+  lastOpen: () => Promise.resolve(null),
+  noteOpen: () => Promise.resolve(),
+};
+
+/** Keeps the editor's plan from now on, also when the page is put away. */
+export function autosave(editor: Editor, shelf: Shelf): Keeping {
+  const keeping = keepPlan(editor, shelf, browserTabs(), Date.now);
+  window.addEventListener('pagehide', () => void keeping.flush());
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'hidden') void keeping.flush();
+  });
+  return keeping;
+}
+
+function browserTabs(): Tabs {
+  const channel = new BroadcastChannel('soffit');
+  const lockOf = (plan: string) => `soffit plan ${plan}`;
+
+  const hold = (plan: string, options: LockOptions, lost: () => void): Promise<LetGo | null> =>
+    new Promise((resolve) => {
+      let mine = false;
+      navigator.locks
+        .request(
+          lockOf(plan),
+          options,
+          () =>
+            new Promise<void>((letGo) => {
+              mine = true;
+              resolve(() => {
+                mine = false;
+                letGo();
+              });
+            }),
+        )
+        // A wait that ends by its signal, or a lock that another tab took by force.
+        .catch(() => (mine ? lost() : resolve(null)));
+    });
+
+  const claim = (plan: string, lost: () => void) =>
+    hold(plan, { signal: AbortSignal.timeout(PATIENCE) }, lost);
+
+  return {
+    claim,
+    seize: async (plan, lost) => {
+      channel.postMessage({ kind: 'let go', plan });
+      return (await claim(plan, lost)) ?? (await hold(plan, { steal: true }, lost)) ?? (() => undefined);
+    },
+    asked: (listener) => {
+      channel.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
+        if (typeof data !== 'object' || data === null || !('kind' in data) || !('plan' in data)) return;
+        if (data.kind === 'let go' && typeof data.plan === 'string') listener(data.plan);
+      });
+    },
+  };
+}
+
+const THEME = 'soffit theme';
+
+/** The theme that the person chose on this device; null where none was. */
+export function keptTheme(): 'light' | 'dark' | null {
+  try {
+    const theme = localStorage.getItem(THEME);
+    return theme === 'light' || theme === 'dark' ? theme : null;
+  } catch {
+    return null;
+  }
+}
+
+export function keepTheme(theme: 'light' | 'dark'): void {
+  try {
+    localStorage.setItem(THEME, theme);
+  } catch {
+    // Where nothing can be kept, the choice lasts as long as the window.
+  }
+}

@@ -1,0 +1,135 @@
+import { planText } from '../plan/write.ts';
+import { readPlan } from '../plan/read.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { Editor } from './editor.ts';
+import { keptFrom } from './shelf.ts';
+import type { Kept, Shelf } from './shelf.ts';
+import type { LetGo, Tabs } from './tabs.ts';
+
+export interface Keeping {
+  /** Opens another plan. The former is kept first; a kept plan of the same id and other content is set aside, not lost. */
+  open(plan: Plan): Promise<void>;
+  /** Keeps now what is not kept yet. */
+  flush(): Promise<void>;
+  /** Takes the right to write from the other tab, with what that tab kept last. */
+  editHere(): Promise<void>;
+}
+
+/** Keeps the editor's plan on the shelf as each step ends, while this tab has the right to write it. */
+export function keepPlan(editor: Editor, shelf: Shelf, tabs: Tabs, now: () => number): Keeping {
+  const { store } = editor;
+  let kept: Plan = store.getState().plan;
+  let writing: Promise<void> | null = null;
+  let letGo: LetGo | null = null;
+  let claimed: string | null = null;
+  let claiming: Promise<void> = Promise.resolve();
+
+  const write = async () => {
+    for (;;) {
+      await claiming;
+      const { plan, readOnly } = store.getState();
+      if (readOnly || plan === kept) return;
+      kept = plan;
+      const at = now();
+      try {
+        await shelf.put({ key: plan.id, name: plan.name, at, text: planText(plan) });
+        await shelf.noteOpen(plan.id);
+        store.setState({ kept: { at, trouble: null } });
+      } catch (error) {
+        store.setState(({ kept: { at: last } }) => ({ kept: { at: last, trouble: troubleWords(error) } }));
+      }
+    }
+  };
+
+  const flush = (): Promise<void> => {
+    writing ??= write().finally(() => {
+      writing = null;
+    });
+    return writing;
+  };
+
+  const yielded = () => {
+    letGo = null;
+    store.setState({ readOnly: true });
+    editor.say('Edited in another tab from now on. Read here, or edit here instead.');
+  };
+
+  const claim = async (plan: string) => {
+    letGo?.();
+    letGo = null;
+    claimed = plan;
+    const right = await tabs.claim(plan, yielded);
+    // Meanwhile another plan may have been opened.
+    if (claimed !== plan) return right?.();
+    letGo = right;
+    if (right) return void store.setState({ readOnly: false });
+    const held = keptFrom(await shelf.take(plan).catch(() => null));
+    store.setState({ readOnly: true });
+    const since = held ? ` since ${clock(held.at)}` : '';
+    editor.say(`Open in another tab${since}. Read here, or edit here instead.`);
+  };
+
+  store.subscribe((state, before) => {
+    if (state.plan.id !== before.plan.id) claiming = claim(state.plan.id);
+    if (state.plan !== kept && !state.gesturing) void flush();
+  });
+  tabs.asked((plan) => {
+    if (plan !== claimed || !letGo) return;
+    const right = letGo;
+    void flush().then(() => {
+      right();
+      yielded();
+    });
+  });
+  claiming = claim(kept.id);
+
+  return {
+    flush,
+    open: async (plan) => {
+      await flush();
+      const former = keptFrom(await shelf.take(plan.id).catch(() => null));
+      if (former && former.text !== planText(plan)) await setAside(shelf, former).catch(() => undefined);
+      editor.open(plan);
+    },
+    editHere: async () => {
+      const { plan } = store.getState();
+      letGo = await tabs.seize(plan.id, yielded);
+      const newest = keptFrom(await shelf.take(plan.id).catch(() => null));
+      const read = newest && newest.text !== planText(plan) ? readPlan(newest.text) : null;
+      if (read?.ok) {
+        kept = read.value;
+        editor.open(read.value);
+      }
+      store.setState({ readOnly: false });
+      editor.say('This tab edits the plan now.');
+    },
+  };
+}
+
+/** The plan that was open last, or why it cannot be shown; null where none was. */
+export async function restore(shelf: Shelf): Promise<{ plan: Plan; at: number } | { unreadable: Kept } | null> {
+  const key = await shelf.lastOpen();
+  const kept = typeof key === 'string' ? keptFrom(await shelf.take(key)) : null;
+  if (!kept) return null;
+  const read = readPlan(kept.text);
+  return read.ok ? { plan: read.value, at: kept.at } : { unreadable: kept };
+}
+
+/** What the device keeps, newest first. */
+export async function keptPlans(shelf: Shelf): Promise<readonly Kept[]> {
+  const held = (await shelf.list()).map(keptFrom).filter((kept) => kept !== null);
+  return held.toSorted((a, b) => b.at - a.at);
+}
+
+const setAside = (shelf: Shelf, kept: Kept): Promise<void> =>
+  shelf.put({ ...kept, key: `${kept.key} of ${new Date(kept.at).toISOString()}` });
+
+/** 09:42 on the clock of this place. */
+const clock = (at: number): string =>
+  new Date(at).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
+
+function troubleWords(error: unknown): string {
+  if (error instanceof DOMException && error.name === 'QuotaExceededError')
+    return 'No room to keep the last change on this device. Save the plan to a file.';
+  return 'The last change could not be kept on this device. Save the plan to a file.';
+}

@@ -1,0 +1,166 @@
+import { createStore } from 'zustand/vanilla';
+import { createHistory, record, redo, stepNames, undo } from '../plan/history.ts';
+import type { History } from '../plan/history.ts';
+import type { Plan } from '../plan/plan.ts';
+import { whatChanged } from './changedThing.ts';
+import type { Editor, EditorState, Gesture, Selected } from './editor.ts';
+
+/** Steps on one number within this time are one step of history, ms. */
+const MERGE_WITHIN = 1000;
+
+/** The editor of a plan. `now` is the clock, ms, by which arrow steps are taken together. */
+export function createEditor(plan: Plan, now: () => number = Date.now): Editor {
+  const store = createStore<EditorState>(() => fresh(plan, 1));
+  let history: History = createHistory(plan);
+  let held: { readonly name: string; readonly atPress: Plan } | null = null;
+  let merging: { readonly key: string; readonly before: History; at: number } | null = null;
+  let notices = 0;
+
+  const show = (next: Plan, rest: Partial<EditorState> = {}) => {
+    const state = store.getState();
+    const names = stepNames(history);
+    store.setState({
+      undoName: names.undo,
+      redoName: names.redo,
+      ...(next === state.plan ? {} : { plan: next, revision: state.revision + 1, ...stillThere(state, next) }),
+      ...rest,
+    });
+  };
+
+  const say: Editor['say'] = (text, faults = []) => {
+    notices += 1;
+    store.setState({ notice: { id: notices, tone: faults.length > 0 ? 'trouble' : 'said', text, faults } });
+  };
+
+  const refused = (): boolean => {
+    if (!store.getState().readOnly) return false;
+    say('This plan is edited in another tab. Edit here instead, then change it.');
+    return true;
+  };
+
+  const endGesture = (keep: boolean) => {
+    if (!held) return;
+    const { name, atPress } = held;
+    held = null;
+    if (!keep) return show(atPress, { gesturing: false });
+    history = record(history, name, store.getState().plan);
+    show(history.plan, { gesturing: false });
+  };
+
+  const travel = (way: 'undo' | 'redo') => {
+    if (held) return endGesture(false);
+    const name = stepNames(history)[way];
+    if (name === null || refused()) return;
+    merging = null;
+    const before = history.plan;
+    history = way === 'undo' ? undo(history) : redo(history);
+    const selected = whatChanged(before, history.plan);
+    show(history.plan, selected ? { selected } : {});
+    say(`${way === 'undo' ? 'Undone' : 'Done again'}: ${name}`);
+  };
+
+  return {
+    store,
+    run: (name, change, merge) => {
+      if (refused()) return;
+      endGesture(true);
+      const next = change(history.plan);
+      if (next === history.plan) return;
+      const at = now();
+      const goesOn = merge !== undefined && merging?.key === merge && at - merging.at <= MERGE_WITHIN;
+      const before: History = goesOn && merging ? merging.before : history;
+      history = record(before, name, next);
+      merging = merge === undefined ? null : { key: merge, before, at };
+      show(history.plan);
+    },
+    begin: (name): Gesture => {
+      endGesture(true);
+      merging = null;
+      const mine = { name, atPress: history.plan };
+      if (refused()) return { change: nothing, commit: nothing, cancel: nothing };
+      held = mine;
+      store.setState({ gesturing: true });
+      // A gesture that another one has ended does nothing more.
+      return {
+        change: (change) => {
+          if (held === mine) show(change(mine.atPress));
+        },
+        commit: () => {
+          if (held === mine) endGesture(true);
+        },
+        cancel: () => {
+          if (held === mine) endGesture(false);
+        },
+      };
+    },
+    undo: () => travel('undo'),
+    redo: () => travel('redo'),
+    open: (next) => {
+      held = null;
+      merging = null;
+      history = createHistory(next);
+      const { plan: former, revision, target, kept, readOnly } = store.getState();
+      store.setState({
+        ...fresh(next, revision + 1),
+        target,
+        kept: { at: null, trouble: kept.trouble },
+        // Whoever keeps plans finds out about another one; on the same one nothing has changed.
+        readOnly: readOnly && former.id === next.id,
+      });
+    },
+    select: (selected) => {
+      if (!sameThing(store.getState().selected, selected)) store.setState({ selected });
+    },
+    hover: (hovered) => {
+      if (!sameThing(store.getState().hovered, hovered)) store.setState({ hovered });
+    },
+    point: (pointed) => store.setState({ pointed }),
+    ask: (target) => {
+      const { target: former, revision } = store.getState();
+      if (former.kind === target.kind && former.height === target.height) return;
+      store.setState({ target, revision: revision + 1 });
+    },
+    showAlone: (alone) => {
+      const { alone: former, revision } = store.getState();
+      if (former !== alone) store.setState({ alone, revision: revision + 1 });
+    },
+    hold: (tool) => store.setState({ tool }),
+    say,
+  };
+}
+
+const nothing = () => undefined;
+
+const fresh = (plan: Plan, revision: number): EditorState => ({
+  plan,
+  revision,
+  selected: null,
+  hovered: null,
+  target: { kind: 'ground', height: 0 },
+  alone: null,
+  tool: 'rest',
+  undoName: null,
+  redoName: null,
+  gesturing: false,
+  readOnly: false,
+  kept: { at: null, trouble: null },
+  notice: null,
+  pointed: null,
+});
+
+/** What refers to a thing that the plan no longer has lets go of it. */
+function stillThere(state: EditorState, plan: Plan): Partial<EditorState> {
+  const has = (thing: Selected | null): boolean => {
+    if (thing === null) return true;
+    if (thing.kind === 'boundary') return plan.boundary !== null;
+    return Object.hasOwn(thing.kind === 'camera' ? plan.cameras : plan.structures, thing.id);
+  };
+  return {
+    ...(has(state.selected) ? {} : { selected: null }),
+    ...(has(state.hovered) ? {} : { hovered: null }),
+    ...(state.alone === null || Object.hasOwn(plan.cameras, state.alone) ? {} : { alone: null }),
+  };
+}
+
+const sameThing = (a: Selected | null, b: Selected | null): boolean =>
+  a === b || (a?.kind === b?.kind && (a && 'id' in a ? a.id : null) === (b && 'id' in b ? b.id : null));

@@ -1,0 +1,71 @@
+import type { Assessment, Question } from '../assess/assessment.ts';
+import type { Opened } from '../exchange/openFile.ts';
+import type { Outcome } from '../base/fault.ts';
+import type { Plan } from '../plan/plan.ts';
+import { z } from '../plan/zod.ts';
+
+/** What each job is asked and what it answers. */
+export interface Jobs {
+  readonly assess: {
+    readonly question: { readonly plan: Plan; readonly question: Question; readonly revision: number };
+    readonly answer: Assessment;
+  };
+  readonly openFile: {
+    readonly question: { readonly name: string; readonly bytes: Uint8Array<ArrayBuffer> };
+    readonly answer: Outcome<Opened>;
+  };
+}
+
+export type Job = keyof Jobs;
+
+// Plans and assessments were checked where they came from: here their shape is looked at, not every number.
+const holds = (value: unknown, ...keys: readonly string[]): boolean =>
+  typeof value === 'object' && value !== null && keys.every((key) => key in value);
+
+const plan = z.custom<Plan>((value) => holds(value, 'version', 'structures', 'cameras', 'settings'));
+
+const question = z.object({
+  target: z.object({ kind: z.enum(['ground', 'plate', 'face', 'height']), height: z.number() }),
+  alone: z.string().nullable(),
+});
+
+const assessment = z.custom<Assessment>(
+  (value) => holds(value, 'revision', 'question', 'edition', 'scene', 'cameras', 'site', 'within'),
+);
+
+const opened = z.custom<Outcome<Opened>>(
+  (value) => holds(value, 'ok', 'value', 'notes') || holds(value, 'ok', 'faults'),
+);
+
+const bytes = z.custom<Uint8Array<ArrayBuffer>>((value) => value instanceof Uint8Array);
+
+/** Reads the question of a message, by its job. */
+const ask = z.discriminatedUnion('job', [
+  z.object({ job: z.literal('assess'), question: z.object({ plan, question, revision: z.int() }) }),
+  z.object({ job: z.literal('openFile'), question: z.object({ name: z.string(), bytes }) }),
+]);
+
+export type Ask = z.infer<typeof ask>;
+
+/** From the window to the worker. */
+export const toWorker = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('ask'), id: z.int(), ask }),
+  z.object({ kind: z.literal('cancel'), id: z.int() }),
+]);
+
+export type ToWorker = z.infer<typeof toWorker>;
+
+/** Reads the answer of a message: the asker knows the job. */
+export const answers = { assess: assessment, openFile: opened } satisfies {
+  readonly [J in Job]: z.ZodType<Jobs[J]['answer']>;
+};
+
+/** From the worker to the window. */
+export const fromWorker = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('progress'), id: z.int(), share: z.number(), doing: z.string() }),
+  z.object({ kind: z.literal('done'), id: z.int(), answer: z.unknown() }),
+  z.object({ kind: z.literal('cancelled'), id: z.int() }),
+  z.object({ kind: z.literal('failed'), id: z.int(), message: z.string() }),
+]);
+
+export type FromWorker = z.infer<typeof fromWorker>;

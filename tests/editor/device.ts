@@ -1,0 +1,74 @@
+import type { Kept, Shelf } from '../../src/editor/shelf.ts';
+import type { LetGo, Tabs } from '../../src/editor/tabs.ts';
+
+/** A device's storage in memory: what is put in is copied, as a database does. */
+export function memoryShelf() {
+  const plans = new Map<string, unknown>();
+  let open: string | null = null;
+  let full: Error | null = null;
+  const shelf: Shelf = {
+    put: (kept) => {
+      if (full) return Promise.reject(full);
+      plans.set(kept.key, structuredClone(kept));
+      return Promise.resolve();
+    },
+    take: (key) => Promise.resolve(structuredClone(plans.get(key))),
+    list: () => Promise.resolve([...plans.values()].map((kept) => structuredClone(kept))),
+    remove: (key) => {
+      plans.delete(key);
+      return Promise.resolve();
+    },
+    lastOpen: () => Promise.resolve(open),
+    noteOpen: (key) => {
+      open = key;
+      return Promise.resolve();
+    },
+  };
+  return {
+    shelf,
+    plans,
+    putRaw: (key: string, held: unknown) => {
+      plans.set(key, held);
+      open = key;
+    },
+    text: (key: string) => (plans.get(key) as Kept | undefined)?.text,
+    fail: (error: Error | null) => {
+      full = error;
+    },
+  };
+}
+
+/** A browser's tabs in memory: one holder a plan, others are asked to let go. */
+export function memoryTabs() {
+  const holders = new Map<string, { letGo: LetGo; lost: () => void }>();
+  const listeners = new Set<(plan: string) => void>();
+  const tab = (): Tabs => {
+    const claim = (plan: string, lost: () => void): Promise<LetGo | null> => {
+      if (holders.has(plan)) return Promise.resolve(null);
+      const letGo = () => holders.delete(plan);
+      holders.set(plan, { letGo, lost });
+      return Promise.resolve(letGo);
+    };
+    let mine: ((plan: string) => void) | null = null;
+    return {
+      claim,
+      seize: async (plan, lost) => {
+        for (const listener of listeners) if (listener !== mine) listener(plan);
+        await settled();
+        const right = await claim(plan, lost);
+        if (right) return right;
+        holders.get(plan)?.lost();
+        holders.delete(plan);
+        return (await claim(plan, lost)) ?? (() => undefined);
+      },
+      asked: (listener) => {
+        mine = listener;
+        listeners.add(listener);
+      },
+    };
+  };
+  return { tab, deaf: () => listeners.clear() };
+}
+
+/** Until all that was begun on the shelf and among the tabs has come to rest. */
+export const settled = () => new Promise((resolve) => setTimeout(resolve, 5));

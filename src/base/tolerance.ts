@@ -1,6 +1,12 @@
 /** Hits nearer than this to the lens or to the target do not count (design: sight). */
 export const HIT_TOLERANCE = 0.001;
 
+/**
+ * What a shadow's depth 1/t must exceed 1 by to hide a target plane: rounding only. A millimetre here would count strips
+ * of 1 mm ÷ sin(depression) along the foot of every wall as seen.
+ */
+export const TARGET_CUT = 1e-9;
+
 /** The least distance between lens and target plane; nearer, the plane has no shadow map. */
 export const PLANE_CLEARANCE = 1e-6;
 

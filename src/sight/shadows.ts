@@ -1,4 +1,4 @@
-import { HIT_TOLERANCE } from '../base/tolerance.ts';
+import { HIT_TOLERANCE, TARGET_CUT } from '../base/tolerance.ts';
 import { dot } from '../base/vector.ts';
 import type { Passage } from '../model/passage.ts';
 import type { FacetGroup, Facets } from './facets.ts';
@@ -66,8 +66,7 @@ class Builder {
     this.facets = facets;
     this.footing = footing;
     this.windowRows = Float64Array.from(window.flat());
-    const gap = Math.min(HIT_TOLERANCE, Math.abs(footing.delta) / 2);
-    this.least = Math.abs(footing.delta) / (Math.abs(footing.delta) - gap);
+    this.least = 1 + TARGET_CUT;
     this.most = Math.max(reach, Math.abs(footing.delta)) / HIT_TOLERANCE;
   }
 

@@ -27,6 +27,8 @@ export interface FoundSight {
   readonly frame: HalfPlanes | null;
   readonly solids: Shadows;
   readonly screens: Shadows;
+  /** Both together. */
+  readonly all: Shadows;
 }
 
 /**
@@ -49,8 +51,8 @@ export function sightOf(camera: Camera, plane: TargetPlane, window: Window, face
   const solids = empty ? NO_SHADOWS : cast('solid');
   const screens = empty ? NO_SHADOWS : cast('screen');
   const beyondScreens = empty ? NO_REGION : regionOf(solids, bounds, within, footing.foot);
-  const seen =
-    screens.count === 0 ? beyondScreens : regionOf(joined(solids, screens), bounds, within, footing.foot);
+  const all = screens.count === 0 ? solids : joined(solids, screens);
+  const seen = all === solids ? beyondScreens : regionOf(all, bounds, within, footing.foot);
   return {
     sight: {
       camera,
@@ -66,6 +68,7 @@ export function sightOf(camera: Camera, plane: TargetPlane, window: Window, face
     frame,
     solids,
     screens,
+    all,
   };
 }
 
@@ -135,3 +138,11 @@ function regionOf(shadows: Shadows, bounds: Bounds, window: readonly Vec2[], foo
 
 const moved = ([p, q]: Vec2, foot: Vec2): Vec2 => [p + foot[0], q + foot[1]];
 const movedRing = (ring: Float64Array, foot: Vec2): Float64Array => ring.map((n, at) => n + foot[at % 2 === 0 ? 0 : 1]);
+
+/** The area seen within a convex part of the window, m², exact for a rectilinear lens. */
+export function seenWithin({ footing, frame, all, sight }: FoundSight, part: Window): number {
+  if (frame === null || sight.lensInside !== null) return 0;
+  const corners = part.map(([a, b]): Vec2 => [a - footing.foot[0], b - footing.foot[1]]);
+  const within = cutPolygon(corners, frame);
+  return within.length === 0 ? 0 : Math.max(0, uncovered(all, boundsOf(within, frame, halfPlanesOf(corners))).area);
+}

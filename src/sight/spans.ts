@@ -1,3 +1,4 @@
+import { ShadowBins } from './shadowBins.ts';
 import { BOX, STRIDE, type Shadows } from './shadows.ts';
 import type { HalfPlanes } from './halfPlanes.ts';
 
@@ -77,21 +78,13 @@ export function withinHalfPlanes(line: Line, halfPlanes: HalfPlanes, radius: num
 export class ShadowLine {
   private readonly shadows: Shadows;
   private readonly radius: number;
-  /** Indices of the shadows, largest box first, so that a stretch empties early. */
-  private readonly order: Int32Array;
+  private readonly bins: ShadowBins;
 
+  /** @param radius greatest distance from the foot to a point of any line asked about, m */
   constructor(shadows: Shadows, radius: number) {
     this.shadows = shadows;
     this.radius = radius;
-    const size = (i: number): number => {
-      const box = i * STRIDE + BOX;
-      const { numbers } = shadows;
-      return ((numbers[box + 2] ?? 0) - (numbers[box] ?? 0)) * ((numbers[box + 3] ?? 0) - (numbers[box + 1] ?? 0));
-    };
-    const sizes = Float64Array.from({ length: shadows.count }, (_, i) => size(i));
-    this.order = Int32Array.from({ length: shadows.count }, (_, i) => i).sort(
-      (i, j) => (sizes[j] ?? 0) - (sizes[i] ?? 0),
-    );
+    this.bins = new ShadowBins(shadows, radius);
   }
 
   /** The stretch of a side of a shadow's boundary that its own other sides leave. */
@@ -122,29 +115,35 @@ export class ShadowLine {
    *             a frame or window, asked just inside, on the left
    */
   subtract(line: Line, stretches: Stretches, own: number): void {
-    const { numbers, sides, count } = this.shadows;
-    const outside = own >= 0;
-    for (let at = 0; at < count && !stretches.empty; at += 1) {
-      const shadow = this.order[at] ?? 0;
-      if (shadow === own || this.boxMisses(shadow, line, stretches)) continue;
-      const base = shadow * STRIDE;
-      const end = base + (sides[shadow] ?? 0) * 3;
-      let from = stretches.first;
-      let to = stretches.last;
-      for (let side = base; side < end && from < to; side += 3) {
-        const a = numbers[side] ?? 0;
-        const b = numbers[side + 1] ?? 0;
-        const along = a * line.a + b * line.b;
-        const slope = a * line.b - b * line.a;
-        const here = (numbers[side + 2] ?? 0) - line.k * along;
-        if (Math.abs(slope) * this.radius < SAME_LINE) {
-          if (here < -SAME_LINE) to = from;
-          else if (here < SAME_LINE && !coversBeside(along > 0, outside, shadow, own)) to = from;
-        } else if (slope > 0) from = Math.max(from, -here / slope);
-        else to = Math.min(to, -here / slope);
-      }
-      stretches.remove(from, to);
+    if (stretches.empty) return;
+    const [first, last] = [stretches.first, stretches.last];
+    const [p0, q0] = [-line.k * line.a + first * line.b, -line.k * line.b - first * line.a];
+    const [p1, q1] = [-line.k * line.a + last * line.b, -line.k * line.b - last * line.a];
+    this.bins.along(p0, q0, p1, q1, (shadow) => {
+      if (shadow !== own && !this.boxMisses(shadow, line, stretches)) this.take(shadow, line, stretches, own);
+      return stretches.empty;
+    });
+  }
+
+  private take(shadow: number, line: Line, stretches: Stretches, own: number): void {
+    const { numbers, sides } = this.shadows;
+    const base = shadow * STRIDE;
+    const end = base + (sides[shadow] ?? 0) * 3;
+    let from = stretches.first;
+    let to = stretches.last;
+    for (let side = base; side < end && from < to; side += 3) {
+      const a = numbers[side] ?? 0;
+      const b = numbers[side + 1] ?? 0;
+      const along = a * line.a + b * line.b;
+      const slope = a * line.b - b * line.a;
+      const here = (numbers[side + 2] ?? 0) - line.k * along;
+      if (Math.abs(slope) * this.radius < SAME_LINE) {
+        if (here < -SAME_LINE) to = from;
+        else if (here < SAME_LINE && !coversBeside(along > 0, own >= 0, shadow, own)) to = from;
+      } else if (slope > 0) from = Math.max(from, -here / slope);
+      else to = Math.min(to, -here / slope);
     }
+    stretches.remove(from, to);
   }
 
   private boxMisses(shadow: number, line: Line, stretches: Stretches): boolean {

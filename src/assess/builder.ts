@@ -1,0 +1,70 @@
+import type { Solid } from '../model/solid.ts';
+import { solidsOf } from '../model/solids.ts';
+import type { Structure } from '../model/structure.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { Scene } from './scene.ts';
+import type { Build, Built } from './sceneOf.ts';
+import type { Step } from './step.ts';
+
+/** Structures between two looks at whether the job was called off. */
+const STRIDE = 50;
+
+/** Builds solids once a structure, remembered by the structure's identity. */
+export class Builder {
+  private readonly known = new WeakMap<Structure, Built>();
+  private posts: readonly Solid[] = [];
+  private solids: readonly Solid[] = [];
+
+  readonly build: Build = (structure) => {
+    const known = this.known.get(structure);
+    if (known) return known;
+    const built = solidsOf(structure);
+    this.known.set(structure, built);
+    return built;
+  };
+
+  /** How many structures of a plan would have to be built. */
+  unknown(plan: Plan): number {
+    let count = 0;
+    for (const id of plan.structureOrder) {
+      const structure = plan.structures[id];
+      if (structure && !this.known.has(structure)) count += 1;
+    }
+    return count;
+  }
+
+  /** Builds what is unknown, with a step now and then. */
+  *steps(plan: Plan): Generator<Step, void, void> {
+    const waiting = plan.structureOrder.flatMap((id) => plan.structures[id] ?? []).filter((one) => !this.known.has(one));
+    for (const [at, structure] of waiting.entries()) {
+      this.build(structure);
+      if (at % STRIDE === STRIDE - 1) yield { share: (0.1 * at) / waiting.length, doing: 'Building solids' };
+    }
+  }
+
+  /** The scene with the very same list of solids as before where none has changed, so that what hangs on it is kept. */
+  settled(scene: Scene): Scene {
+    const solids = scene.solids.map((solid) => this.posts.find((post) => samePost(post, solid)) ?? solid);
+    this.posts = solids.filter(({ id }) => id.endsWith('.post'));
+    if (solids.length !== this.solids.length || solids.some((solid, at) => solid !== this.solids[at])) this.solids = solids;
+    return { ...scene, solids: this.solids };
+  }
+
+  /** Takes over the solids that another session built of the structures of this plan. */
+  adopt(plan: Plan, scene: Scene): void {
+    for (const [id, structure] of Object.entries(plan.structures)) {
+      this.known.set(structure, {
+        solids: scene.solids.filter((solid) => solid.structure === id),
+        faults: scene.faults
+          .filter(({ path }) => path[0] === 'structures' && path[1] === id)
+          .map((fault) => ({ ...fault, path: fault.path.slice(2) })),
+      });
+    }
+    this.posts = scene.solids.filter(({ id }) => id.endsWith('.post'));
+    this.solids = scene.solids;
+  }
+}
+
+/** Posts are made anew with each scene: one with the same corners is the same. */
+const samePost = (one: Solid, two: Solid): boolean =>
+  one.id === two.id && one.name === two.name && one.positions.every((n, at) => n === two.positions[at]);

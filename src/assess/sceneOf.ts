@@ -1,0 +1,109 @@
+import type { Fault } from '../base/fault.ts';
+import type { Vec3 } from '../base/vector.ts';
+import { cellFor } from '../coverage/boardGrid.ts';
+import { placeMount } from '../model/mounting.ts';
+import { postSolid } from '../model/post.ts';
+import type { Solid } from '../model/solid.ts';
+import { solidsOf } from '../model/solids.ts';
+import type { Structure } from '../model/structure.ts';
+import type { Camera } from '../optics/camera.ts';
+import { settingOf } from '../optics/setting.ts';
+import type { Plan, PlanCamera } from '../plan/plan.ts';
+import type { Board, Fixing, Scene } from './scene.ts';
+
+/** How far the board reaches beyond all that stands on it, m. */
+const MARGIN = 5;
+/** Half the side of the board of an empty plan, m. */
+const EMPTY = 10;
+
+/** The solids of one structure and what could not be made of it. */
+export interface Built {
+  readonly solids: readonly Solid[];
+  readonly faults: readonly Fault[];
+}
+
+/** Builds structures; a session gives one that remembers. */
+export type Build = (structure: Structure) => Built;
+
+/** A plan, as drawn, as sight needs it. What cannot be made is left out with a fault that says so. */
+export function sceneOf(plan: Plan, build: Build = solidsOf): Scene {
+  const solids: Solid[] = [];
+  const faults: Fault[] = [];
+  for (const id of plan.structureOrder) {
+    const structure = plan.structures[id];
+    if (structure === undefined) continue;
+    const built = build(structure);
+    solids.push(...built.solids);
+    faults.push(...built.faults.map((fault) => ({ ...fault, path: ['structures', id, ...fault.path] })));
+  }
+  const cameras: Camera[] = [];
+  const fixings: Fixing[] = [];
+  for (const id of plan.cameraOrder) {
+    const set = plan.cameras[id];
+    if (set === undefined) continue;
+    const placed = placedCamera(set, plan);
+    faults.push(...placed.faults.map((fault) => ({ ...fault, path: ['cameras', id, ...fault.path] })));
+    if (placed.camera === null) continue;
+    cameras.push(placed.camera);
+    fixings.push(placed.fixing);
+    if (set.mount.kind === 'pole') solids.push(postSolid(id, set.name, set.mount));
+  }
+  return {
+    ground: plan.ground.height,
+    solids,
+    cameras,
+    fixings,
+    board: boardOf(plan, solids, cameras),
+    boundary: plan.boundary,
+    faults,
+  };
+}
+
+type Placed =
+  | { readonly camera: Camera; readonly fixing: Fixing; readonly faults: readonly Fault[] }
+  | { readonly camera: null; readonly faults: readonly Fault[] };
+
+function placedCamera(set: PlanCamera, plan: Plan): Placed {
+  const mount = placeMount(set.mount, plan.structures, plan.ground.height);
+  if (!mount.ok) return { camera: null, faults: mount.faults.map((fault) => ({ ...fault, subject: set.name })) };
+  const { setting, faults } = settingOf(set.device, set.name);
+  const { eye, hole, outward, host } = mount.value;
+  return {
+    camera: {
+      id: set.id,
+      name: set.name,
+      eye,
+      pan: set.pan,
+      tilt: set.tilt,
+      roll: set.roll,
+      ...setting,
+      range: set.range,
+    },
+    fixing: { camera: set.id, hole, outward, host },
+    faults: [...mount.notes, ...faults],
+  };
+}
+
+/** The box of boundary, solids and cameras, grown by MARGIN and then to whole cells. */
+export function boardOf(plan: Pick<Plan, 'boundary'>, solids: readonly Solid[], cameras: readonly Camera[]): Board {
+  let [left, bottom, right, top] = [Infinity, Infinity, -Infinity, -Infinity];
+  const take = (x: number, y: number) => {
+    left = Math.min(left, x);
+    right = Math.max(right, x);
+    bottom = Math.min(bottom, y);
+    top = Math.max(top, y);
+  };
+  plan.boundary?.forEach(([x, y]) => take(x, y));
+  for (const { positions } of solids)
+    for (let at = 0; at < positions.length; at += 3) take(positions[at] ?? 0, positions[at + 1] ?? 0);
+  cameras.forEach(({ eye }: { eye: Vec3 }) => take(eye[0], eye[1]));
+  if (left > right) [left, bottom, right, top] = [MARGIN - EMPTY, MARGIN - EMPTY, EMPTY - MARGIN, EMPTY - MARGIN];
+  const cell = cellFor(right - left + 2 * MARGIN, top - bottom + 2 * MARGIN);
+  const grown = (size: number) => Math.ceil((size + 2 * MARGIN) / cell - 1e-6) * cell;
+  return {
+    left: left - MARGIN,
+    bottom: bottom - MARGIN,
+    right: left - MARGIN + grown(right - left),
+    top: bottom - MARGIN + grown(top - bottom),
+  };
+}

@@ -1,0 +1,211 @@
+import type { Vec3 } from '../base/vector.ts';
+import { areasOf } from '../coverage/areas.ts';
+import { Scratch, cellsOf } from '../coverage/cells.ts';
+import type { CameraCoverage } from '../coverage/coverage.ts';
+import { frustumOf } from '../coverage/frustum.ts';
+import { pointState } from '../coverage/point.ts';
+import { reachOf } from '../coverage/reach.ts';
+import { BandRule, faceCapsOf } from '../coverage/rule.ts';
+import { siteOf } from '../coverage/site.ts';
+import { lensInside } from '../sight/lensInside.ts';
+import { sightOf } from '../sight/sightOf.ts';
+import type { Camera } from '../optics/camera.ts';
+import { editionOf } from '../plan/editions.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { Assessment, PointAnswer, Question } from './assessment.ts';
+import { Builder } from './builder.ts';
+import { groundOf, obstaclesOf, type Ground, type Obstacles } from './ground.ts';
+import type { Board, Scene } from './scene.ts';
+import { sceneOf } from './sceneOf.ts';
+import type { Step } from './step.ts';
+
+/** Works assessments out, remembering by the identity of immutable parts what has not changed since. */
+export interface Session {
+  /** Milliseconds of work that are not remembered, roughly. */
+  estimate(plan: Plan, question: Question): number;
+  /** The assessment in steps, so that a worker can stop between them. */
+  steps(plan: Plan, question: Question, revision: number): Generator<Step, Assessment, void>;
+  /** Takes over what another session worked out for this plan. */
+  adopt(plan: Plan, assessment: Assessment): void;
+  /** What each camera makes of a point, the one that serves it best first. */
+  probe(assessment: Assessment, point: Vec3): readonly PointAnswer[];
+}
+
+/** Runs the steps of a job to its end. */
+export function runSteps<T>(steps: Generator<Step, T, void>): T {
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+  }
+}
+
+/** A coverage and what it was worked out from. */
+interface Kept {
+  readonly obstacles: Obstacles;
+  readonly ground: Ground;
+  readonly edition: string;
+  readonly limits: string;
+  readonly coverage: CameraCoverage;
+}
+
+export const createSession = (): Session => new Remembering();
+
+class Remembering implements Session {
+  private readonly builder = new Builder();
+  private readonly scratch = new Scratch();
+  private obstacles: { readonly solids: Scene['solids']; readonly value: Obstacles } | null = null;
+  private grounds: { readonly scene: Scene; readonly height: number; readonly value: Ground }[] = [];
+  private readonly kept = new Map<string, Kept>();
+  private last: { readonly plan: Plan; readonly question: Question; readonly scene: Scene } | null = null;
+
+  estimate(plan: Plan, question: Question): number {
+    const { last } = this;
+    const building = this.builder.unknown(plan) * 0.4;
+    const cells = this.grounds[0] ? this.grounds[0].value.grid.columns * this.grounds[0].value.grid.rows : 400_000;
+    const facets = this.obstacles?.value.facets.count ?? 2_000;
+    const aCamera = 0.5 + cells * 3e-5 + facets * 5e-4;
+    const same =
+      last !== null &&
+      building === 0 &&
+      last.plan.structures === plan.structures &&
+      last.plan.boundary === plan.boundary &&
+      last.plan.settings === plan.settings &&
+      last.question.target.height === question.target.height &&
+      last.question.target.kind === question.target.kind;
+    const changed = plan.cameraOrder.filter((id) => !same || last.plan.cameras[id] !== plan.cameras[id]);
+    return building + (same ? 0 : facets * 2e-3 + cells * 2e-5) + changed.length * aCamera;
+  }
+
+  *steps(plan: Plan, question: Question, revision: number): Generator<Step, Assessment, void> {
+    yield { share: 0, doing: 'Building solids' };
+    yield* this.builder.steps(plan);
+    const scene = this.builder.settled(sceneOf(plan, this.builder.build));
+    const edition = editionOf(plan.settings.edition);
+    const faceCaps = faceCapsOf(question.target, edition.bands, plan.settings.faceLimits);
+    const limits = JSON.stringify(faceCaps);
+    yield { share: 0.1, doing: 'Laying out cells' };
+    const obstacles = this.obstaclesFor(scene);
+    const ground = this.groundFor(scene, question.target.height);
+    const cameras: CameraCoverage[] = [];
+    for (const camera of scene.cameras) {
+      const known = this.kept.get(camera.id);
+      const still =
+        known !== undefined &&
+        known.obstacles === obstacles &&
+        known.ground === ground &&
+        known.edition === edition.key &&
+        known.limits === limits &&
+        sameCamera(known.coverage.camera, camera);
+      if (still) {
+        cameras.push(known.coverage);
+        continue;
+      }
+      yield { share: 0.2 + (0.7 * cameras.length) / scene.cameras.length, doing: `Working out ${camera.name}` };
+      const rule = new BandRule(edition.bands, faceCaps, camera.range);
+      const coverage = this.cover(camera, question, obstacles, ground, rule, edition.bands.length);
+      this.kept.set(camera.id, { obstacles, ground, edition: edition.key, limits, coverage });
+      cameras.push(coverage);
+    }
+    for (const id of this.kept.keys()) if (plan.cameras[id] === undefined) this.kept.delete(id);
+    yield { share: 0.9, doing: 'Putting cameras together' };
+    const counted = scene.cameras.flatMap(({ id }, index) =>
+      question.alone === null ? (plan.cameras[id]?.hidden ? [] : [index]) : id === question.alone ? [index] : [],
+    );
+    const site = siteOf(
+      ground.grid,
+      counted.flatMap((index) => cameras[index]?.cells ?? []),
+      counted,
+      ground.within.mask,
+      ground.inside,
+      edition.bands.length,
+    );
+    this.last = { plan, question, scene };
+    const within = scene.boundary === null ? 'board' : 'boundary';
+    return { revision, question, edition, faceCaps, scene, cameras, site, within };
+  }
+
+  adopt(plan: Plan, assessment: Assessment): void {
+    const { question, edition, scene, cameras } = assessment;
+    this.builder.adopt(plan, scene);
+    const obstacles = this.obstaclesFor(scene);
+    const ground = this.groundFor(scene, question.target.height);
+    const limits = JSON.stringify(assessment.faceCaps);
+    for (const coverage of cameras)
+      this.kept.set(coverage.camera.id, { obstacles, ground, edition: edition.key, limits, coverage });
+    this.last = { plan, question, scene };
+  }
+
+  probe({ scene, edition, faceCaps }: Assessment, point: Vec3): readonly PointAnswer[] {
+    const { facets, segments } = this.obstaclesFor(scene);
+    return scene.cameras
+      .map((camera): PointAnswer => {
+        const rule = new BandRule(edition.bands, faceCaps, camera.range);
+        const inside = lensInside(camera.eye, facets);
+        return { camera: camera.id, ...pointState(camera, point, scene.solids, segments, rule, inside) };
+      })
+      .sort((one, two) => two.band - one.band || (two.density ?? 0) - (one.density ?? 0));
+  }
+
+  private cover(
+    camera: Camera,
+    { target }: Question,
+    { facets, segments }: Obstacles,
+    ground: Ground,
+    rule: BandRule,
+    bands: number,
+  ): CameraCoverage {
+    const found = sightOf(camera, ground.plane, ground.window, facets);
+    const cells = cellsOf(camera, found, ground.grid, ground.inside, rule, this.scratch);
+    return {
+      camera,
+      target,
+      sight: found.sight,
+      cells,
+      areas: areasOf(cells, found, ground.within, bands, facets.solids.length),
+      reach: reachOf(camera, ground.plane, facets, rule, bands, found.sight.lensInside !== null),
+      frustum: frustumOf(camera, ground.plane, segments),
+    };
+  }
+
+  private obstaclesFor(scene: Scene): Obstacles {
+    if (this.obstacles?.solids === scene.solids) return this.obstacles.value;
+    this.obstacles = { solids: scene.solids, value: obstaclesOf(scene) };
+    return this.obstacles.value;
+  }
+
+  /** Remembers the grounds of the last three heights, so that going between ground and face is cheap. */
+  private groundFor(scene: Scene, height: number): Ground {
+    const known = this.grounds.find(
+      (one) =>
+        one.height === height &&
+        one.scene.ground === scene.ground &&
+        one.scene.solids === scene.solids &&
+        one.scene.boundary === scene.boundary &&
+        sameBoard(one.scene.board, scene.board),
+    );
+    if (known) return known.value;
+    const value = groundOf(scene, height);
+    this.grounds = [{ scene, height, value }, ...this.grounds].slice(0, 3);
+    return value;
+  }
+}
+
+const sameBoard = (one: Board, two: Board): boolean =>
+  one.left === two.left && one.bottom === two.bottom && one.right === two.right && one.top === two.top;
+
+function sameCamera(one: Camera, two: Camera): boolean {
+  return (
+    one.name === two.name &&
+    one.eye.every((n, axis) => n === two.eye[axis]) &&
+    one.pan === two.pan &&
+    one.tilt === two.tilt &&
+    one.roll === two.roll &&
+    one.focalLength === two.focalLength &&
+    one.k === two.k &&
+    one.range === two.range &&
+    one.sensor.width === two.sensor.width &&
+    one.sensor.height === two.sensor.height &&
+    one.frame.width === two.frame.width &&
+    one.frame.height === two.frame.height
+  );
+}

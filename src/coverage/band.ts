@@ -1,0 +1,24 @@
+/** One level of an edition: enough pixels for this task, from `density` px/m upwards. */
+export interface Band {
+  readonly key: string;
+  readonly name: string;
+  readonly density: number;
+}
+
+/** An edition's levels, coarsest first. */
+export interface Edition {
+  readonly key: string;
+  /** Printed beside every result: "IEC 62676-4:2014". */
+  readonly name: string;
+  readonly bands: readonly Band[];
+}
+
+/** The index into `bands` that a density reaches plus one; 0 below the lowest. */
+export function bandReached(bands: readonly Band[], density: number): number {
+  let reached = 0;
+  for (const band of bands) {
+    if (density < band.density) break;
+    reached += 1;
+  }
+  return reached;
+}

@@ -1,0 +1,75 @@
+import type { Vec3 } from '../base/vector.ts';
+import type { Camera } from '../optics/camera.ts';
+import type { Grid } from '../sight/grid.ts';
+import type { Sight } from '../sight/sight.ts';
+import type { Area } from './area.ts';
+import type { State } from './state.ts';
+import type { Target } from './target.ts';
+
+/** What one camera makes of each cell. Arrays have one entry a cell of `grid`. */
+export interface Cells {
+  readonly grid: Grid;
+  /** Index into STATES. */
+  readonly state: Uint8Array;
+  /** Index + 1 into the edition's bands; 0 where the state is not covered. */
+  readonly band: Uint8Array;
+  /** Horizontal px/m; 0 out of frame. */
+  readonly density: Float32Array;
+  /** Index into the scene's solids of what hides or screens it; −1 where nothing does. */
+  readonly hider: Int32Array;
+}
+
+/** Areas within the boundary, else the board. */
+export interface CameraAreas {
+  /** Nothing in the way, at any density: exact by edge spans for a rectilinear lens, else from cells. */
+  readonly seen: Area;
+  readonly byState: Readonly<Record<State, Area>>;
+  /** One an edition band, coarsest first: covered at just that band. */
+  readonly byBand: readonly Area[];
+  /** Hidden, by solid, largest first. */
+  readonly byHider: readonly { readonly solid: number; readonly area: Area }[];
+}
+
+/** How far one camera serves in the vertical plane of its axis, m from the point below the lens; null where never. */
+export interface Reach {
+  readonly nearBlindDistance: number | null;
+  /** One an edition band: the farthest target at that band or better. */
+  readonly byBand: readonly (number | null)[];
+}
+
+/** The frame in space, for the picture: stops at what it meets. Site frame. */
+export interface Frustum {
+  /** Polylines from the lens along the frame's four corners: lens, then the first hit (or the range). */
+  readonly corners: readonly Vec3[];
+  /** What the frame's edge draws on the target plane and on what it meets: one polyline an edge of the frame. */
+  readonly trace: readonly (readonly Vec3[])[];
+  readonly axisEnd: Vec3;
+  /** Index of the solid that the axis meets; −1 ground; null where it meets nothing within range. */
+  readonly axisMeets: number | null;
+}
+
+/** All that one camera makes of the target surface. */
+export interface CameraCoverage {
+  readonly camera: Camera;
+  readonly target: Target;
+  readonly sight: Sight;
+  readonly cells: Cells;
+  readonly areas: CameraAreas;
+  readonly reach: Reach;
+  readonly frustum: Frustum;
+}
+
+/** All cameras asked for together. Arrays have one entry a cell. */
+export interface SiteCoverage {
+  readonly grid: Grid;
+  /** Best band over the cameras, index + 1; 0 where none covers. */
+  readonly band: Uint8Array;
+  /** Index into the cameras of who gives it; 255 none. */
+  readonly best: Uint8Array;
+  /** How many cameras cover the cell. */
+  readonly count: Uint8Array;
+  readonly byBand: readonly Area[];
+  /** Open ground that no camera covers, and the area asked about altogether (inside solids left out). */
+  readonly unseen: Area;
+  readonly open: Area;
+}

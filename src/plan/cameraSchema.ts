@@ -45,7 +45,12 @@ const mode = z
       .strictObject({ width: whole(LIMITS.pixels), height: whole(LIMITS.pixels) })
       .describe('Pixels across and down'),
     crop: z
-      .strictObject({ x: share, y: share, width: number({ least: 0.001, most: 1 }), height: number({ least: 0.001, most: 1 }) })
+      .strictObject({
+        x: share,
+        y: share,
+        width: number({ least: 0.001, most: 1 }),
+        height: number({ least: 0.001, most: 1 }),
+      })
       .describe('Part of the sensor, in shares of its width and height'),
   })
   .meta({ id: 'mode' });

@@ -11,7 +11,12 @@ export interface Change {
   readonly after: unknown;
 }
 
-const RECORDS = ['structures', 'cameras', 'requirements', 'situations'] as const satisfies readonly (keyof Plan)[];
+const RECORDS = [
+  'structures',
+  'cameras',
+  'requirements',
+  'situations',
+] as const satisfies readonly (keyof Plan)[];
 
 type Records = Readonly<Record<string, unknown>>;
 
@@ -34,7 +39,8 @@ function recordChanges(field: (typeof RECORDS)[number], before: Records, after: 
     if (was !== after[record]) changes.push({ field, record, before: was, after: after[record] });
   }
   for (const record of Object.keys(before))
-    if (!Object.hasOwn(after, record)) changes.push({ field, record, before: before[record], after: undefined });
+    if (!Object.hasOwn(after, record))
+      changes.push({ field, record, before: before[record], after: undefined });
   return changes;
 }
 

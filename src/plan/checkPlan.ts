@@ -1,5 +1,4 @@
 import { accept, type Fault, type Outcome } from '../base/fault.ts';
-import { drawingFaults } from './drawing.ts';
 import type { Plan } from './plan.ts';
 import { referenceFindings } from './references.ts';
 import { planSchema } from './schema.ts';
@@ -11,7 +10,8 @@ const GREATEST_FAULTS = 200;
 /**
  * A value from outside (a file, the browser's storage, another thread) as a plan of the present version.
  * @returns the plan, with notes on what was left out or stands loose; or all that is wrong with it
- * Keys that a plan does not have are dropped with a note; anything else that is amiss refuses the whole.
+ * Keys that a plan does not have are dropped with a note; anything else that is amiss refuses the whole. Whether what
+ * it draws can be built is not asked: what the person has made always opens again, and the scene says what is amiss.
  */
 export function checkPlan(value: unknown): Outcome<Plan> {
   const first = planSchema.safeParse(value);
@@ -20,11 +20,13 @@ export function checkPlan(value: unknown): Outcome<Plan> {
   const extras = first.success ? [] : shapeFaults(first.error.issues, value);
   const plan: Plan = parsed.data;
   const { faults, notes } = referenceFindings(plan);
-  const all = [...faults, ...drawingFaults(plan)];
-  return all.length > 0 ? refusing(all) : accept(plan, [...extras, ...notes]);
+  return faults.length > 0 ? refusing(faults) : accept(plan, [...extras, ...notes]);
 }
 
-const refusing = (faults: readonly Fault[]): Outcome<Plan> => ({ ok: false, faults: faults.slice(0, GREATEST_FAULTS) });
+const refusing = (faults: readonly Fault[]): Outcome<Plan> => ({
+  ok: false,
+  faults: faults.slice(0, GREATEST_FAULTS),
+});
 
 type Issues = NonNullable<ReturnType<typeof planSchema.safeParse>['error']>['issues'];
 

@@ -1,15 +1,34 @@
 import type { Fault } from '../base/fault.ts';
 import { GREATEST_SPAN } from '../base/tolerance.ts';
 import type { Vec2 } from '../base/vector.ts';
+import { validFootprint } from '../model/footprint.ts';
 import type { Structure } from '../model/structure.ts';
 import type { Plan } from './plan.ts';
 
-/** What is wrong with what the plan draws: structures that no site has room for. */
+/** What of a plan's drawing nobody can build: outlines that cross themselves, structures that no site has room for. */
 export function drawingFaults(plan: Plan): readonly Fault[] {
-  return Object.values(plan.structures).flatMap((structure) => {
+  const faults = Object.values(plan.structures).flatMap((structure) => {
     const path = ['structures', structure.id];
-    return spanFaults(structure.name, cornersOf(structure), path);
+    const vast = spanFaults(structure.name, cornersOf(structure), path);
+    return vast.length > 0
+      ? vast
+      : outlineFaults(structure).map((fault) => ({ ...fault, path: [...path, ...fault.path] }));
   });
+  if (!plan.boundary) return faults;
+  const boundary = validFootprint(plan.boundary, [], 'Site boundary');
+  return boundary.ok
+    ? faults
+    : [
+        ...faults,
+        ...boundary.faults.map((fault) => ({ ...fault, path: ['boundary', ...fault.path.slice(1)] })),
+      ];
+}
+
+function outlineFaults(structure: Structure): readonly Fault[] {
+  if (!('outline' in structure)) return [];
+  const holes = structure.kind === 'building' ? structure.holes : [];
+  const footprint = validFootprint(structure.outline, holes, structure.name);
+  return footprint.ok ? [] : footprint.faults;
 }
 
 const cornersOf = (structure: Structure): readonly Vec2[] => {

@@ -9,7 +9,8 @@ export const editions: readonly Edition[] = bands.editions.map((edition) => ({
 }));
 
 /** The edition of a key; undefined where the table has none. */
-export const findEdition = (key: string): Edition | undefined => editions.find((edition) => edition.key === key);
+export const findEdition = (key: string): Edition | undefined =>
+  editions.find((edition) => edition.key === key);
 
 /**
  * The edition that a plan chose.
@@ -17,6 +18,7 @@ export const findEdition = (key: string): Edition | undefined => editions.find((
  */
 export function editionOf(key: string): Edition {
   const edition = findEdition(key);
-  if (!edition) throw new RangeError(`no edition ${key}; the table has ${editions.map((e) => e.key).join(', ')}`);
+  if (!edition)
+    throw new RangeError(`no edition ${key}; the table has ${editions.map((e) => e.key).join(', ')}`);
   return edition;
 }

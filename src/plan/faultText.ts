@@ -1,10 +1,11 @@
 import type { Fault } from '../base/fault.ts';
 import { fileWords } from './faultWords/file.ts';
+import { modelWords } from './faultWords/model.ts';
 import { planWords } from './faultWords/plan.ts';
 import { given, subjectOf, where, type Words } from './faultWords/say.ts';
 
 /** Every code that has words of its own. */
-export const faultWords: Readonly<Record<string, Words>> = { ...fileWords, ...planWords };
+export const faultWords: Readonly<Record<string, Words>> = { ...fileWords, ...planWords, ...modelWords };
 
 /**
  * A fault as a plain sentence or two: what is wrong, where, and how to mend it.

@@ -32,7 +32,11 @@ export function record(history: History, name: string, next: Plan): History {
 export function undo({ plan, done, undone }: History): History {
   if (!done) return { plan, done, undone };
   const { name, changes, below } = done;
-  return { plan: withChanges(plan, changes, 'before'), done: below, undone: { name, changes, below: undone } };
+  return {
+    plan: withChanges(plan, changes, 'before'),
+    done: below,
+    undone: { name, changes, below: undone },
+  };
 }
 
 /** Does the last undone step again; the same history where there is none. */
@@ -43,7 +47,10 @@ export function redo({ plan, done, undone }: History): History {
 }
 
 /** Names of the steps that undo and redo would take; null where there is none. */
-export const stepNames = ({ done, undone }: History): { readonly undo: string | null; readonly redo: string | null } => ({
+export const stepNames = ({
+  done,
+  undone,
+}: History): { readonly undo: string | null; readonly redo: string | null } => ({
   undo: done?.name ?? null,
   redo: undone?.name ?? null,
 });

@@ -25,7 +25,8 @@ const quoted = (piece: string): string => `“${piece.split('\n')[0]?.trim() ?? 
 
 const LITERAL = /true|false|null|-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 const STRING = /"(?:[^"\\\u0000-\u001f]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"/y;
-/** A string that the end of the text cuts. */
+/** A number, and a string, that the end of the text cuts. */
+const CUT_NUMBER = /-?\d*\.?\d*(?:[eE][+-]?\d*)?$/y;
 const CUT = /"(?:[^"\\\u0000-\u001f]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*(?:\\(?:u[0-9a-fA-F]{0,3})?)?$/y;
 const BLANK = /[ \t\n\r]*/y;
 
@@ -75,12 +76,15 @@ function firstError(text: string): number {
       open.push(char);
       at += 1;
       expected = char === '{' ? 'keyOrEnd' : 'valueOrEnd';
+    } else if (take(CUT_NUMBER)) {
+      return text.length;
     } else if (take(STRING) || take(LITERAL)) {
       expected = after();
     } else {
-      // A literal, number or string that the end of the text cuts is a file that stops half-way.
+      // A word or string that the end of the text cuts is a file that stops half-way.
       const rest = text.slice(at, at + 8);
-      const cut = at + rest.length >= text.length && ['true', 'false', 'null', '-'].some((word) => word.startsWith(rest));
+      const cut =
+        at + rest.length >= text.length && ['true', 'false', 'null'].some((word) => word.startsWith(rest));
       return cut || take(CUT) ? text.length : at;
     }
   }

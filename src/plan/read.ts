@@ -1,5 +1,6 @@
 import { refuse, type Outcome } from '../base/fault.ts';
 import { checkPlan } from './checkPlan.ts';
+import { drawingFaults } from './drawing.ts';
 import { jsonFault } from './jsonFault.ts';
 import { migrate } from './migrations/migrate.ts';
 import type { Plan } from './plan.ts';
@@ -19,8 +20,12 @@ export function readPlan(text: string): Outcome<Plan> {
   return planFrom(file);
 }
 
-/** The plan in parsed JSON: brought up to this version, then checked. */
+/** The plan in parsed JSON: brought up to this version, then checked; what it draws must be such as can be built. */
 export function planFrom(file: unknown): Outcome<Plan> {
   const draft = migrate(file);
-  return draft.ok ? checkPlan(draft.value) : draft;
+  if (!draft.ok) return draft;
+  const checked = checkPlan(draft.value);
+  if (!checked.ok) return checked;
+  const faults = drawingFaults(checked.value);
+  return faults.length > 0 ? refuse(...faults) : checked;
 }

@@ -48,14 +48,16 @@ function orderFaults(
   const seen = new Set<string>();
   order.forEach((id, index) => {
     if (seen.has(id)) faults.push({ code: 'order.twice', path: [list, index], given: id });
-    else if (!Object.hasOwn(things, id)) faults.push({ code: 'order.noRecord', path: [list, index], given: id });
+    else if (!Object.hasOwn(things, id))
+      faults.push({ code: 'order.noRecord', path: [list, index], given: id });
     seen.add(id);
   });
   for (const [key, thing] of Object.entries(things)) {
     const subject = thing.name;
     if (thing.id !== key)
       faults.push({ code: 'id.key', path: [records, key, 'id'], given: thing.id, allowed: key, subject });
-    if (!seen.has(key)) faults.push({ code: 'order.unlisted', path: [list], given: key, allowed: list, subject });
+    if (!seen.has(key))
+      faults.push({ code: 'order.unlisted', path: [list], given: key, allowed: list, subject });
   }
   return faults;
 }
@@ -96,7 +98,12 @@ function deviceFaults({ id, name, device }: PlanCamera): readonly Fault[] {
   const ids = device.modes.map((mode) => mode.id);
   ids.forEach((modeId, index) => {
     if (ids.indexOf(modeId) < index)
-      faults.push({ code: 'mode.twice', path: [...path, 'modes', index, 'id'], given: modeId, subject: name });
+      faults.push({
+        code: 'mode.twice',
+        path: [...path, 'modes', index, 'id'],
+        given: modeId,
+        subject: name,
+      });
   });
   if (!ids.includes(device.recorded))
     faults.push({
@@ -157,7 +164,9 @@ function situationFaults(plan: Plan): readonly Fault[] {
           : [{ code: 'situation.noStructure', path: [...path, 'away', index], given: id, subject }],
       ),
       ...Object.keys(situation.leaves).flatMap((id) =>
-        openings.has(id) ? [] : [{ code: 'situation.noOpening', path: [...path, 'leaves', id], given: id, subject }],
+        openings.has(id)
+          ? []
+          : [{ code: 'situation.noOpening', path: [...path, 'leaves', id], given: id, subject }],
       ),
     ];
   });

@@ -84,7 +84,8 @@ export const planSchema = z
   })
   .meta({
     title: 'Soffit plan',
-    description: 'Site frame: x east, y north, z up, metres. Angles are degrees; lens and sensor millimetres.',
+    description:
+      'Site frame: x east, y north, z up, metres. Angles are degrees; lens and sensor millimetres.',
   });
 
 /** The published JSON Schema of the plan file, as data. */

@@ -19,7 +19,9 @@ const coordinate = z
   .min(LIMITS.coordinate.least, 'coordinate.far')
   .max(LIMITS.coordinate.most, 'coordinate.far');
 
-export const vec2 = z.tuple([coordinate, coordinate]).meta({ id: 'vec2', description: '[x east, y north], m' });
+export const vec2 = z
+  .tuple([coordinate, coordinate])
+  .meta({ id: 'vec2', description: '[x east, y north], m' });
 
 export const vec3 = z
   .tuple([coordinate, coordinate, coordinate])
@@ -48,7 +50,11 @@ export const name = z
   .regex(printable, 'name.unprintable')
   .meta({ id: 'name' });
 
-export const credit = z.string().min(1, 'name.empty').max(CREDIT_LENGTH, 'name.long').regex(printable, 'name.unprintable');
+export const credit = z
+  .string()
+  .min(1, 'name.empty')
+  .max(CREDIT_LENGTH, 'name.long')
+  .regex(printable, 'name.unprintable');
 
 export const got = z.enum(['measured', 'mapped', 'guessed']).meta({
   id: 'got',
@@ -62,7 +68,8 @@ export const passage = z.enum(['solid', 'screen', 'clear']).meta({
 
 export const ring = z.array(vec2).min(3, 'ring.short').meta({
   id: 'ring',
-  description: 'Corners of a closed ring, the first not repeated; outlines run counter-clockwise, holes clockwise',
+  description:
+    'Corners of a closed ring, the first not repeated; outlines run counter-clockwise, holes clockwise',
 });
 
 export const extent = (limit: Limit, description: string) =>

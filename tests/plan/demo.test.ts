@@ -25,7 +25,9 @@ test('the demo plan holds what the first minutes need', () => {
   const structures = plan.structureOrder.map((id) => plan.structures[id]);
   const kinds = new Set(structures.map((structure) => structure?.kind));
   expect(kinds).toEqual(new Set(['building', 'barrier', 'vehicle', 'tree', 'block']));
-  const passages = structures.flatMap((structure) => (structure?.kind === 'barrier' ? [structure.passage] : []));
+  const passages = structures.flatMap((structure) =>
+    structure?.kind === 'barrier' ? [structure.passage] : [],
+  );
   expect(passages).toContain('screen');
   expect(passages).toContain('solid');
   expect(plan.cameraOrder).toEqual(['C1', 'C2', 'C3']);

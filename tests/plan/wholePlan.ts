@@ -80,7 +80,16 @@ export const wholePlan = (): Plan => ({
   structures: { house, hedge },
   structureOrder: ['house', 'hedge'],
   cameras: {
-    C1: cameraOn('C1', { kind: 'arm', host: 'house', face: 0, corner: 'end', distance: 2, height: 2.7, reach: 0.3, drop: 0.05 }),
+    C1: cameraOn('C1', {
+      kind: 'arm',
+      host: 'house',
+      face: 0,
+      corner: 'end',
+      distance: 2,
+      height: 2.7,
+      reach: 0.3,
+      drop: 0.05,
+    }),
     C2: cameraOn('C2', { kind: 'loose', eye: [4, -5, 3] }),
   },
   cameraOrder: ['C1', 'C2'],

@@ -10,7 +10,11 @@ const FIRST_RANGE = 30;
  * A camera for this plan that is not in it yet, with the next free name: C1, C2 …, its id the same where that is free.
  * @param aim where it shall look, °
  */
-export function newCamera(plan: Plan, mount: Mount, aim: { readonly pan: number; readonly tilt: number }): PlanCamera {
+export function newCamera(
+  plan: Plan,
+  mount: Mount,
+  aim: { readonly pan: number; readonly tilt: number },
+): PlanCamera {
   const names = new Set(Object.values(plan.cameras).map((camera) => camera.name));
   const taken = takenIds(plan);
   const id = freshId(new Set([...taken, ...names]), 'C');

@@ -23,14 +23,22 @@ export function addStructures(plan: Plan, found: Found): Plan {
   };
   const added = found.structures.map((structure): Structure => {
     const id = claim(structure.id);
-    if (!('openings' in structure) || structure.openings.length === 0) return id === structure.id ? structure : { ...structure, id };
-    return { ...structure, id, openings: structure.openings.map((opening) => ({ ...opening, id: claim(opening.id) })) };
+    if (!('openings' in structure) || structure.openings.length === 0)
+      return id === structure.id ? structure : { ...structure, id };
+    return {
+      ...structure,
+      id,
+      openings: structure.openings.map((opening) => ({ ...opening, id: claim(opening.id) })),
+    };
   });
   const news = found.credits.filter((credit) => !plan.credits.includes(credit));
   return {
     ...plan,
     origin: plan.origin ?? found.origin,
-    structures: { ...plan.structures, ...Object.fromEntries(added.map((structure) => [structure.id, structure])) },
+    structures: {
+      ...plan.structures,
+      ...Object.fromEntries(added.map((structure) => [structure.id, structure])),
+    },
     structureOrder: [...plan.structureOrder, ...added.map(({ id }) => id)],
     credits: news.length === 0 ? plan.credits : [...plan.credits, ...news],
   };

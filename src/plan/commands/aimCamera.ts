@@ -15,7 +15,8 @@ export interface Aim {
  * @throws RangeError on an unknown camera, a number that is not finite, or a tilt past straight up or down
  */
 export function aimCamera(plan: Plan, id: string, { pan, tilt, roll }: Aim): Plan {
-  if (tilt !== undefined && Math.abs(tilt) > 90) throw new RangeError(`tilt must lie within ±90°, got ${tilt}`);
+  if (tilt !== undefined && Math.abs(tilt) > 90)
+    throw new RangeError(`tilt must lie within ±90°, got ${tilt}`);
   return withCamera(plan, id, (camera) =>
     changed(camera, {
       ...(pan === undefined ? {} : { pan: bearing(pan) }),

@@ -5,7 +5,7 @@
  */
 export function changed<T extends object>(record: T, change: Partial<NoInfer<T>>): T {
   const entries = Object.entries(change).filter(([, value]: [string, unknown]) => value !== undefined);
-  for (const [key, value] of entries as [string, unknown][])
+  for (const [key, value] of entries)
     if (typeof value === 'number' && !Number.isFinite(value))
       throw new RangeError(`${key} must be a finite number, got ${value}`);
   const differs = entries.some(([key, value]) => !Object.is(Reflect.get(record, key), value));

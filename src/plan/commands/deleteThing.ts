@@ -12,10 +12,15 @@ export function deleteThing(plan: Plan, { kind, id }: Thing, eyes: Readonly<Reco
   const things = kind === 'camera' ? plan.cameras : plan.structures;
   if (!Object.hasOwn(things, id)) throw new RangeError(`the plan has no ${kind} ${id}`);
   if (kind === 'camera')
-    return { ...plan, cameras: without(plan.cameras, id), cameraOrder: plan.cameraOrder.filter((other) => other !== id) };
+    return {
+      ...plan,
+      cameras: without(plan.cameras, id),
+      cameraOrder: plan.cameraOrder.filter((other) => other !== id),
+    };
 
   const structure = plan.structures[id];
-  const openings = structure && 'openings' in structure ? structure.openings.map((opening) => opening.id) : [];
+  const openings =
+    structure && 'openings' in structure ? structure.openings.map((opening) => opening.id) : [];
   return {
     ...plan,
     structures: without(plan.structures, id),
@@ -26,7 +31,8 @@ export function deleteThing(plan: Plan, { kind, id }: Thing, eyes: Readonly<Reco
 }
 
 function loosened(camera: PlanCamera, host: string, eyes: Readonly<Record<string, Vec3>>): PlanCamera {
-  if (!('host' in camera.mount) || camera.mount.host !== host || !Object.hasOwn(eyes, camera.id)) return camera;
+  if (!('host' in camera.mount) || camera.mount.host !== host || !Object.hasOwn(eyes, camera.id))
+    return camera;
   const eye = eyes[camera.id];
   return eye ? { ...camera, mount: { kind: 'loose', eye } } : camera;
 }
@@ -34,7 +40,8 @@ function loosened(camera: PlanCamera, host: string, eyes: Readonly<Record<string
 function forgetting(situation: Situation, id: string, openings: readonly string[]): Situation {
   const leaves = Object.entries(situation.leaves).filter(([opening]) => !openings.includes(opening));
   const away = situation.away.filter((other) => other !== id);
-  if (away.length === situation.away.length && leaves.length === Object.keys(situation.leaves).length) return situation;
+  if (away.length === situation.away.length && leaves.length === Object.keys(situation.leaves).length)
+    return situation;
   return { ...situation, away, leaves: Object.fromEntries(leaves) };
 }
 
@@ -42,7 +49,10 @@ const without = <T>(record: Readonly<Record<string, T>>, id: string): Readonly<R
   Object.fromEntries(Object.entries(record).filter(([key]) => key !== id));
 
 /** A record with its values changed; the same record where no value changed. */
-function mapped<T>(record: Readonly<Record<string, T>>, change: (value: T) => T): Readonly<Record<string, T>> {
+function mapped<T>(
+  record: Readonly<Record<string, T>>,
+  change: (value: T) => T,
+): Readonly<Record<string, T>> {
   const entries = Object.entries(record).map(([key, value]) => [key, change(value)] as const);
   return entries.some(([key, value]) => value !== record[key]) ? Object.fromEntries(entries) : record;
 }

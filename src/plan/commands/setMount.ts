@@ -8,7 +8,9 @@ import { withCamera } from './withCamera.ts';
  * @throws RangeError on an unknown camera
  */
 export const setMount = (plan: Plan, id: string, mount: Mount): Plan =>
-  withCamera(plan, id, (camera) => changed(camera, { mount: sameMount(camera.mount, mount) ? camera.mount : mount }));
+  withCamera(plan, id, (camera) =>
+    changed(camera, { mount: sameMount(camera.mount, mount) ? camera.mount : mount }),
+  );
 
 const sameMount = (a: Mount, b: Mount): boolean => {
   const keys = Object.keys(b);

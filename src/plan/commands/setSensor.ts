@@ -13,7 +13,8 @@ export function setSensor(
   { sensor, frame }: { readonly sensor?: Partial<Extent>; readonly frame?: Partial<Extent> },
 ): Plan {
   for (const value of [sensor?.width, sensor?.height, frame?.width, frame?.height])
-    if (value !== undefined && !(value > 0)) throw new RangeError(`a sensor needs sizes above 0, got ${value}`);
+    if (value !== undefined && !(value > 0))
+      throw new RangeError(`a sensor needs sizes above 0, got ${value}`);
   return withCamera(plan, id, (camera) => {
     const { device } = camera;
     const modes = device.modes.map((mode) => {

@@ -30,9 +30,10 @@ export const fileWords: Readonly<Record<string, Words>> = {
   'list.length': (fault) =>
     `${capital(lastKey(fault))} has the wrong number of entries in ${subjectOf(fault, 'the file')}${where(fault)}. Give ${allowed(fault)}.`,
   'name.empty': (fault) => `A name is empty${where(fault)}. Write at least one character.`,
-  'name.long': (fault) => `A name is too long${where(fault)}: ${given(fault)}. Keep it to ${allowed(fault, 'fewer characters')}.`,
+  'name.long': (fault) =>
+    `A name is too long${where(fault)}: ${given(fault)}. Keep it to ${allowed(fault, 'fewer characters')}.`,
   'name.unprintable': (fault) =>
     `A name holds a character that cannot be printed${where(fault)}. Type it again on one line, without control characters.`,
   'id.form': (fault) =>
-    `${given(fault)} cannot be an id${where(fault)}. Use up to 64 letters without accents, digits, hyphens and underscores, beginning with a letter or digit.`,
+    `${capital(given(fault, 'This'))} cannot be an id${where(fault)}. Use up to 64 letters without accents, digits, hyphens and underscores, beginning with a letter or digit.`,
 };

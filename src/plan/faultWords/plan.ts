@@ -1,4 +1,4 @@
-import { allowed, given, subjectOf, where, type Words } from './say.ts';
+import { allowed, capital, given, subjectOf, where, type Words } from './say.ts';
 
 /** Words for what a plan file says of itself that does not hold together. */
 export const planWords: Readonly<Record<string, Words>> = {
@@ -12,7 +12,8 @@ export const planWords: Readonly<Record<string, Words>> = {
     `${subjectOf(fault, 'A record')} is filed under “${allowed(fault)}” but calls itself ${given(fault)}${where(fault)}. Make both the same.`,
   'id.shared': (fault) =>
     `The id ${given(fault)} of ${subjectOf(fault, 'a record')} is also that of ${allowed(fault)}${where(fault)}. Give one of them another.`,
-  'order.twice': (fault) => `${given(fault)} stands twice in an order${where(fault)}. Take one of the two out.`,
+  'order.twice': (fault) =>
+    `${capital(given(fault, 'An id'))} stands twice in an order${where(fault)}. Take one of the two out.`,
   'order.noRecord': (fault) =>
     `An order names ${given(fault)}, but there is no such record${where(fault)}. Add the record, or take the name out.`,
   'order.unlisted': (fault) =>

@@ -24,7 +24,9 @@ export const allowed = ({ allowed: value }: Fault, otherwise = 'another value'):
 /** The last key of the path, as a person would read it: "focalLength" becomes "focal length". */
 export function lastKey({ path }: Fault): string {
   const key = path.findLast((part) => typeof part === 'string');
-  return key === undefined ? 'value' : String(key).replace(/([a-z])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`);
+  return key === undefined
+    ? 'value'
+    : String(key).replace(/([a-z])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`);
 }
 
 /** The same at the beginning of a sentence. */

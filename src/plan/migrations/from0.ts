@@ -1,7 +1,12 @@
 import type { Draft } from './draft.ts';
 
 /** Version 0 had no settings and no credits: it was judged by what are the default settings of version 1. */
-export const from0 = (draft: Draft): Draft => ({ ...draft, version: 1, settings: firstSettings, credits: [] });
+export const from0 = (draft: Draft): Draft => ({
+  ...draft,
+  version: 1,
+  settings: firstSettings,
+  credits: [],
+});
 
 // Written out, not `defaultSettings`: a default that changes later must not change what an old file meant.
 const firstSettings = {

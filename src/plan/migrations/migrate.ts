@@ -13,11 +13,22 @@ const isRecord = (value: unknown): value is Draft =>
 /** Brings a plan file of any past version to the present one. */
 export function migrate(file: unknown): Outcome<Draft> {
   if (!isRecord(file))
-    return refuse({ code: 'value.type', path: [], given: shown(file), allowed: 'a record in curly brackets' });
+    return refuse({
+      code: 'value.type',
+      path: [],
+      given: shown(file),
+      allowed: 'a record in curly brackets',
+    });
   const { version } = file;
-  if (version === undefined) return refuse({ code: 'plan.noVersion', path: ['version'], allowed: String(PLAN_VERSION) });
+  if (version === undefined)
+    return refuse({ code: 'plan.noVersion', path: ['version'], allowed: String(PLAN_VERSION) });
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 0)
-    return refuse({ code: 'plan.version', path: ['version'], given: shown(version), allowed: String(PLAN_VERSION) });
+    return refuse({
+      code: 'plan.version',
+      path: ['version'],
+      given: shown(version),
+      allowed: String(PLAN_VERSION),
+    });
   if (version > PLAN_VERSION)
     return refuse({ code: 'plan.newer', path: ['version'], given: version, allowed: String(PLAN_VERSION) });
   return accept(steps.slice(version).reduce((draft, step) => step(draft), file));

@@ -1,0 +1,32 @@
+import { readFileSync, readdirSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { PLAN_VERSION } from '../../src/plan/plan.ts';
+import { readPlan } from '../../src/plan/read.ts';
+
+const files = readdirSync('tests/old').filter((name) => name.endsWith('.plan.json'));
+
+const opened = (file: string) => {
+  const read = readPlan(readFileSync(`tests/old/${file}`, 'utf8'));
+  if (!read.ok) throw new Error(JSON.stringify(read.faults));
+  return read;
+};
+
+test('every past version has a file here', () => {
+  expect(files.toSorted()).toEqual(
+    Array.from({ length: PLAN_VERSION }, (_, version) => `${version}.plan.json`),
+  );
+});
+
+test.each(files)('%s opens as a plan of the present version', (file) => {
+  const { value, notes } = opened(file);
+  expect(value.version).toBe(PLAN_VERSION);
+  expect(notes).toEqual([]);
+});
+
+test('version 0 is judged as it was when it had no settings', () => {
+  const { value } = opened('0.plan.json');
+  expect(value.structureOrder).toEqual(['house', 'hedge', 'mesh-fence']);
+  expect(value.cameras['C3']?.mount).toMatchObject({ kind: 'arm', height: 2.7 });
+  expect(value.settings).toMatchObject({ edition: 'iec-62676-4-2014', faceHeight: 1.6, plateHeight: 0.5 });
+  expect(value.credits).toEqual([]);
+});

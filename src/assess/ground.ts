@@ -44,6 +44,7 @@ export function groundOf(scene: Scene, height: number, cell?: number): Ground {
     within: {
       mask: scene.boundary === null ? new Uint8Array(total).fill(1) : ringMask(scene.boundary, grid),
       parts: scene.boundary === null ? [window] : convexParts(scene.boundary),
+      whole: scene.boundary === null,
     },
   };
 }

@@ -161,7 +161,7 @@ class Remembering implements Session {
       target,
       sight: found.sight,
       cells,
-      areas: areasOf(cells, found, ground.within, bands, facets.solids.length),
+      areas: areasOf(camera, cells, found, ground.within, rule, bands, facets.solids.length),
       reach: reachOf(camera, ground.plane, facets, rule, bands, found.sight.lensInside !== null),
       frustum: frustumOf(camera, ground.plane, segments),
     };

@@ -1,8 +1,6 @@
-/** An area in m², good to ± `bound`, and how it was got. */
+/** An area in m², good to ± `bound`, and how it was got: from outlines and curves, or from cells. */
 export interface Area {
   readonly value: number;
   readonly bound: number;
   readonly how: 'exact' | 'cells';
 }
-
-export const exactArea = (value: number): Area => ({ value, bound: 0, how: 'exact' });

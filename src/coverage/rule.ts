@@ -21,9 +21,10 @@ export function faceCapsOf(
 
 /** Judges a seen target: its band from density, range and the angle from above. */
 export class BandRule {
-  private readonly bands: readonly Band[];
-  private readonly slopes: readonly { readonly slope: number; readonly band: number }[];
-  private readonly range2: number;
+  readonly bands: readonly Band[];
+  /** Tangent of each limit from above, and the band kept past it. */
+  readonly slopes: readonly { readonly slope: number; readonly band: number }[];
+  readonly range2: number;
 
   constructor(bands: readonly Band[], caps: readonly FaceCap[], range: number) {
     this.bands = bands;

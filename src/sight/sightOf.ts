@@ -139,10 +139,11 @@ function regionOf(shadows: Shadows, bounds: Bounds, window: readonly Vec2[], foo
 const moved = ([p, q]: Vec2, foot: Vec2): Vec2 => [p + foot[0], q + foot[1]];
 const movedRing = (ring: Float64Array, foot: Vec2): Float64Array => ring.map((n, at) => n + foot[at % 2 === 0 ? 0 : 1]);
 
-/** The area seen within a convex part of the window, m², exact for a rectilinear lens. */
-export function seenWithin({ footing, frame, all, sight }: FoundSight, part: Window): number {
-  if (frame === null || sight.lensInside !== null) return 0;
+/** What is seen within a convex part of the window, with its own rings and triangles. */
+export function seenWithin({ footing, frame, all, sight }: FoundSight, part: Window): Region {
+  if (sight.lensInside !== null || (sight.framed && frame === null)) return NO_REGION;
   const corners = part.map(([a, b]): Vec2 => [a - footing.foot[0], b - footing.foot[1]]);
-  const within = cutPolygon(corners, frame);
-  return within.length === 0 ? 0 : Math.max(0, uncovered(all, boundsOf(within, frame, halfPlanesOf(corners))).area);
+  const within = cutPolygon(corners, frame ?? []);
+  if (within.length === 0) return NO_REGION;
+  return regionOf(all, boundsOf(within, frame ?? [], halfPlanesOf(corners)), within, footing.foot);
 }

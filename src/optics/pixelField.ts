@@ -1,0 +1,116 @@
+import { SAME_POINT } from '../base/tolerance.ts';
+import type { Vec3 } from '../base/vector.ts';
+import type { Camera } from './camera.ts';
+import { densityAt } from './density.ts';
+import { greatestAngleRad } from './lens.ts';
+import { axesOf, pixelPitch } from './projection.ts';
+
+/** Pixels off the picture for a target without an image. */
+const FAR_OUT = 1e7;
+
+/**
+ * Frame test and horizontal density at many targets of one camera: the same formulae as `imageFromSite` and `densityAt`,
+ * without allocation. Ask `at`, then read `density`.
+ */
+export class PixelField {
+  /** px/m at the last target asked for; 0 where the lens has no image of it. */
+  density = 0;
+  /** Pixels right of and below the middle of the picture; far out where there is no image. */
+  right = 0;
+  below = 0;
+  /** How far within the lens's greatest angle the target lies, rad; negative where it has no image. */
+  marginRad = 0;
+  readonly halfWidth: number;
+  readonly halfHeight: number;
+  private readonly camera: Camera;
+  private readonly rows: Float64Array;
+  private readonly across: number;
+  private readonly down: number;
+  private readonly greatestRad: number;
+
+  constructor(camera: Camera) {
+    const { right, down, forward } = axesOf(camera);
+    const pitch = pixelPitch(camera);
+    this.camera = camera;
+    this.rows = Float64Array.of(...right, ...down, ...forward);
+    this.across = camera.focalLength * pitch.across;
+    this.down = camera.focalLength * pitch.down;
+    this.halfWidth = camera.frame.width / 2;
+    this.halfHeight = camera.frame.height / 2;
+    this.greatestRad = greatestAngleRad(camera.k);
+  }
+
+  /** Whether a target, given from the lens along site axes (m), lies in the frame; leaves its density behind. */
+  at(dx: number, dy: number, dz: number): boolean {
+    const { rows } = this;
+    const [r0, r1, r2] = [rows[0] ?? 0, rows[1] ?? 0, rows[2] ?? 0];
+    const [d0, d1, d2] = [rows[3] ?? 0, rows[4] ?? 0, rows[5] ?? 0];
+    const [f0, f1, f2] = [rows[6] ?? 0, rows[7] ?? 0, rows[8] ?? 0];
+    const x = r0 * dx + r1 * dy + r2 * dz;
+    const y = d0 * dx + d1 * dy + d2 * dz;
+    const z = f0 * dx + f1 * dy + f2 * dz;
+    const over = Math.sqrt(dx * dx + dy * dy);
+    if (over < SAME_POINT) return this.straightBelow(dx, dy, dz, x, y, z);
+    // m = (dy, −dx, 0) / over: the horizontal square to the bearing, in the camera's axes.
+    const mx = (r0 * dy - r1 * dx) / over;
+    const my = (d0 * dy - d1 * dx) / over;
+    const mz = (f0 * dy - f1 * dx) / over;
+    return this.camera.k === 1 ? this.flat(x, y, z, mx, my, mz) : this.bent(x, y, z, mx, my, mz);
+  }
+
+  private flat(x: number, y: number, z: number, mx: number, my: number, mz: number): boolean {
+    if (!(z > 0)) {
+      this.noImage(x, y, -1);
+      return false;
+    }
+    const a = this.across * (mx * z - x * mz);
+    const b = this.down * (my * z - y * mz);
+    this.density = Math.sqrt(a * a + b * b) / (z * z);
+    this.right = (x * this.across) / z;
+    this.below = (y * this.down) / z;
+    this.marginRad = 1;
+    return Math.abs(x) * this.across <= this.halfWidth * z && Math.abs(y) * this.down <= this.halfHeight * z;
+  }
+
+  private noImage(x: number, y: number, marginRad: number): void {
+    this.density = 0;
+    this.right = x >= 0 ? FAR_OUT : -FAR_OUT;
+    this.below = y >= 0 ? FAR_OUT : -FAR_OUT;
+    this.marginRad = marginRad;
+  }
+
+  private bent(x: number, y: number, z: number, mx: number, my: number, mz: number): boolean {
+    const { k } = this.camera;
+    const off = Math.sqrt(x * x + y * y);
+    const thetaRad = Math.atan2(off, z);
+    this.marginRad = this.greatestRad - thetaRad;
+    if ((off === 0 && z <= 0) || (k >= 0.5 ? this.marginRad <= 0 : this.marginRad < 0)) {
+      this.noImage(x, y, Math.min(this.marginRad, -1e-12));
+      return false;
+    }
+    const turn = k * thetaRad;
+    const law = k > 0 ? Math.tan(turn) / k : k === 0 ? thetaRad : Math.sin(turn) / k;
+    const slope = k > 0 ? 1 + (law * k) ** 2 : k === 0 ? 1 : Math.cos(turn);
+    const ex = off === 0 ? 1 : x / off;
+    const ey = off === 0 ? 0 : y / off;
+    const round = off === 0 ? 1 / z : law / off;
+    const outwards = (slope * (z * (ex * mx + ey * my) - off * mz)) / (off * off + z * z);
+    const around = round * (ex * my - ey * mx);
+    const du = this.across * (outwards * ex - around * ey);
+    const dv = this.down * (outwards * ey + around * ex);
+    this.density = Math.sqrt(du * du + dv * dv);
+    const gain = off === 0 ? 0 : law / off;
+    this.right = gain * x * this.across;
+    this.below = gain * y * this.down;
+    return Math.abs(this.right) <= this.halfWidth && Math.abs(this.below) <= this.halfHeight;
+  }
+
+  /** The bearing is undefined: the least density over all horizontals, from the plain formula. */
+  private straightBelow(dx: number, dy: number, dz: number, x: number, y: number, z: number): boolean {
+    const { eye } = this.camera;
+    const target: Vec3 = [eye[0] + dx, eye[1] + dy, eye[2] + dz];
+    const framed = this.camera.k === 1 ? this.flat(x, y, z, 0, 0, 0) : this.bent(x, y, z, 0, 0, 0);
+    this.density = densityAt(this.camera, target)?.horizontal ?? 0;
+    return framed;
+  }
+}

@@ -1,0 +1,48 @@
+import { describe, expect, test } from 'vitest';
+import { areaWhere } from '../../src/coverage/areaWhere.ts';
+
+const SQUARE = Float64Array.of(-10, -10, 10, -10, 10, 10, -10, -10, 10, 10, -10, 10);
+
+describe('the area of triangles in which conditions hold', () => {
+  test('a disc: πr²', () => {
+    const found = areaWhere(SQUARE, (p, q, v) => (v[0] = 1 - (p * p + q * q) / 36), 1, 2);
+    expect(Math.abs(found.value - 36 * Math.PI)).toBeLessThan(1e-4);
+    expect(Math.abs(found.value - 36 * Math.PI)).toBeLessThan(found.bound);
+  });
+
+  test('a ring between two circles, and a half of it', () => {
+    const ring = areaWhere(
+      SQUARE,
+      (p, q, v) => {
+        v[0] = 1 - (p * p + q * q) / 36;
+        v[1] = (p * p + q * q) / 4 - 1;
+        v[2] = p;
+      },
+      3,
+      2,
+    );
+    expect(Math.abs(ring.value - 16 * Math.PI)).toBeLessThan(2e-4);
+    expect(Math.abs(ring.value - 16 * Math.PI)).toBeLessThan(ring.bound);
+  });
+
+  test('an ellipse off the middle: πab', () => {
+    const found = areaWhere(SQUARE, (p, q, v) => (v[0] = 1 - ((p - 3) / 5) ** 2 - ((q + 1) / 2) ** 2), 1, 3);
+    expect(Math.abs(found.value - 10 * Math.PI)).toBeLessThan(3e-4);
+  });
+
+  test('two discs that overlap: their lens by the handbook formula', () => {
+    // Circles of radius 4 whose middles are 4 apart share 2r² acos(d/2r) − (d/2)·√(4r² − d²).
+    const share = 32 * Math.acos(0.5) - 2 * Math.sqrt(48);
+    const found = areaWhere(
+      SQUARE,
+      (p, q, v) => {
+        v[0] = 16 - (p - 2) ** 2 - q * q;
+        v[1] = 16 - (p + 2) ** 2 - q * q;
+      },
+      2,
+      1,
+    );
+    expect(Math.abs(found.value - share)).toBeLessThan(3e-4);
+    expect(Math.abs(found.value - share)).toBeLessThan(found.bound);
+  });
+});

@@ -1,0 +1,106 @@
+import { describe, expect, test } from 'vitest';
+import { differenceD, areaD, areaPathsD, FillRule } from 'clipper2-ts';
+import type { Camera } from '../../src/optics/camera.ts';
+import { facetsOf } from '../../src/sight/facets.ts';
+import { cutPolygon } from '../../src/sight/halfPlanes.ts';
+import { horizontalPlane } from '../../src/sight/plane.ts';
+import { ringArea } from '../../src/sight/rings.ts';
+import { STRIDE } from '../../src/sight/shadows.ts';
+import { seenWithin, sightOf, type FoundSight } from '../../src/sight/sightOf.ts';
+import { convexParts } from '../../src/sight/convexParts.ts';
+import { chanceFrom, trials } from '../house/seeded.ts';
+import { boxSolid, randomYard } from './boxSolid.ts';
+
+const CAMERA: Camera = {
+  id: 'c',
+  name: 'C1',
+  eye: [0, 0, 3],
+  pan: 0,
+  tilt: 30,
+  roll: 0,
+  focalLength: 2.8,
+  k: 1,
+  sensor: { width: 5.6, height: 3.15 },
+  frame: { width: 2560, height: 1440 },
+  range: 60,
+};
+
+const WINDOW = [
+  [-20, -20],
+  [20, -20],
+  [20, 20],
+  [-20, 20],
+] as const;
+
+/** Frame less shadows by a polygon library: another principle than edge spans, though of the same half-planes. */
+function byLibrary({ sight, footing, all }: FoundSight): number {
+  const frame = [...sight.frame];
+  const path = frame.flatMap((n, at) => (at % 2 === 0 ? [{ x: n - footing.foot[0], y: (frame[at + 1] ?? 0) - footing.foot[1] }] : []));
+  const clips = Array.from({ length: all.count }, (_, shadow) =>
+    cutPolygon(
+      path.map(({ x, y }) => [x, y] as const),
+      Array.from({ length: all.sides[shadow] ?? 0 }, (_s, side) => {
+        const at = shadow * STRIDE + side * 3;
+        return [all.numbers[at] ?? 0, all.numbers[at + 1] ?? 0, all.numbers[at + 2] ?? 0] as const;
+      }),
+    ).map(([x, y]) => ({ x, y })),
+  ).filter((clip) => clip.length > 0);
+  if (path.length === 0) return 0;
+  return clips.length === 0 ? areaD(path) : areaPathsD(differenceD([path], clips, FillRule.NonZero, 7));
+}
+
+describe('the area of what is seen', () => {
+  test('behind one wall is the frame less the wall and its shadow, by hand', () => {
+    // Lens 3 m up over (0, 0); wall of height 1 at y = 4 to 4.2: its top hides to 4 · 3 / (3 − 1) · … = 1.5 × its distance.
+    const wall = boxSolid('wall', [0, 4.1, 0], [60, 0.2, 1]);
+    const sight = sightOf(CAMERA, horizontalPlane(0), WINDOW, facetsOf([wall])).sight;
+    const frame = ringArea(sight.frame);
+    // Width of the frame at distance y on the ground: straight edges, so areas are trapezia by two widths.
+    const tx = 1;
+    const depthAt = (y: number) => y * Math.cos(Math.PI / 6) + 3 * Math.sin(Math.PI / 6);
+    const between = (y0: number, y1: number) => tx * (depthAt(y0) + depthAt(y1)) * (y1 - y0);
+    expect(sight.seen.area).toBeCloseTo(frame - between(4, 4.2 * 1.5), 6);
+  });
+
+  test('agrees with a polygon library, and its rings enclose it', () => {
+    const chance = chanceFrom(11);
+    let open = 0;
+    for (let trial = 0; trial < trials(150, 2000); trial += 1) {
+      const solids = randomYard(chance.next, chance.whole(1, 14), chance.whole(0, 2));
+      const eye = [chance.between(-15, 15), chance.between(-15, 15), chance.between(0.5, 5)] as const;
+      const camera = { ...CAMERA, eye, pan: chance.between(0, 360), tilt: chance.between(-5, 90), roll: chance.pick([0, 90, 33]) };
+      const found = sightOf(camera, horizontalPlane(chance.pick([0, 0.5, 1.6])), WINDOW, facetsOf(solids));
+      if (found.sight.lensInside !== null) continue;
+      const { seen } = found.sight;
+      expect(Math.abs(seen.area - byLibrary(found)), `seed 11, trial ${trial}`).toBeLessThan(2e-4);
+      if (!seen.ringsClosed) open += 1;
+      const rings = seen.rings.reduce((sum, ring) => sum + ringArea(ring), 0);
+      expect(Math.abs(rings - seen.area), `rings, trial ${trial}`).toBeLessThan(1e-4);
+      let triangles = 0;
+      for (let at = 0; at < seen.triangles.length; at += 6) triangles += ringArea(seen.triangles.subarray(at, at + 6));
+      expect(Math.abs(Math.abs(triangles) - seen.area), `triangles, trial ${trial}`).toBeLessThan(1e-3);
+    }
+    expect(open).toBe(0);
+  });
+
+  test('within parts of a boundary adds up to the whole', () => {
+    const chance = chanceFrom(5);
+    const solids = randomYard(chance.next, 9);
+    const found = sightOf({ ...CAMERA, eye: [1, -9, 3.5] }, horizontalPlane(0), WINDOW, facetsOf(solids));
+    const hollow = [
+      [-20, -20],
+      [20, -20],
+      [20, 20],
+      [0, 0],
+      [-20, 20],
+    ] as const;
+    const rest = [
+      [0, 0],
+      [20, 20],
+      [-20, 20],
+    ] as const;
+    const parts = [...convexParts(hollow), rest];
+    expect(parts.length).toBeGreaterThan(2);
+    expect(parts.reduce((sum, part) => sum + seenWithin(found, part).area, 0)).toBeCloseTo(found.sight.seen.area, 8);
+  });
+});

@@ -119,7 +119,8 @@ class Walk {
     const bulge = this.bulge(one, two, i, positive.length === 1 ? [x(c, lone), y(c, lone)] : null, c, lone);
     const chord2 = (one[0] - two[0]) ** 2 + (one[1] - two[1]) ** 2;
     if (!last && Math.abs(bulge) > BENT * chord2) return false;
-    this.area += Math.min(whole, Math.max(0, base + bulge));
+    // A bulge may reach over the piece's edge: the neighbour, whose corners do not tell of it, leaves it to this one.
+    this.area += base + bulge;
     this.slack += Math.abs(bulge) * CORRECTION_SLACK;
     return true;
   }

@@ -1,0 +1,91 @@
+import { bearing } from '../../../base/angle.ts';
+import { distance, type Vec3 } from '../../../base/vector.ts';
+import { placeMount } from '../../../model/mounting.ts';
+import type { Mount } from '../../../optics/mount.ts';
+import { addCamera, newCamera } from '../../../plan/commands/addCamera.ts';
+import type { Editor } from '../../editor.ts';
+import { words, type ToolState } from '../chart.ts';
+import { faceOf } from '../mount/faceOf.ts';
+import type { Pointed } from '../pointed.ts';
+import { resting } from '../rest/resting.ts';
+import { aimed, aimWords, FIRST_TILT, spotMeant } from './aim.ts';
+import type { Candidate } from './candidate.ts';
+
+/** A camera is fixed and now follows the pointer with its aim, its wash live; all of it is one step. */
+export function aimingNew(
+  editor: Editor,
+  candidate: Extract<Candidate, { fits: true }>,
+  seek: () => ToolState,
+): ToolState {
+  const { plan: before, target } = editor.store.getState();
+  const straight = { pan: straightOut(candidate, before), tilt: FIRST_TILT };
+  const camera = newCamera(before, candidate.mount, straight);
+  const gesture = editor.begin(`Add ${camera.name}`);
+  const unit = before.settings.units;
+  const level = before.ground.height + target.height;
+
+  const show = (mount: Mount, aim: { pan: number; tilt: number }): void => {
+    gesture.change((plan) => addCamera(plan, { ...camera, mount, ...aim }));
+    editor.select({ kind: 'camera', id: camera.id });
+  };
+  const done = (): ToolState => {
+    gesture.commit();
+    return resting(editor);
+  };
+  const gone = (): boolean => !Object.hasOwn(editor.store.getState().plan.cameras, camera.id);
+
+  const follow = (at: Pointed): ToolState => {
+    if (gone()) return seek();
+    const spot = spotMeant(at, level);
+    if (!spot) return state(aimWords(straight, candidate.outward, null, unit));
+    let mount: Mount = candidate.mount;
+    let eye: Vec3 = candidate.eye;
+    let aim = aimed(eye, spot, straight, at.shift);
+    if (mount.kind === 'pole') {
+      // The bracket turns to where the camera looks, which moves the lens.
+      mount = { ...mount, facing: aim.pan };
+      const placed = placeMount(mount, before.structures, before.ground.height);
+      if (placed.ok) {
+        eye = placed.value.eye;
+        aim = aimed(eye, spot, straight, at.shift);
+      }
+    }
+    show(mount, aim);
+    return state(aimWords(aim, candidate.outward, distance(eye, spot), unit));
+  };
+
+  const state = (text: string): ToolState => ({
+    name: 'camera aiming',
+    strip: words(text),
+    ghost: null,
+    cursor: 'crosshair',
+    hover: follow,
+    takes: () => true,
+    drag: (_, to) => follow(to),
+    release: done,
+    click: (at) => {
+      const next = follow(at);
+      return next.name === 'camera aiming' ? done() : next;
+    },
+    enter: () => {
+      if (gone()) return seek();
+      show(candidate.mount, straight);
+      return done();
+    },
+    escape: () => {
+      gesture.cancel();
+      return seek();
+    },
+  });
+
+  show(candidate.mount, straight);
+  return state('Now point at what it should look at.');
+}
+
+/** The bearing straight out of what carries a mount; away from the middle of things for a post. */
+function straightOut(candidate: Extract<Candidate, { fits: true }>, plan: Parameters<typeof faceOf>[0]): number {
+  const face = faceOf(plan, candidate.mount);
+  const out: Vec3 | null = face?.sort === 'soffit' ? [face.along[1], -face.along[0], 0] : candidate.outward;
+  if (out && Math.hypot(out[0], out[1]) > 1e-6) return bearing((Math.atan2(out[0], out[1]) * 180) / Math.PI);
+  return candidate.mount.kind === 'pole' ? candidate.mount.facing : 180;
+}

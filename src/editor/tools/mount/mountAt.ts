@@ -1,0 +1,57 @@
+import type { Mount } from '../../../optics/mount.ts';
+import type { HostSpot } from './hostSpot.ts';
+
+/** Sizes of the brackets that a new camera gets, m; common practice, no source. */
+const FLUSH = { standOff: 0.08 } as const;
+const ARM = { reach: 0.3, drop: 0.1 } as const;
+const SOFFIT = { drop: 0.1 } as const;
+const CORNER = { reach: 0.3 } as const;
+const POLE = { reach: 0.15, diameter: 0.1 } as const;
+export const POLE_HEIGHT = 3;
+const LEAST_HEIGHT = 0.1;
+
+export type WallKind = 'flush' | 'arm' | 'corner';
+export const WALL_KINDS: readonly WallKind[] = ['flush', 'arm', 'corner'];
+
+/** A mount of a kind at a spot on a wall. */
+export function wallMount({ face, along, height }: HostSpot, kind: WallKind, corners: number): Mount {
+  const corner = along <= face.width / 2 ? 'start' : 'end';
+  const hosted = {
+    host: face.structure,
+    face: face.face,
+    corner,
+    distance: rounded(corner === 'start' ? along : face.width - along),
+  } as const;
+  const up = Math.max(LEAST_HEIGHT, rounded(height));
+  if (kind === 'flush') return { kind, ...hosted, height: up, ...FLUSH };
+  if (kind === 'arm') return { kind, ...hosted, height: up, ...ARM };
+  // Face n begins at corner n, so its far end is where the next face begins.
+  const at = corner === 'start' ? face.face : (face.face + 1) % Math.max(1, corners);
+  return { kind, host: face.structure, face: at, height: up, ...CORNER };
+}
+
+/** A mount under a soffit. */
+export function soffitMount({ face, along, out }: HostSpot): Mount {
+  const corner = along <= face.width / 2 ? 'start' : 'end';
+  return {
+    kind: 'soffit',
+    host: face.structure,
+    face: face.face,
+    corner,
+    distance: rounded(corner === 'start' ? along : face.width - along),
+    inset: rounded(Math.min(Math.max(0.02, out), Math.max(0.02, face.depth - 0.02))),
+    ...SOFFIT,
+  };
+}
+
+/** A post standing at a place on the ground, its bracket towards a bearing. */
+export const poleMount = (at: readonly [x: number, y: number], facing: number, height = POLE_HEIGHT): Mount => ({
+  kind: 'pole',
+  at: [rounded(at[0]), rounded(at[1])],
+  height,
+  facing,
+  ...POLE,
+});
+
+/** A drag stores millimetres at the finest. */
+const rounded = (metres: number): number => Math.round(metres * 1000) / 1000;

@@ -1,0 +1,80 @@
+import type { Editor, Selected } from '../../editor.ts';
+import { placeMount } from '../../../model/mounting.ts';
+import { setMount } from '../../../plan/commands/setMount.ts';
+import type { PlanCamera } from '../../../plan/plan.ts';
+import { words, type Strip, type ToolState } from '../chart.ts';
+import { faceOf } from '../mount/faceOf.ts';
+import { mountWords } from '../mount/mountWords.ts';
+import { nudgeMount } from '../mount/nudge.ts';
+import type { Pointed } from '../pointed.ts';
+import { aiming } from './aiming.ts';
+import { sliding } from './sliding.ts';
+
+/** Nothing in hand: a click selects, a drag on the selected camera's handles moves it, any other drag turns the view. */
+export function resting(editor: Editor, strip: Strip | null = null): ToolState {
+  const here: ToolState = {
+    name: 'rest',
+    strip,
+    ghost: null,
+    cursor: 'default',
+    hover: (at) => {
+      editor.hover(thingAt(editor, at));
+      const cursor = at.handle ? 'grab' : 'default';
+      return cursor === 'default' && strip === null ? resting0(editor, here) : { ...here, cursor };
+    },
+    takes: (at) => at.handle !== null && movable(editor) !== null,
+    drag: (from, to) => {
+      const camera = movable(editor);
+      if (!camera || !from.handle) return here;
+      const { plan } = editor.store.getState();
+      const placed = placeMount(camera.mount, plan.structures, plan.ground.height);
+      if (!placed.ok) {
+        editor.say(`${camera.name} has no place to be moved from.`, placed.faults);
+        return here;
+      }
+      const held = { editor, camera, eye: placed.value.eye, outward: placed.value.outward, from, rest: () => resting(editor) };
+      const next = from.handle === 'body' ? sliding(held) : aiming(held);
+      return next.drag?.(from, to) ?? next;
+    },
+    click: (at) => {
+      editor.select(thingAt(editor, at));
+      return resting(editor);
+    },
+    escape: () => {
+      editor.select(null);
+      return resting(editor);
+    },
+    nudge: (way, large) => {
+      const camera = movable(editor);
+      if (!camera) return here;
+      editor.run(
+        `Slide ${camera.name}`,
+        (plan) => setMount(plan, camera.id, nudgeMount(plan, camera.mount, way, large)),
+        `slide ${camera.id}`,
+      );
+      const { plan } = editor.store.getState();
+      const moved = plan.cameras[camera.id]?.mount ?? camera.mount;
+      return resting(editor, words(mountWords(moved, faceOf(plan, moved), plan.settings.units)));
+    },
+  };
+  return here;
+}
+
+/** The plain state, unless it is the one that is held: an unchanged state makes no news. */
+const resting0 = (editor: Editor, here: ToolState): ToolState => (here.cursor === 'default' ? here : resting(editor));
+
+/** What a click here would select. */
+export function thingAt(editor: Editor, { camera, struck }: Pointed): Selected | null {
+  const { plan } = editor.store.getState();
+  const id = camera ?? struck?.structure ?? null;
+  if (id === null) return null;
+  if (Object.hasOwn(plan.cameras, id)) return { kind: 'camera', id };
+  return Object.hasOwn(plan.structures, id) ? { kind: 'structure', id } : null;
+}
+
+/** The selected camera, if it may be moved. */
+function movable(editor: Editor): PlanCamera | null {
+  const { plan, selected, readOnly } = editor.store.getState();
+  const camera = selected?.kind === 'camera' ? plan.cameras[selected.id] : undefined;
+  return camera && !camera.locked && !readOnly ? camera : null;
+}

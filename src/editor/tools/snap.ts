@@ -1,0 +1,38 @@
+const STEPS = [0.01, 0.05, 0.1, 0.5, 1, 5] as const;
+/** The grid is the smallest that is so many pixels wide. */
+const LEAST_PIXELS = 8;
+
+/** The grid step for a view, m. */
+export const gridStep = (metresPerPixel: number): number =>
+  STEPS.find((step) => step >= LEAST_PIXELS * metresPerPixel) ?? 5;
+
+/** A value that attracts, with how many pixels it reaches. */
+export interface Candidate {
+  readonly value: number;
+  readonly pixels: number;
+  readonly name: string;
+}
+
+export interface Snapped {
+  readonly value: number;
+  /** What it snapped to; null for the grid or nothing. */
+  readonly name: string | null;
+}
+
+/** The nearest candidate within its reach, else the nearest grid step; 1 mm where snapping is off. */
+export function snap(
+  value: number,
+  candidates: readonly Candidate[],
+  metresPerPixel: number,
+  free: boolean,
+): Snapped {
+  if (free) return { value: Math.round(value * 1000) / 1000, name: null };
+  let best: Candidate | null = null;
+  for (const candidate of candidates) {
+    const off = Math.abs(candidate.value - value);
+    if (off <= candidate.pixels * metresPerPixel && (!best || off < Math.abs(best.value - value))) best = candidate;
+  }
+  if (best) return { value: best.value, name: best.name };
+  const step = gridStep(metresPerPixel);
+  return { value: Math.round(Math.round(value / step) * step * 1000) / 1000, name: null };
+}

@@ -1,0 +1,161 @@
+import {
+  ColorManagement,
+  LinearSRGBColorSpace,
+  NoToneMapping,
+  PerspectiveCamera,
+  Scene,
+  Vector3,
+  WebGLRenderer,
+  type IUniform,
+  type Texture,
+} from 'three';
+import type { Assessment } from '../assess/assessment.ts';
+import { distance, subtract, type Vec3 } from '../base/vector.ts';
+import { numberFromHex } from '../draw/colour.ts';
+import { ink, type Theme } from '../draw/ink.ts';
+import type { Solid } from '../model/solid.ts';
+import { CameraLayer } from './cameras/CameraLayer.ts';
+import { lookAlong, siteGroup } from './frame.ts';
+import { GroundLayer } from './ground/GroundLayer.ts';
+import { siteBox } from './modelBox.ts';
+import { eyeOf, type Orbit } from './orbit.ts';
+import { windowUniforms } from './shading.ts';
+import { sheetOf } from './sheet.ts';
+import { SolidsLayer } from './solids/SolidsLayer.ts';
+import { TargetLayer } from './wash/TargetLayer.ts';
+import { Wash } from './wash/Wash.ts';
+
+/** What the Model shows besides the assessment. */
+export interface Shown {
+  readonly hovered: string | null;
+  readonly selected: string | null;
+  /** The camera whose frame is drawn. */
+  readonly camera: string | null;
+  readonly counted: (camera: string) => boolean;
+  /** Structures left out of the picture. */
+  readonly away: (solid: Solid) => boolean;
+  /** Solids whose inner edges are fine lines. */
+  readonly soft: (solid: Solid) => boolean;
+}
+
+/** Sites farther than this from the renderer's origin move it, so that single precision stays fine. */
+const FAR_FROM_ORIGIN = 500;
+
+/** The picture of the Model: holds what is drawn and paints it when asked. */
+export class ModelScene {
+  private readonly renderer: WebGLRenderer;
+  private readonly camera = new PerspectiveCamera();
+  private readonly scene = new Scene();
+  private readonly group = siteGroup();
+  private readonly window = windowUniforms();
+  private readonly eye: IUniform<Vector3> = { value: new Vector3() };
+  private readonly wash = new Wash();
+  private readonly solids: SolidsLayer;
+  private readonly ground: GroundLayer;
+  private readonly target: TargetLayer;
+  private readonly cameras: CameraLayer;
+  private origin: Vec3 = [0, 0, 0];
+  private assessment: Assessment | null = null;
+  private shown: Shown | null = null;
+  private theme: Theme = 'light';
+
+  constructor(canvas: HTMLCanvasElement) {
+    // Tokens are written as the screen encodes them; nothing may convert them.
+    ColorManagement.enabled = false;
+    this.renderer = new WebGLRenderer({ canvas, antialias: false, alpha: false, stencil: false, powerPreference: 'low-power' });
+    this.renderer.outputColorSpace = LinearSRGBColorSpace;
+    this.renderer.toneMapping = NoToneMapping;
+    this.renderer.autoClear = false;
+    const texture: IUniform<Texture> = { value: this.wash.texture };
+    this.ground = new GroundLayer(this.group, texture, this.window, this.eye);
+    this.target = new TargetLayer(this.group, this.ground.surface, texture, this.window);
+    this.solids = new SolidsLayer(this.group, this.window, this.eye);
+    this.cameras = new CameraLayer(this.group, this.window);
+    this.scene.add(this.group);
+    this.tint('light');
+  }
+
+  tint(theme: Theme): void {
+    this.theme = theme;
+    this.ground.tint(ink[theme]);
+    this.solids.tint(ink[theme]);
+    this.cameras.tint(ink[theme]);
+    this.target.tint(theme);
+  }
+
+  resize(width: number, height: number, ratio: number): void {
+    this.renderer.setPixelRatio(ratio);
+    this.renderer.setSize(width, height, false);
+    const [w, h] = [Math.floor(width * ratio), Math.floor(height * ratio)];
+    this.wash.resize(w, h);
+    this.window.uViewport.value.set(w, h);
+    this.window.uRatio.value = ratio;
+  }
+
+  show(assessment: Assessment, shown: Shown): void {
+    const before = this.assessment;
+    const last = this.shown;
+    this.assessment = assessment;
+    this.shown = shown;
+    const { scene } = assessment;
+    const middle: Vec3 = [
+      (scene.board.left + scene.board.right) / 2,
+      (scene.board.bottom + scene.board.top) / 2,
+      scene.ground,
+    ];
+    const moved = distance(middle, this.origin) > FAR_FROM_ORIGIN;
+    if (moved) this.origin = middle;
+    const anew = moved || before?.scene.solids !== scene.solids || last?.away !== shown.away || last.soft !== shown.soft;
+    if (anew) this.solids.show(scene.solids.filter((solid) => !shown.away(solid)), this.origin, shown.soft);
+    if (anew || !sameGround(before, assessment)) this.ground.show(scene, this.origin);
+    if (anew || last?.hovered !== shown.hovered || last.selected !== shown.selected)
+      this.solids.point(shown.hovered, shown.selected);
+    if (moved || before !== assessment || last?.counted !== shown.counted) {
+      const counted = assessment.cameras.filter(({ camera }) => shown.counted(camera.id));
+      this.wash.show(assessment, counted, this.origin);
+      this.target.show(assessment, counted, this.origin);
+    }
+    if (moved || before !== assessment || last?.camera !== shown.camera) {
+      const chosen = assessment.cameras.find(({ camera }) => camera.id === shown.camera) ?? null;
+      this.cameras.show(chosen, this.origin);
+    }
+  }
+
+  paint(orbit: Orbit, width: number, height: number): void {
+    const { assessment, renderer } = this;
+    if (assessment) {
+      const box = siteBox(assessment.scene);
+      const middle: Vec3 = [
+        (box.low[0] + box.high[0]) / 2,
+        (box.low[1] + box.high[1]) / 2,
+        (box.low[2] + box.high[2]) / 2,
+      ];
+      lookAlong(this.camera, orbit, this.origin, width / height, { middle, radius: distance(middle, box.high) + 1 });
+      const eye = eyeOf(orbit);
+      this.eye.value.set(...subtract(eye, this.origin));
+      const below = eye[2] < assessment.scene.ground;
+      this.ground.fromBelow(below);
+      this.target.fromBelow(eye[2] < assessment.scene.ground + assessment.question.target.height);
+      const scale = sheetOf(orbit, width, height).metresPerPixel(orbit.pivot);
+      this.target.setHatch(scale);
+      this.solids.setLattice(scale);
+      this.wash.render(renderer, this.camera);
+    }
+    renderer.setClearColor(numberFromHex(ink[this.theme].paper), 1);
+    renderer.clear(true, true, false);
+    if (assessment) renderer.render(this.scene, this.camera);
+  }
+
+  dispose(): void {
+    this.renderer.dispose();
+  }
+}
+
+const sameGround = (one: Assessment | null, two: Assessment): boolean =>
+  one !== null &&
+  one.scene.boundary === two.scene.boundary &&
+  one.scene.ground === two.scene.ground &&
+  one.scene.board.left === two.scene.board.left &&
+  one.scene.board.right === two.scene.board.right &&
+  one.scene.board.bottom === two.scene.board.bottom &&
+  one.scene.board.top === two.scene.board.top;

@@ -1,0 +1,86 @@
+import { Mesh, Vector2, Vector3, type IUniform } from 'three';
+import { inkVector, shaderMaterial, type WindowUniforms } from '../shading.ts';
+import { Quads } from './quads.ts';
+import { covered, spread } from './spread.ts';
+
+const vertex = /* glsl */ `
+in vec3 from; in vec3 to;
+uniform float uWidth;
+uniform float uBias;
+${spread}
+void main() { spread(from, to, uWidth * 0.5 * uRatio, uBias); }
+`;
+
+const fragment = /* glsl */ `
+uniform vec3 uInk;
+uniform float uStrength;
+uniform float uWidth;
+uniform float uRatio;
+// Drawn and left out, CSS px; x = 0 draws all.
+uniform vec2 uDash;
+out vec4 colour;
+${covered}
+void main() {
+  float cover = covered(uWidth * 0.5 * uRatio) * uStrength;
+  if (uDash.x > 0.0) {
+    float at = mod(vPlace.x / uRatio, uDash.x + uDash.y);
+    cover *= clamp((uDash.x - at) * uRatio + 0.5, 0.0, 1.0);
+  }
+  if (cover <= 0.0) discard;
+  colour = vec4(uInk, cover);
+}
+`;
+
+export interface LineStyle {
+  /** CSS px. */
+  readonly width: number;
+  readonly strength?: number;
+  readonly dash?: readonly [drawn: number, left: number];
+  /** False draws over everything. */
+  readonly depthTest?: boolean;
+  readonly order: number;
+}
+
+/** Segments as lines of one width on the screen. */
+export class FatLines {
+  private readonly quads = new Quads({ from: 3, to: 3 });
+  private readonly ink: IUniform<Vector3> = { value: new Vector3() };
+  readonly mesh: Mesh;
+
+  constructor(style: LineStyle, window: WindowUniforms) {
+    const material = shaderMaterial(
+      vertex,
+      fragment,
+      {
+        ...window,
+        uInk: this.ink,
+        uWidth: { value: style.width },
+        uStrength: { value: style.strength ?? 1 },
+        uDash: { value: new Vector2(...(style.dash ?? [0, 0])) },
+        uBias: { value: 4e-5 },
+      },
+      { transparent: true, depthWrite: false, depthTest: style.depthTest ?? true },
+    );
+    this.mesh = new Mesh(this.quads.geometry, material);
+    this.mesh.frustumCulled = false;
+    this.mesh.renderOrder = style.order;
+    this.mesh.visible = false;
+  }
+
+  tint(hex: string): void {
+    this.ink.value = inkVector(hex);
+  }
+
+  /** Six numbers a segment: its two ends relative to the origin. */
+  show(segments: readonly number[]): void {
+    const count = Math.floor(segments.length / 6);
+    const from = new Float32Array(count * 3);
+    const to = new Float32Array(count * 3);
+    for (let i = 0; i < count * 6; i += 1) {
+      const at = Math.floor(i / 6) * 3 + (i % 3);
+      (i % 6 < 3 ? from : to)[at] = segments[i] ?? 0;
+    }
+    this.quads.set(count, { from, to });
+    this.mesh.visible = count > 0;
+  }
+}

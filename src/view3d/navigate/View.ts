@@ -1,0 +1,113 @@
+import type { Vec3 } from '../../base/vector.ts';
+import {
+  between,
+  fitBox,
+  HOME_BEARING,
+  HOME_ELEVATION,
+  turnTo,
+  zoomLimits,
+  type Box,
+  type Orbit,
+  type ZoomLimits,
+} from '../orbit.ts';
+import { sheetOf, type Sheet } from '../sheet.ts';
+
+const EASE_TIME = 240;
+
+/** How the Model is looked at just now; eased changes of view run here, and end at once where motion is unwanted. */
+export class View {
+  orbit: Orbit = { pivot: [0, 0, 0], bearing: HOME_BEARING, elevation: HOME_ELEVATION, distance: 60 };
+  width = 1;
+  height = 1;
+  /** All there is to see. */
+  site: Box = { low: [-5, -5, 0], high: [5, 5, 3] };
+  private readonly listeners = new Set<() => void>();
+  private running = 0;
+  private beforePlan: Pick<Orbit, 'bearing' | 'elevation'> | null = null;
+
+  subscribe = (listener: () => void): (() => void) => {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  };
+
+  current = (): Orbit => this.orbit;
+
+  get sheet(): Sheet {
+    return sheetOf(this.orbit, this.width, this.height);
+  }
+
+  get limits(): ZoomLimits {
+    const { low, high } = this.site;
+    return zoomLimits(Math.hypot(high[0] - low[0], high[1] - low[1]));
+  }
+
+  get middle(): Vec3 {
+    const { low, high } = this.site;
+    return [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2, Math.max(0, low[2])];
+  }
+
+  resize(width: number, height: number): void {
+    this.width = width;
+    this.height = height;
+    this.tell();
+  }
+
+  /** Shows this view now. */
+  set(orbit: Orbit): void {
+    cancelAnimationFrame(this.running);
+    this.orbit = orbit;
+    this.tell();
+  }
+
+  /** Goes to a view in a moment. */
+  ease(to: Orbit): void {
+    cancelAnimationFrame(this.running);
+    if (matchMedia('(prefers-reduced-motion: reduce)').matches) {
+      this.set(to);
+      return;
+    }
+    const from = this.orbit;
+    const start = performance.now();
+    const step = (): void => {
+      const share = Math.min(1, (performance.now() - start) / EASE_TIME);
+      this.orbit = share === 1 ? to : between(from, to, 1 - (1 - share) ** 3);
+      this.tell();
+      if (share < 1) this.running = requestAnimationFrame(step);
+    };
+    this.running = requestAnimationFrame(step);
+  }
+
+  fit(box: Box, margin?: number): void {
+    this.ease(fitBox(this.orbit, box, this.width / this.height, margin));
+  }
+
+  /** The whole site from the model's own side. */
+  home(eased = true): void {
+    const from = { ...this.orbit, bearing: HOME_BEARING, elevation: HOME_ELEVATION };
+    const to = fitBox(from, this.site, this.width / this.height);
+    this.beforePlan = null;
+    if (eased) this.ease(to);
+    else this.set(to);
+  }
+
+  /** From above with north up, and back to where one looked from before. */
+  togglePlan(about: Vec3): void {
+    const { bearing, elevation } = this.orbit;
+    if (this.isPlan) {
+      const back = this.beforePlan ?? { bearing: HOME_BEARING, elevation: HOME_ELEVATION };
+      this.beforePlan = null;
+      this.ease(turnTo(this.orbit, about, back.bearing, back.elevation));
+      return;
+    }
+    this.beforePlan = { bearing, elevation };
+    this.ease(turnTo(this.orbit, about, 0, 90));
+  }
+
+  get isPlan(): boolean {
+    return this.orbit.elevation > 89.5;
+  }
+
+  private tell(): void {
+    for (const listener of this.listeners) listener();
+  }
+}

@@ -1,0 +1,13 @@
+import type { Vec3 } from '../base/vector.ts';
+import type { TargetPlane } from '../sight/plane.ts';
+import type { FRAME_EDGE } from '../sight/sight.ts';
+
+/** The site point at plane coordinates a, b. */
+export const pointOn = ({ origin, u, v }: TargetPlane, a: number, b: number): Vec3 => [
+  origin[0] + a * u[0] + b * v[0],
+  origin[1] + a * u[1] + b * v[1],
+  origin[2] + a * u[2] + b * v[2],
+];
+
+/** What lies beyond an outline piece at the edge of the frame: the number that sight gives it. */
+export const FRAME_EDGE_CODE: typeof FRAME_EDGE = -1;

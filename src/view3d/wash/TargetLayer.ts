@@ -1,0 +1,113 @@
+import type { Group, IUniform, Texture } from 'three';
+import type { Assessment } from '../../assess/assessment.ts';
+import type { Vec3 } from '../../base/vector.ts';
+import type { CameraCoverage } from '../../coverage/coverage.ts';
+import { bandColours, contourInk } from '../../draw/bandInk.ts';
+import { ink, type Theme } from '../../draw/ink.ts';
+import { FatLines } from '../lines/FatLines.ts';
+import { inkVector, type WindowUniforms } from '../shading.ts';
+import { MOST_BANDS } from './lensShader.ts';
+import { Surface } from './Surface.ts';
+import { washSegments } from './washSegments.ts';
+import { WashLines } from './WashLines.ts';
+
+/** The wash with its lines: on the ground, or on a plane above it that lower things show through and solids cut. */
+export class TargetLayer {
+  private readonly plane: Surface;
+  private readonly onGround: WashLines;
+  private readonly onPlane: WashLines;
+  private readonly edge: FatLines;
+  private readonly posts: FatLines;
+  private readonly ground: Surface;
+  private theme: Theme = 'light';
+  private bands = 0;
+  private raised = false;
+  private below = false;
+
+  constructor(group: Group, ground: Surface, wash: IUniform<Texture>, window: WindowUniforms) {
+    this.ground = ground;
+    this.onGround = new WashLines(wash, window, false, 2);
+    this.plane = new Surface(wash, window, true, 30);
+    this.onPlane = new WashLines(wash, window, true, 31);
+    this.edge = new FatLines({ width: 1, strength: 0.7, dash: [7, 4], order: 31 }, window);
+    this.posts = new FatLines({ width: 0.9, strength: 0.7, order: 31 }, window);
+    group.add(this.onGround.mesh, this.plane.mesh, this.onPlane.mesh, this.edge.mesh, this.posts.mesh);
+  }
+
+  tint(theme: Theme): void {
+    this.theme = theme;
+    const colours = ink[theme];
+    for (const surface of [this.ground, this.plane]) {
+      surface.uniforms.uGround.value = inkVector(colours.ground);
+      surface.uniforms.uInk.value = inkVector(colours.ink);
+      surface.uniforms.uCoral.value = inkVector(colours.coralLine);
+    }
+    for (const lines of [this.onGround, this.onPlane]) {
+      lines.uniforms.uInk.value = inkVector(colours.ink);
+      lines.uniforms.uCoral.value = inkVector(colours.coralLine);
+    }
+    this.edge.tint(colours.ink);
+    this.posts.tint(colours.ink);
+    this.tintBands();
+  }
+
+  private tintBands(): void {
+    const colours = bandColours(Math.max(1, this.bands), this.theme).slice(0, MOST_BANDS);
+    const { ground } = ink[this.theme];
+    colours.forEach((band, i) => {
+      const line = inkVector(contourInk(colours[i - 1] ?? ground, band, this.theme));
+      for (const { uniforms } of [this.ground, this.plane]) uniforms.uBandInk.value[i] = inkVector(band);
+      for (const { uniforms } of [this.onGround, this.onPlane]) uniforms.uContourInk.value[i] = line;
+    });
+  }
+
+  show(assessment: Assessment, counted: readonly CameraCoverage[], origin: Vec3): void {
+    if (assessment.edition.bands.length !== this.bands) {
+      this.bands = assessment.edition.bands.length;
+      this.tintBands();
+    }
+    const { board, ground } = assessment.scene;
+    const height = assessment.question.target.height;
+    const raised = height > 0;
+    this.raised = raised;
+    this.ground.uniforms.uWashed.value = !raised;
+    const { count, from, to, kind } = washSegments(counted, assessment.edition, origin);
+    (raised ? this.onPlane : this.onGround).show(count, from, to, kind);
+    this.order();
+    if (raised) this.plane.lay(board, ground + height, origin);
+    const [l, b, r, t] = [board.left - origin[0], board.bottom - origin[1], board.right - origin[0], board.top - origin[1]];
+    const [low, z] = [ground - origin[2], ground + height - origin[2]];
+    const corners = [[l, b], [r, b], [r, t], [l, t]] as const;
+    this.edge.show(
+      raised
+        ? corners.flatMap(([x, y], i) => {
+            const next = corners[(i + 1) % 4] ?? [x, y];
+            return [x, y, z, next[0], next[1], z];
+          })
+        : [],
+    );
+    this.posts.show(raised ? corners.flatMap(([x, y]) => [x, y, low, x, y, z]) : []);
+  }
+
+  /** Pitch of the hatch: chosen once a view, so that it stays put on the ground while orbiting. */
+  setHatch(metresPerPixel: number): void {
+    const pitch = 2 ** Math.ceil(Math.log2(7 * metresPerPixel));
+    const between = Math.min(1, Math.max(0, (pitch / metresPerPixel - 12) / 2));
+    for (const { uniforms } of [this.ground, this.plane]) {
+      uniforms.uPitch.value = pitch;
+      uniforms.uBetween.value = between;
+    }
+  }
+
+  /** From below neither ground nor plane is drawn. */
+  fromBelow(below: boolean): void {
+    this.below = below;
+    this.order();
+  }
+
+  private order(): void {
+    this.plane.mesh.visible = this.raised && !this.below;
+    this.onPlane.mesh.visible = this.raised && !this.below;
+    this.onGround.mesh.visible = !this.raised && !this.below;
+  }
+}

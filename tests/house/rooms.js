@@ -60,7 +60,7 @@ const floors = [
   {
     name: 'draw',
     pure: true,
-    values: ['base', 'plan', 'assess'],
+    values: ['base', 'optics', 'plan', 'assess'],
     packages: ['d3-scale', 'd3-shape'],
   },
   { name: 'handover', pure: true, valuesBut: ['exchange'] },

@@ -1,0 +1,27 @@
+import { EndType, inflatePathsD, JoinType } from 'clipper2-ts';
+import type { Ring } from './structure.ts';
+
+/** A corner whose mitre would reach further than this, in offsets, is cut square. */
+const MITRE_LIMIT = 4;
+/** Decimals of a metre that the library keeps. */
+const DECIMALS = 8;
+
+/**
+ * Rings moved outwards by `by` metres (inwards when negative), with mitred corners; rings that vanish are gone,
+ * rings that meet are one. Winding as given: outlines counter-clockwise, holes clockwise. Rounded to 1e-8 m.
+ */
+export function offsetRings(rings: readonly Ring[], by: number): Ring[] {
+  const paths = rings.map((ring) => ring.map(([x, y]) => ({ x, y })));
+  return inflatePathsD(paths, by, JoinType.Miter, EndType.Polygon, MITRE_LIMIT, DECIMALS).map((path) =>
+    path.map(({ x, y }) => [x, y] as const),
+  );
+}
+
+/** The rings around a line of corners with a thickness, square at open ends; what it covers on their left. */
+export function offsetLine(line: Ring, closed: boolean, thickness: number): Ring[] {
+  const path = line.map(([x, y]) => ({ x, y }));
+  const end = closed ? EndType.Joined : EndType.Butt;
+  return inflatePathsD([path], thickness / 2, JoinType.Miter, end, MITRE_LIMIT, DECIMALS).map((ring) =>
+    ring.map(({ x, y }) => [x, y] as const),
+  );
+}

@@ -1,0 +1,93 @@
+import { cos, sin } from '../../base/angle.ts';
+import type { Vec3 } from '../../base/vector.ts';
+import type { HostFace } from '../../model/face.ts';
+import type { Mount } from '../../optics/mount.ts';
+import { setMount } from '../../plan/commands/setMount.ts';
+import type { Plan, PlanCamera } from '../../plan/plan.ts';
+import { spotOn } from '../tools/mount/hostSpot.ts';
+import type { HostSpot } from '../tools/mount/hostSpot.ts';
+import { poleMount, soffitMount, wallMount } from '../tools/mount/mountAt.ts';
+import { facesOf, hostsOf } from './hostChoices.ts';
+
+export type MountKind = Exclude<Mount['kind'], 'corner' | 'loose'>;
+
+/** Where the lens is now, if the mount works: the new mount keeps it as near to there as it can. */
+export type Eye = Vec3 | null;
+
+/** How far below the top of a wall a camera is fixed that was nowhere before, m. */
+const BELOW_TOP = 0.3;
+
+/**
+ * The plan with a camera fixed in another way, its lens as near to where it was as the new mount allows.
+ * @returns the same plan where no structure offers such a face
+ */
+export function setMountKind(plan: Plan, camera: PlanCamera, kind: MountKind, eye: Eye): Plan {
+  if (camera.mount.kind === kind) return plan;
+  if (kind === 'pole') return setMount(plan, camera.id, poleBehind(plan, camera, eye));
+  const sort = kind === 'soffit' ? 'soffit' : 'wall';
+  const held = 'host' in camera.mount ? camera.mount : null;
+  const own = held ? facesOf(plan, held.host, sort) : [];
+  const face =
+    own.find((one) => one.face === held?.face) ??
+    nearest(own, eye, plan) ??
+    nearest(hostsOf(plan).flatMap(({ id }) => facesOf(plan, id, sort)), eye, plan);
+  return face ? setMount(plan, camera.id, mountOn(plan, face, kind, eye)) : plan;
+}
+
+/** The plan with a camera moved to another face: as far along it and as high as before, where that fits. */
+export function setMountFace(plan: Plan, camera: PlanCamera, face: HostFace): Plan {
+  const { mount } = camera;
+  const kind = face.sort === 'soffit' ? 'soffit' : mount.kind === 'flush' ? 'flush' : 'arm';
+  const fresh = mountOn(plan, face, kind, null);
+  const place = {
+    host: face.structure,
+    face: face.face,
+    ...('distance' in mount ? { distance: Math.min(mount.distance, face.width) } : {}),
+  };
+  // The same bracket goes along; another kind starts with its own sizes.
+  return setMount(plan, camera.id, mount.kind === fresh.kind ? { ...mount, ...place } : { ...fresh, ...place });
+}
+
+function mountOn(plan: Plan, face: HostFace, kind: Exclude<MountKind, 'pole'>, eye: Eye): Mount {
+  const spot = eye ? clamped(spotOn(face, eye, plan.ground.height), plan) : middleOf(face, plan);
+  return kind === 'soffit' ? soffitMount(spot) : wallMount(spot, kind, 0);
+}
+
+function clamped(spot: HostSpot, plan: Plan): HostSpot {
+  const { face } = spot;
+  const top = face.top - plan.ground.height;
+  return {
+    face,
+    along: Math.min(face.width, Math.max(0, spot.along)),
+    height: Math.min(top, spot.height),
+    out: spot.out,
+  };
+}
+
+const middleOf = (face: HostFace, plan: Plan): HostSpot => ({
+  face,
+  along: face.width / 2,
+  height: Math.max(face.foot, face.top - BELOW_TOP) - plan.ground.height,
+  out: face.depth / 2,
+});
+
+/** A pole whose arm points where the camera looks, so that it stands behind the lens and out of the picture. */
+function poleBehind(plan: Plan, { pan }: PlanCamera, eye: Eye): Mount {
+  if (!eye) return poleMount([0, 0], pan);
+  const pole = poleMount([eye[0], eye[1]], pan, Math.max(0.5, eye[2] - plan.ground.height));
+  if (pole.kind !== 'pole') return pole;
+  return { ...pole, at: [eye[0] - pole.reach * sin(pan), eye[1] - pole.reach * cos(pan)] };
+}
+
+/** The face that lies nearest to the lens, in plan. */
+function nearest(faces: readonly HostFace[], eye: Eye, plan: Plan): HostFace | undefined {
+  if (!eye) return faces[0];
+  const away = (face: HostFace): number => {
+    const { along } = clamped(spotOn(face, eye, plan.ground.height), plan);
+    return Math.hypot(
+      face.start[0] + face.along[0] * along - eye[0],
+      face.start[1] + face.along[1] * along - eye[1],
+    );
+  };
+  return faces.toSorted((a, b) => away(a) - away(b))[0];
+}

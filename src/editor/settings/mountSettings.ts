@@ -1,0 +1,87 @@
+import { moveMount } from '../../plan/commands/moveMount.ts';
+import type { MountMeasures } from '../../plan/commands/moveMount.ts';
+import { LIMITS } from '../../plan/limits.ts';
+import type { Limit } from '../../plan/limits.ts';
+import type { Plan, PlanCamera } from '../../plan/plan.ts';
+import { cornerNames } from '../tools/mount/cornerNames.ts';
+import { faceOf } from '../tools/mount/faceOf.ts';
+import type { Setting } from './setting.ts';
+
+/** The measures of a camera's mount that can be typed, in the order of the sheet. */
+export function mountSettings(plan: Plan, { id, mount }: PlanCamera): readonly Setting[] {
+  const measure = (
+    key: string,
+    label: string,
+    value: number,
+    bounds: Limit,
+    measures: (value: number) => MountMeasures,
+    kind: Setting['measure'] = 'length',
+  ): Setting => ({
+    key,
+    label,
+    measure: kind,
+    bounds,
+    value,
+    change: (now, next) => moveMount(now, id, measures(next)),
+  });
+  const own = (key: 'standOff' | 'reach' | 'drop' | 'inset' | 'diameter', label: string, value: number, bounds: Limit) =>
+    measure(key, label, value, bounds, (next) => ({ [key]: next }));
+  const height = (value: number) =>
+    measure('height', 'Mounting height', value, LIMITS.height, (next) => ({ height: next }));
+  const distance = (corner: 'start' | 'end', value: number) => {
+    const face = faceOf(plan, mount);
+    const name = face ? cornerNames(face)[corner] : corner;
+    const bounds = { least: 0, most: face?.width ?? LIMITS.size.most };
+    return measure('distance', `From the ${name} corner`, value, bounds, (next) => ({ distance: next }));
+  };
+  switch (mount.kind) {
+    case 'flush':
+      return [
+        height(mount.height),
+        distance(mount.corner, mount.distance),
+        own('standOff', 'Lens off the wall', mount.standOff, LIMITS.standOff),
+      ];
+    case 'arm':
+      return [
+        height(mount.height),
+        distance(mount.corner, mount.distance),
+        own('reach', 'Reach of the arm', mount.reach, LIMITS.reach),
+        own('drop', 'Lens below the hole', mount.drop, LIMITS.reach),
+      ];
+    case 'soffit':
+      return [
+        distance(mount.corner, mount.distance),
+        own('inset', 'Out from the wall', mount.inset, LIMITS.reach),
+        own('drop', 'Lens below the soffit', mount.drop, LIMITS.reach),
+      ];
+    case 'corner':
+      return [height(mount.height), own('reach', 'Reach of the arm', mount.reach, LIMITS.reach)];
+    case 'pole': {
+      const [x, y] = mount.at;
+      return [
+        height(mount.height),
+        measure('at x', 'East', x, LIMITS.coordinate, (next) => ({ at: [next, y] })),
+        measure('at y', 'North', y, LIMITS.coordinate, (next) => ({ at: [x, next] })),
+        own('reach', 'Lens off the axis', mount.reach, LIMITS.reach),
+        measure('facing', 'Arm points to', mount.facing, LIMITS.bearing, (next) => ({ facing: next }), 'bearing'),
+        own('diameter', 'Pole across', mount.diameter, { least: 0.01, most: 5 }),
+      ];
+    }
+    case 'loose': {
+      const [x, y, z] = mount.eye;
+      return [
+        measure('eye x', 'East', x, LIMITS.coordinate, (next) => ({ eye: [next, y, z] })),
+        measure('eye y', 'North', y, LIMITS.coordinate, (next) => ({ eye: [x, next, z] })),
+        measure('eye z', 'Lens above z = 0', z, LIMITS.level, (next) => ({ eye: [x, y, next] })),
+      ];
+    }
+  }
+}
+
+/** Measures the camera's place from the other corner of its face; the camera stays where it is. */
+export function switchCorner(plan: Plan, { id, mount }: PlanCamera): Plan {
+  const face = faceOf(plan, mount);
+  if (!face || !('corner' in mount)) return plan;
+  const corner = mount.corner === 'start' ? 'end' : 'start';
+  return moveMount(plan, id, { corner, distance: Math.max(0, face.width - mount.distance) });
+}

@@ -1,0 +1,21 @@
+import type { Got } from '../../model/structure.ts';
+import type { Limit } from '../../plan/limits.ts';
+import type { Plan } from '../../plan/plan.ts';
+
+export type SettingMeasure = 'length' | 'angle' | 'bearing' | 'millimetres' | 'pixels' | 'count';
+
+/** A number of the plan that a person may set: what it is called, how it stands, and the plan with another value. */
+export interface Setting {
+  /** Unique among the settings of one thing. */
+  readonly key: string;
+  readonly label: string;
+  readonly measure: SettingMeasure;
+  readonly bounds: Limit;
+  readonly value: number;
+  change(plan: Plan, value: number): Plan;
+}
+
+/** A size of a structure, with how it was got; null where the file keeps no such mark. */
+export interface SizeSetting extends Setting {
+  readonly got: Got | null;
+}

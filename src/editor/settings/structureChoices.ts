@@ -1,0 +1,30 @@
+import type { Passage } from '../../model/passage.ts';
+import type { RoofKind } from '../../model/structure.ts';
+import { setStructureSize } from '../../plan/commands/setStructureSize.ts';
+import { withStructure } from '../../plan/commands/withStructure.ts';
+import type { Plan } from '../../plan/plan.ts';
+
+/** What a roof gets that had no pitch or upstand of its own yet; common practice, no source. */
+const FIRST_PITCH = 35;
+const FIRST_PARAPET = 0.3;
+
+/** Gives a building another kind of roof, with a pitch or a parapet where it had none. */
+export function setRoofKind(plan: Plan, id: string, kind: RoofKind): Plan {
+  const structure = plan.structures[id];
+  if (structure?.kind !== 'building') return plan;
+  const { pitch, parapet } = structure.roof;
+  const pitched = kind === 'gable' || kind === 'hip' || kind === 'monopitch';
+  const roof = {
+    kind,
+    ...(pitched && pitch === 0 ? { pitch: FIRST_PITCH } : {}),
+    ...(kind === 'parapet' && parapet === 0 ? { parapet: FIRST_PARAPET } : {}),
+  };
+  return setStructureSize(plan, id, { roof });
+}
+
+/** What a barrier or a block lets through. */
+export const setPassage = (plan: Plan, id: string, passage: Passage): Plan =>
+  withStructure(plan, id, (structure) => {
+    if (structure.kind !== 'barrier' && structure.kind !== 'block') return structure;
+    return structure.passage === passage ? structure : { ...structure, passage };
+  });

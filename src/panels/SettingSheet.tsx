@@ -1,0 +1,36 @@
+import { useStore } from 'zustand';
+import type { AnswersStore } from '../answers/store.ts';
+import type { Editor } from '../editor/editor.ts';
+import { UnwritableProvider } from '../fittings/writable.ts';
+import { BoundarySheet } from './BoundarySheet.tsx';
+import { SiteSheet } from './SiteSheet.tsx';
+import { StructureSheet } from './StructureSheet.tsx';
+import { CameraSheet } from './camera/CameraSheet.tsx';
+
+/** The setting sheet of what is selected, or of the whole site. */
+export function SettingSheet({ editor, answers }: { editor: Editor; answers: AnswersStore }) {
+  const readOnly = useStore(editor.store, (state) => state.readOnly);
+  return (
+    <UnwritableProvider value={readOnly ? 'This plan is edited in another tab.' : null}>
+      <Sheet editor={editor} answers={answers} />
+    </UnwritableProvider>
+  );
+}
+
+function Sheet({ editor, answers }: { editor: Editor; answers: AnswersStore }) {
+  const plan = useStore(editor.store, (state) => state.plan);
+  const selected = useStore(editor.store, (state) => state.selected);
+  if (selected?.kind === 'camera') {
+    const camera = plan.cameras[selected.id];
+    // Another camera's sheet starts anew, so that no half-typed text goes over to it.
+    if (camera)
+      return <CameraSheet key={camera.id} editor={editor} answers={answers} plan={plan} camera={camera} />;
+  }
+  if (selected?.kind === 'structure') {
+    const structure = plan.structures[selected.id];
+    if (structure)
+      return <StructureSheet key={structure.id} editor={editor} answers={answers} structure={structure} />;
+  }
+  if (selected?.kind === 'boundary' && plan.boundary) return <BoundarySheet boundary={plan.boundary} />;
+  return <SiteSheet editor={editor} answers={answers} />;
+}

@@ -1,0 +1,41 @@
+import { useMemo } from 'react';
+import { useStore } from 'zustand';
+import type { Editor } from '../editor/editor.ts';
+import { Tree } from '../fittings/Tree.tsx';
+import { rowOf, siteRows, thingOfRow } from './siteRows.tsx';
+import styles from './siteTree.module.css';
+
+interface SiteTreeProps {
+  readonly editor: Editor;
+  /** Puts the focus into the Model, where arrows go on with what was entered. */
+  goToModel(): void;
+}
+
+/** Everything of the plan as a list; one selection with the Model. */
+export function SiteTree({ editor, goToModel }: SiteTreeProps) {
+  const plan = useStore(editor.store, (state) => state.plan);
+  const selected = useStore(editor.store, (state) => state.selected);
+  const hovered = useStore(editor.store, (state) => state.hovered);
+  const rows = useMemo(() => siteRows(plan), [plan]);
+  const count = plan.structureOrder.length;
+  return (
+    <>
+      <header className={styles.head}>
+        <h2 className={styles.title}>Site</h2>
+        <span className={styles.count}>{count === 1 ? '1 structure' : `${count} structures`}</span>
+      </header>
+      <div className={styles.rows}>
+        <Tree
+          label="Site"
+          items={rows}
+          selected={selected && rowOf(selected)}
+          hovered={hovered && rowOf(hovered)}
+          select={(row) => editor.select(thingOfRow(row))}
+          hover={(row) => editor.hover(row === null ? null : thingOfRow(row))}
+          enter={goToModel}
+          setOpen={() => undefined}
+        />
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,135 @@
+import type { AnswersStore } from '../answers/store.ts';
+import { remove, rename } from '../editor/acts.ts';
+import type { Editor } from '../editor/editor.ts';
+import { setPassage, setRoofKind } from '../editor/settings/structureChoices.ts';
+import { setGot, structureSettings } from '../editor/settings/structureSettings.ts';
+import { Button } from '../fittings/Button.tsx';
+import { Select } from '../fittings/Select.tsx';
+import type { Choice } from '../fittings/Select.tsx';
+import { TextField } from '../fittings/TextField.tsx';
+import type { Passage } from '../model/passage.ts';
+import type { Got, RoofKind, Structure } from '../model/structure.ts';
+import { Figure } from './Figure.tsx';
+import { Group } from './Group.tsx';
+import { SettingField } from './SettingField.tsx';
+import { SheetHead } from './SheetHead.tsx';
+import { StructureIcon } from './StructureIcon.tsx';
+import { footprintText, kindWord } from './structureWords.ts';
+import styles from './sheet.module.css';
+
+const GOT: readonly Choice<Got>[] = [
+  { value: 'measured', label: 'measured' },
+  { value: 'mapped', label: 'mapped' },
+  { value: 'guessed', label: 'guessed' },
+];
+
+const ROOFS: readonly Choice<RoofKind>[] = [
+  { value: 'flat', label: 'Flat' },
+  { value: 'parapet', label: 'Flat, parapet' },
+  { value: 'monopitch', label: 'Mono-pitch' },
+  { value: 'gable', label: 'Gable' },
+  { value: 'hip', label: 'Hip' },
+];
+
+const PASSAGES: readonly Choice<Passage>[] = [
+  { value: 'solid', label: 'Blocks the view' },
+  { value: 'screen', label: 'Mesh or leaves' },
+  { value: 'clear', label: 'Clear, as glass' },
+];
+
+interface StructureSheetProps {
+  readonly editor: Editor;
+  readonly answers: AnswersStore;
+  readonly structure: Structure;
+}
+
+/** The setting sheet of a structure: its sizes, each with how it was got. */
+export function StructureSheet({ editor, answers, structure }: StructureSheetProps) {
+  const { id, name } = structure;
+  const thing = { kind: 'structure', id } as const;
+  const outline = outlineGot(structure);
+  return (
+    <>
+      <SheetHead sign={<StructureIcon structure={structure} />} title={name} kind="Setting sheet" />
+      <Group title={kindWord(structure)}>
+        <TextField label="Name" value={name} most={120} set={(next) => rename(editor, thing, next)} />
+        <div className={styles.acts}>
+          <Button
+            press={() => {
+              const cameras = answers.getState().assessment?.scene.cameras ?? [];
+              remove(editor, thing, Object.fromEntries(cameras.map((camera) => [camera.id, camera.eye])));
+            }}
+          >
+            Delete
+          </Button>
+        </div>
+      </Group>
+      <Group title="Size">
+        <Figure label="On the ground" value={footprintText(structure)} unit="m" />
+        {outline && <GotRow editor={editor} structure={structure} mark={outline.mark} what="outline" got={outline.got} />}
+        {structure.kind === 'building' && (
+          <Select
+            label="Roof"
+            value={structure.roof.kind}
+            choices={ROOFS}
+            set={(kind) => editor.run(`Roof of ${name}`, (plan) => setRoofKind(plan, id, kind))}
+          />
+        )}
+        {structureSettings(structure).map((setting) => (
+          <div key={setting.key}>
+            <SettingField editor={editor} subject={name} setting={setting} />
+            {setting.got && (
+              <GotRow
+                editor={editor}
+                structure={structure}
+                mark={setting.key}
+                what={setting.label.toLowerCase()}
+                got={setting.got}
+              />
+            )}
+          </div>
+        ))}
+        {'passage' in structure && (
+          <Select
+            label="View through it"
+            value={structure.passage}
+            choices={PASSAGES}
+            set={(passage) => editor.run(`View through ${name}`, (plan) => setPassage(plan, id, passage))}
+          />
+        )}
+        <p className={styles.note}>
+          Measured is good to 0.05 m. Mapped: 0.5 m on the ground, 1.0 m in height. Guessed: a fifth.
+        </p>
+      </Group>
+    </>
+  );
+}
+
+interface GotRowProps {
+  readonly editor: Editor;
+  readonly structure: Structure;
+  readonly mark: string;
+  readonly what: string;
+  readonly got: Got;
+}
+
+/** How the size above was got. */
+function GotRow({ editor, structure: { id, name }, mark, what, got }: GotRowProps) {
+  return (
+    <div className={styles.got}>
+      <Select
+        label={`How the ${what} was got`}
+        look="small"
+        value={got}
+        choices={GOT}
+        set={(how) => editor.run(`How ${what} of ${name} was got`, (plan) => setGot(plan, id, mark, how))}
+      />
+    </div>
+  );
+}
+
+function outlineGot({ got }: Structure): { readonly mark: string; readonly got: Got } | null {
+  if ('outline' in got) return { mark: 'outline', got: got.outline };
+  if ('line' in got) return { mark: 'line', got: got.line };
+  return 'at' in got ? { mark: 'at', got: got.at } : null;
+}

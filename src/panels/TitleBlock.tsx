@@ -1,0 +1,53 @@
+import { useStore } from 'zustand';
+import type { AnswersStore } from '../answers/store.ts';
+import type { Editor } from '../editor/editor.ts';
+import { Progress } from '../fittings/Progress.tsx';
+import styles from './titleBlock.module.css';
+
+const TARGETS = { ground: 'Ground', plate: 'Plate', face: 'Face', height: 'Height' } as const;
+
+/** What every number on the sheet rests on. */
+export function TitleBlock({ editor, answers }: { editor: Editor; answers: AnswersStore }) {
+  const plan = useStore(editor.store, (state) => state.plan);
+  const asked = useStore(editor.store, (state) => state.target);
+  const assessment = useStore(answers, (state) => state.assessment);
+  const computing = useStore(answers, (state) => state.computing);
+  const target = assessment?.question.target ?? asked;
+  const situation = plan.situations[plan.situationOrder[0] ?? '']?.name ?? 'As drawn';
+  return (
+    <dl className={styles.block} aria-label="Title block">
+      <div className={styles.whole}>
+        <dt>Plan</dt>
+        <dd>
+          <b>{plan.name}</b>
+        </dd>
+      </div>
+      <div>
+        <dt>Coverage at</dt>
+        <dd>
+          {TARGETS[target.kind]}, {target.height.toFixed(2)} m
+        </dd>
+      </div>
+      <div>
+        <dt>Cells</dt>
+        <dd>{assessment ? `${assessment.site.grid.cell.toFixed(2)} m` : '–'}</dd>
+      </div>
+      <div>
+        <dt>Bands</dt>
+        <dd>{assessment?.edition.name ?? '–'}</dd>
+      </div>
+      <div>
+        <dt>Conditions</dt>
+        <dd>{situation}</dd>
+      </div>
+      {computing && (
+        <div className={styles.whole}>
+          <dt className={styles.spoken}>Working out</dt>
+          <dd>
+            <Progress label="Coverage" share={computing.share} doing={computing.doing} />
+          </dd>
+        </div>
+      )}
+    </dl>
+  );
+}

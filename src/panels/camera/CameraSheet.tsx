@@ -1,0 +1,57 @@
+import { useStore } from 'zustand';
+import type { AnswersStore } from '../../answers/store.ts';
+import { hide, remove, rename } from '../../editor/acts.ts';
+import type { Editor } from '../../editor/editor.ts';
+import { Button } from '../../fittings/Button.tsx';
+import { TextField } from '../../fittings/TextField.tsx';
+import type { Plan, PlanCamera } from '../../plan/plan.ts';
+import { Group } from '../Group.tsx';
+import { SheetHead } from '../SheetHead.tsx';
+import { AimGroup } from './AimGroup.tsx';
+import { LensGroup } from './LensGroup.tsx';
+import { MountGroup } from './MountGroup.tsx';
+import { SeesGroup } from './SeesGroup.tsx';
+import styles from '../sheet.module.css';
+
+interface CameraSheetProps {
+  readonly editor: Editor;
+  readonly answers: AnswersStore;
+  readonly plan: Plan;
+  readonly camera: PlanCamera;
+}
+
+/** The setting sheet of a camera. */
+export function CameraSheet({ editor, answers, plan, camera }: CameraSheetProps) {
+  const alone = useStore(editor.store, (state) => state.alone === camera.id);
+  const host = useStore(
+    answers,
+    ({ assessment }) => assessment?.scene.fixings.find((fixing) => fixing.camera === camera.id)?.host ?? null,
+  );
+  const thing = { kind: 'camera', id: camera.id } as const;
+  return (
+    <>
+      <SheetHead
+        sign={<span className={styles.badge}>{camera.name.slice(0, 2)}</span>}
+        title={host ?? (camera.mount.kind === 'pole' ? 'On a pole' : camera.name)}
+        kind="Setting sheet"
+      />
+      <Group title="Camera">
+        <TextField label="Name" value={camera.name} most={120} set={(name) => rename(editor, thing, name)} />
+        <div className={styles.acts}>
+          <Button pressed={alone} press={() => editor.showAlone(alone ? null : camera.id)}>
+            Show alone
+          </Button>
+          <Button pressed={camera.hidden} press={() => hide(editor, thing, !camera.hidden)}>
+            Leave out
+          </Button>
+          <Button press={() => remove(editor, thing, {})}>Delete</Button>
+        </div>
+        {camera.hidden && <p className={styles.note}>Left out: it is not counted with the others.</p>}
+      </Group>
+      <MountGroup editor={editor} answers={answers} plan={plan} camera={camera} />
+      <AimGroup editor={editor} answers={answers} camera={camera} />
+      <LensGroup editor={editor} camera={camera} />
+      <SeesGroup answers={answers} id={camera.id} />
+    </>
+  );
+}

@@ -1,0 +1,120 @@
+import { useStore } from 'zustand';
+import type { AnswersStore } from '../../answers/store.ts';
+import { fixed } from '../../base/length.ts';
+import type { Editor } from '../../editor/editor.ts';
+import { facesOf, hostsOf } from '../../editor/settings/hostChoices.ts';
+import { setMountFace, setMountKind } from '../../editor/settings/mountKind.ts';
+import type { MountKind } from '../../editor/settings/mountKind.ts';
+import { mountSettings, switchCorner } from '../../editor/settings/mountSettings.ts';
+import { cornerNames } from '../../editor/tools/mount/cornerNames.ts';
+import { faceOf } from '../../editor/tools/mount/faceOf.ts';
+import { Button } from '../../fittings/Button.tsx';
+import { Select } from '../../fittings/Select.tsx';
+import type { Choice } from '../../fittings/Select.tsx';
+import type { Mount } from '../../optics/mount.ts';
+import type { Plan, PlanCamera } from '../../plan/plan.ts';
+import { Figure } from '../Figure.tsx';
+import { Group } from '../Group.tsx';
+import { SettingField } from '../SettingField.tsx';
+import styles from '../sheet.module.css';
+
+interface MountGroupProps {
+  readonly editor: Editor;
+  readonly answers: AnswersStore;
+  readonly plan: Plan;
+  readonly camera: PlanCamera;
+}
+
+const KINDS: readonly Choice<MountKind>[] = [
+  { value: 'flush', label: 'Flat on a wall' },
+  { value: 'arm', label: 'On an arm' },
+  { value: 'soffit', label: 'Under the eaves' },
+  { value: 'pole', label: 'On a pole' },
+];
+
+/** Kinds that a file may bring and this sheet keeps, but does not offer. */
+const OTHERS: readonly Choice<Mount['kind']>[] = [
+  { value: 'corner', label: 'Around a corner' },
+  { value: 'loose', label: 'Fixed to nothing' },
+];
+
+/** How and where the camera is fixed. */
+export function MountGroup({ editor, answers, plan, camera }: MountGroupProps) {
+  const scene = useStore(answers, ({ assessment }) => assessment?.scene ?? null);
+  const { mount, name } = camera;
+  const eye = scene?.cameras.find(({ id }) => id === camera.id)?.eye ?? null;
+  const hole = scene?.fixings.find((fixing) => fixing.camera === camera.id)?.hole ?? null;
+  const kinds = [...KINDS, ...OTHERS.filter(({ value }) => value === mount.kind)];
+  return (
+    <Group title="Mount">
+      <Select<Mount['kind']>
+        label="Fixed"
+        value={mount.kind}
+        choices={kinds}
+        set={(kind) => {
+          if (kind === 'corner' || kind === 'loose') return;
+          const next = setMountKind(plan, camera, kind, eye);
+          if (next === plan) editor.say('No structure has a place for that.');
+          else editor.run(`Fix ${name} another way`, () => next);
+        }}
+      />
+      {'host' in mount && <HostFields editor={editor} plan={plan} camera={camera} />}
+      {mountSettings(plan, camera).map((setting) => (
+        <SettingField key={setting.key} editor={editor} subject={name} setting={setting} />
+      ))}
+      {mount.kind === 'soffit' && eye && (
+        <Figure label="Mounting height" value={fixed(eye[2] - plan.ground.height, 2)} unit="m" />
+      )}
+      {hole && <Figure label="Hole above ground" value={fixed(hole[2] - plan.ground.height, 2)} unit="m" />}
+      <CornerSwitch editor={editor} plan={plan} camera={camera} />
+    </Group>
+  );
+}
+
+function CornerSwitch({ editor, plan, camera }: Omit<MountGroupProps, 'answers'>) {
+  const { mount, name } = camera;
+  const face = faceOf(plan, mount);
+  if (!face || !('corner' in mount)) return null;
+  const other = cornerNames(face)[mount.corner === 'start' ? 'end' : 'start'];
+  return (
+    <div className={styles.acts}>
+      <Button press={() => editor.run(`Corner of ${name}`, (now) => switchCorner(now, camera))}>
+        Measure from the {other} corner
+      </Button>
+    </div>
+  );
+}
+
+function HostFields({ editor, plan, camera }: Omit<MountGroupProps, 'answers'>) {
+  const { mount, name } = camera;
+  if (!('host' in mount)) return null;
+  const sort = mount.kind === 'soffit' ? 'soffit' : 'wall';
+  const hosts = hostsOf(plan);
+  const faces = facesOf(plan, mount.host, sort);
+  const lost = { value: '', label: 'none' };
+  const host = hosts.some(({ id }) => id === mount.host) ? mount.host : '';
+  const face = faces.some((one) => one.face === mount.face) ? String(mount.face) : '';
+  return (
+    <>
+      <Select
+        label="On"
+        value={host}
+        choices={[...(host === '' ? [lost] : []), ...hosts.map(({ id, name: label }) => ({ value: id, label }))]}
+        set={(id) => {
+          const first = facesOf(plan, id, sort)[0] ?? facesOf(plan, id, 'wall')[0];
+          if (first) editor.run(`Move ${name}`, () => setMountFace(plan, camera, first));
+          else editor.say('That structure has no wall to fix a camera to.');
+        }}
+      />
+      <Select
+        label="Wall"
+        value={face}
+        choices={[...(face === '' ? [lost] : []), ...faces.map((one) => ({ value: String(one.face), label: one.name }))]}
+        set={(chosen) => {
+          const next = faces.find((one) => String(one.face) === chosen);
+          if (next) editor.run(`Move ${name}`, () => setMountFace(plan, camera, next));
+        }}
+      />
+    </>
+  );
+}

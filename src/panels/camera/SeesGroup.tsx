@@ -1,0 +1,69 @@
+import { useStore } from 'zustand';
+import type { AnswersStore } from '../../answers/store.ts';
+import type { Area } from '../../coverage/area.ts';
+import { BandBars } from '../BandBars.tsx';
+import { Figure } from '../Figure.tsx';
+import { Group } from '../Group.tsx';
+import { areaText } from '../areaText.ts';
+import { targetText } from '../targetText.ts';
+import styles from '../sheet.module.css';
+
+/** How many of the things that hide are named; the rest are summed. */
+const NAMED = 4;
+
+/** What one camera makes of the target asked for, from the assessment that is shown. */
+export function SeesGroup({ answers, id }: { answers: AnswersStore; id: string }) {
+  const assessment = useStore(answers, (state) => state.assessment);
+  const coverage = assessment?.cameras.find(({ camera }) => camera.id === id);
+  if (!assessment || !coverage)
+    return (
+      <Group title="Sees">
+        <p className={styles.note}>Nothing is worked out for this camera yet.</p>
+      </Group>
+    );
+  const { areas, reach } = coverage;
+  const named = areas.byHider.slice(0, NAMED);
+  const rest = areas.byHider.slice(NAMED);
+  return (
+    <Group title={`Sees, at ${targetText(assessment.question.target)}`}>
+      <Figure
+        label="Nothing seen nearer than"
+        value={reach.nearBlindDistance === null ? 'nothing seen' : reach.nearBlindDistance.toFixed(2)}
+        unit={reach.nearBlindDistance === null ? '' : 'm'}
+      />
+      <BandBars label="Area and reach by band" edition={assessment.edition} areas={areas.byBand} reach={reach.byBand} />
+      <p className={styles.note}>
+        Area with enough pixels for each task, within the {assessment.within}. Reach is along the middle of the picture.
+      </p>
+      <ul className={styles.list} aria-label="In the picture, but not covered">
+        {named.map(({ solid, area }) => (
+          <Lost key={solid} label={`Hidden by ${assessment.scene.solids[solid]?.name ?? 'something'}`} area={area} />
+        ))}
+        {rest.length > 0 && <Lost label={`Hidden by ${rest.length} others`} area={summed(rest.map(({ area }) => area))} />}
+        <Lost label="Through leaves or mesh" area={areas.byState.screened} />
+        <Lost label="Too few pixels" area={areas.byState['too coarse']} />
+      </ul>
+    </Group>
+  );
+}
+
+function Lost({ label, area }: { label: string; area: Area }) {
+  if (area.value < 0.05) return null;
+  return (
+    <li className={styles.figure}>
+      <span>
+        <i className={styles.lost} aria-hidden />
+        {label}
+      </span>
+      <span>
+        <b>{areaText(area)}</b>
+      </span>
+    </li>
+  );
+}
+
+const summed = (areas: readonly Area[]): Area => ({
+  value: areas.reduce((sum, { value }) => sum + value, 0),
+  bound: areas.reduce((sum, { bound }) => sum + bound, 0),
+  how: areas.every(({ how }) => how === 'exact') ? 'exact' : 'cells',
+});

@@ -50,7 +50,10 @@ export function barrierSolids(barrier: Barrier): Made {
   return joinMade([madeOf(barrier, joinMeshes(meshes), barrier.passage, told), ...leaves]);
 }
 
-function gapsOf(barrier: Barrier, line: BarrierLine): { readonly gaps: readonly Gap[]; readonly faults: Fault[] } {
+function gapsOf(
+  barrier: Barrier,
+  line: BarrierLine,
+): { readonly gaps: readonly Gap[]; readonly faults: Fault[] } {
   const gaps: Gap[] = [];
   const faults: Fault[] = [];
   for (const [index, opening] of barrier.openings.entries()) {
@@ -82,13 +85,21 @@ function gapsOf(barrier: Barrier, line: BarrierLine): { readonly gaps: readonly 
     const others = gaps.filter((gap) => gap.edge === edge);
     // Two gates side by side make one gap; anything else needs barrier between.
     const overlap =
-      overlapFault(fit.fitted, others.filter((gap) => full && gap.full), -SAME_POINT) ??
+      overlapFault(
+        fit.fitted,
+        others.filter((gap) => full && gap.full),
+        -SAME_POINT,
+      ) ??
       overlapFault(
         { ...fit.fitted, foot: 0, head: 1 },
         others.filter((gap) => full !== gap.full).map((gap) => ({ ...gap, foot: 0, head: 1 })),
         LEAST_SIZE,
       ) ??
-      overlapFault(fit.fitted, others.filter((gap) => !full && !gap.full), LEAST_SIZE);
+      overlapFault(
+        fit.fitted,
+        others.filter((gap) => !full && !gap.full),
+        LEAST_SIZE,
+      );
     if (overlap) faults.push(overlap);
     else gaps.push({ ...fit.fitted, edge, full });
   }
@@ -119,7 +130,8 @@ function pieceMesh(barrier: Barrier, piece: Piece, gaps: readonly Gap[], faults:
     const fitting = (through[k] ?? []).flatMap((gap) => {
       const from = gap.from - (stretch?.from ?? 0);
       const to = gap.to - (stretch?.from ?? 0);
-      if (from >= ends.from + LEAST_SIZE && to <= ends.to - LEAST_SIZE) return [{ from, to, foot: gap.foot, head: gap.head }];
+      if (from >= ends.from + LEAST_SIZE && to <= ends.to - LEAST_SIZE)
+        return [{ from, to, foot: gap.foot, head: gap.head }];
       leftOut(gap, 'further from the corner, where both sides are plain');
       return [];
     });
@@ -128,7 +140,13 @@ function pieceMesh(barrier: Barrier, piece: Piece, gaps: readonly Gap[], faults:
     if (!next) return;
     // The bevel at a sharp turn, where the sides of two edges do not meet.
     if (!samePlace(edge.rightEnd, next.rightStart)) {
-      addWall(shell, edge.rightEnd, next.rightStart, barrier.base, levelTop(edge.rightEnd, next.rightStart, top));
+      addWall(
+        shell,
+        edge.rightEnd,
+        next.rightStart,
+        barrier.base,
+        levelTop(edge.rightEnd, next.rightStart, top),
+      );
     }
     if (!samePlace(edge.leftEnd, next.leftStart)) {
       addWall(shell, next.leftStart, edge.leftEnd, barrier.base, levelTop(next.leftStart, edge.leftEnd, top));
@@ -137,7 +155,13 @@ function pieceMesh(barrier: Barrier, piece: Piece, gaps: readonly Gap[], faults:
   const [first, last] = [edges[0], edges[edges.length - 1]];
   if (!piece.closed && first && last) {
     addWall(shell, last.rightEnd, last.leftEnd, barrier.base, levelTop(last.rightEnd, last.leftEnd, top));
-    addWall(shell, first.leftStart, first.rightStart, barrier.base, levelTop(first.leftStart, first.rightStart, top));
+    addWall(
+      shell,
+      first.leftStart,
+      first.rightStart,
+      barrier.base,
+      levelTop(first.leftStart, first.rightStart, top),
+    );
   }
   shell.cap(barrier.base, 'down');
   shell.cap(top, 'up');

@@ -47,7 +47,11 @@ export function barrierPieces(line: BarrierLine, gaps: readonly Stretch[], least
 }
 
 /** On a closed line the last run goes on into the first, unless a gap lies at the first corner. */
-function joined(runs: readonly Stretch[][], line: BarrierLine, lengths: readonly number[]): readonly Stretch[][] {
+function joined(
+  runs: readonly Stretch[][],
+  line: BarrierLine,
+  lengths: readonly number[],
+): readonly Stretch[][] {
   const first = runs[0];
   const last = runs[runs.length - 1];
   if (!line.closed || !first || !last || first === last) return runs;

@@ -69,15 +69,29 @@ export function buildingOpenings(
       faults.push(overlap);
       continue;
     }
-    const refuse = (code: 'opening.high' | 'opening.corner' | 'opening.deep', key: string, allowed: string): void => {
-      faults.push(modelFault(code, opening.name, ['openings', index, key], { given: opening.setBack, allowed }));
+    const refuse = (
+      code: 'opening.high' | 'opening.corner' | 'opening.deep',
+      key: string,
+      allowed: string,
+    ): void => {
+      faults.push(
+        modelFault(code, opening.name, ['openings', index, key], { given: opening.setBack, allowed }),
+      );
     };
     if (rooms && fitted.foot < rooms.ceiling) {
       const through = innerFace(rooms, a, b, fitted.from, fitted.to);
       if (fitted.head > rooms.ceiling - LEAST_SIZE) {
-        refuse('opening.high', 'height', `a head below the ceiling, ${rooms.ceiling - building.base} m above the base`);
+        refuse(
+          'opening.high',
+          'height',
+          `a head below the ceiling, ${rooms.ceiling - building.base} m above the base`,
+        );
       } else if (!through) {
-        refuse('opening.corner', 'along', 'further from the corner, where the wall is plain inside and outside');
+        refuse(
+          'opening.corner',
+          'along',
+          'further from the corner, where the wall is plain inside and outside',
+        );
       } else {
         openings.push({ ...fitted, edge, depth: opening.setBack, through });
       }
@@ -87,10 +101,16 @@ export function buildingOpenings(
     if (made.depth < LEAST_DEPTH) continue;
     const inwards = leftOf(heading(a, b));
     const mouth = [moved(a, heading(a, b), made.from), moved(a, heading(a, b), made.to)] as const;
-    const plan: RecessPlan = [...mouth, moved(mouth[1], inwards, made.depth), moved(mouth[0], inwards, made.depth)];
+    const plan: RecessPlan = [
+      ...mouth,
+      moved(mouth[1], inwards, made.depth),
+      moved(mouth[0], inwards, made.depth),
+    ];
     const isBlocked = plans.some(
       ({ opening: other, plan: there }) =>
-        made.foot < other.head + LEAST_SIZE && other.foot < made.head + LEAST_SIZE && recessesMeet(plan, there),
+        made.foot < other.head + LEAST_SIZE &&
+        other.foot < made.head + LEAST_SIZE &&
+        recessesMeet(plan, there),
     );
     if (isBlocked || !recessFits(plan, [outline, ...holes], edge)) {
       refuse('opening.deep', 'setBack', 'less, so that it stays within the building');

@@ -63,5 +63,10 @@ function postRing(outline: Ring, corner: number): Ring {
   const centre = size > 0 ? moved(at, [both[0] / size, both[1] / size], distance) : at;
   const start = moved(centre, along, -half);
   const end = moved(centre, along, half);
-  return [moved(start, inTwo, -half), moved(end, inTwo, -half), moved(end, inTwo, half), moved(start, inTwo, half)];
+  return [
+    moved(start, inTwo, -half),
+    moved(end, inTwo, -half),
+    moved(end, inTwo, half),
+    moved(start, inTwo, half),
+  ];
 }

@@ -1,12 +1,15 @@
-import type { Vec3 } from '../base/vector.ts';
+import type { Vec2, Vec3 } from '../base/vector.ts';
 
 /**
- * A face that a mount can be fixed to. Site frame, metres. Seen from outside, `start` is the lower corner on the
- * right for a wall (outlines run counter-clockwise), `along` the unit vector from the first corner to the next,
- * `outward` the unit normal. `width` along it, `foot` and `top` its heights above z = 0.
+ * A face that a mount can be fixed to. Site frame, metres. `along` is the unit vector from the first corner of its
+ * edge to the next, `start` the lower end of that edge; seen from outside, `start` is on the left of a wall, since
+ * outlines run counter-clockwise (on the left-hand side of a barrier it is on the right).
+ * `outward` is the level unit normal of the wall. A soffit has that of the wall below it: its `depth` and insets run
+ * that way. Under a canopy it runs from the edge in under the board.
  */
 export interface HostFace {
   readonly structure: string;
+  /** Edge of the outline or line; for the right-hand sides of a barrier, edge + number of edges. */
   readonly face: number;
   readonly sort: 'wall' | 'soffit';
   /** "South wall", "Soffit over the south wall". */
@@ -15,8 +18,11 @@ export interface HostFace {
   readonly along: Vec3;
   readonly outward: Vec3;
   readonly width: number;
+  /** Lowest and highest height above z = 0; for a soffit both are its own. */
   readonly foot: number;
   readonly top: number;
+  /** Its upper edge from start to end: metres along, height above z = 0. A gable rises in the middle. */
+  readonly topLine: readonly Vec2[];
   /** For a soffit: how far it stands out from the wall, m. */
   readonly depth: number;
 }

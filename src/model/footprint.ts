@@ -42,7 +42,9 @@ export function validFootprint(outline: Ring, holes: readonly Ring[], subject: s
     const kept = new Set(cleaned.kept);
     for (let corner = 0; corner < ring.length; corner++) {
       if (!kept.has(corner)) {
-        notes.push(modelFault('footprint.repeated', subject, [...path, corner], { given: `corner ${corner + 1}` }));
+        notes.push(
+          modelFault('footprint.repeated', subject, [...path, corner], { given: `corner ${corner + 1}` }),
+        );
       }
     }
     if (cleaned.ring.length < 3) {
@@ -95,7 +97,8 @@ function givenEdges(ring: Ring, kept: readonly number[]): number[] {
   });
 }
 
-const ringPath = (chain: number): readonly (string | number)[] => (chain === 0 ? ['outline'] : ['holes', chain - 1]);
+const ringPath = (chain: number): readonly (string | number)[] =>
+  chain === 0 ? ['outline'] : ['holes', chain - 1];
 
 /** Coordinates that are no numbers or too far away, each by its corner. */
 export function coordinateFaults(
@@ -107,7 +110,9 @@ export function coordinateFaults(
     const bad = corner.find((value) => !(Math.abs(value) <= GREATEST_COORDINATE));
     if (bad === undefined) return [];
     if (!Number.isFinite(bad)) {
-      return [modelFault('size.number', subject, [...path, index], { given: String(bad), allowed: 'a number' })];
+      return [
+        modelFault('size.number', subject, [...path, index], { given: String(bad), allowed: 'a number' }),
+      ];
     }
     const allowed = `within ${GREATEST_COORDINATE} m of the origin`;
     return [modelFault('size.far', subject, [...path, index], { given: bad, allowed })];
@@ -121,7 +126,8 @@ function withoutRepeats(ring: Ring): Cleaned {
     const before = kept.length > 0 ? ring[kept[kept.length - 1] ?? 0] : undefined;
     if (!before || !(span(before, corner) < SAME_POINT)) kept.push(index);
   });
-  while (kept.length > 1 && span(cornerAt(ring, kept[kept.length - 1] ?? 0), cornerAt(ring, 0)) < SAME_POINT) kept.pop();
+  while (kept.length > 1 && span(cornerAt(ring, kept[kept.length - 1] ?? 0), cornerAt(ring, 0)) < SAME_POINT)
+    kept.pop();
   return { ring: kept.map((index) => cornerAt(ring, index)), kept };
 }
 

@@ -66,7 +66,8 @@ export function innerFace(rooms: Rooms, a: Vec2, b: Vec2, from: number, to: numb
         Math.abs(crossOf(along, start) - rooms.thickness) < ON_LINE &&
         Math.abs(crossOf(along, end) - rooms.thickness) < ON_LINE;
       const [s0, s1] = [dotOf(start, along), dotOf(end, along)];
-      if (isBehind && s0 + LEAST_SIZE <= from && to <= s1 - LEAST_SIZE) return { ring, edge, from: s0, to: s1 };
+      if (isBehind && s0 + LEAST_SIZE <= from && to <= s1 - LEAST_SIZE)
+        return { ring, edge, from: s0, to: s1 };
     }
   }
   return null;

@@ -37,7 +37,11 @@ export function chainEdges(corners: readonly Vec2[], chain: number, closed: bool
  */
 export function firstMeet(edges: readonly ChainEdge[]): Meet | null {
   const sorted = edges
-    .map((edge) => ({ edge, left: Math.min(edge.from[0], edge.to[0]), right: Math.max(edge.from[0], edge.to[0]) }))
+    .map((edge) => ({
+      edge,
+      left: Math.min(edge.from[0], edge.to[0]),
+      right: Math.max(edge.from[0], edge.to[0]),
+    }))
     .sort((a, b) => a.left - b.left);
   for (let i = 0; i < sorted.length; i++) {
     const here = sorted[i];

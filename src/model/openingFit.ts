@@ -72,7 +72,10 @@ export function fitOpening(
   const head = foot + opening.height;
   const limit = Math.min(face.topAt(from), face.topAt(to)) - face.headroom;
   if (head > limit + SAME_POINT) {
-    const about = { given: head - face.foot, allowed: `a head at most ${metres(limit - face.foot)} above the base` };
+    const about = {
+      given: head - face.foot,
+      allowed: `a head at most ${metres(limit - face.foot)} above the base`,
+    };
     return { fault: modelFault('opening.high', opening.name, ['openings', index, 'height'], about) };
   }
   return { fitted: { opening, index, from, to, foot, head } };

@@ -88,7 +88,12 @@ export function hipRoof(outline: Ring, eavesZ: number, roof: Roof, overhang: num
     kind: 'hip',
     topOf: (edge) => levelTop(cornerAt(outline, edge), cornerAt(outline, edge + 1), eavesZ),
     wallTop: eavesZ,
-    faces: [long(e0, e1, end, start), [low(e1), low(e2), end], long(e2, e3, start, end), [low(e3), low(e0), start]],
+    faces: [
+      long(e0, e1, end, start),
+      [low(e1), low(e2), end],
+      long(e2, e3, start, end),
+      [low(e3), low(e0), start],
+    ],
     caps: [{ z: eavesZ, outside: 'down' }],
     soffitDepth: () => overhang,
     notes: [],

@@ -33,6 +33,8 @@ export function spread(outline: Ring, distances: readonly number[]): Ring {
 
 /** Mean length of edge `k` and the one across. */
 export const meanLength = (outline: Ring, k: number): number =>
-  (span(cornerAt(outline, k), cornerAt(outline, k + 1)) + span(cornerAt(outline, k + 2), cornerAt(outline, k + 3))) / 2;
+  (span(cornerAt(outline, k), cornerAt(outline, k + 1)) +
+    span(cornerAt(outline, k + 2), cornerAt(outline, k + 3))) /
+  2;
 
 export const middle = (a: Vec2, b: Vec2): Vec2 => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];

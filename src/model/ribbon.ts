@@ -18,15 +18,29 @@ export interface RibbonEdge {
  * The sides of a line of corners with a thickness: mitred where it turns, bevelled where it turns sharply, square at
  * open ends. Null when its edges are too short for its turns, so that a side would run backwards or meet another.
  */
-export function ribbon(line: readonly Vec2[], closed: boolean, thickness: number): readonly RibbonEdge[] | null {
+export function ribbon(
+  line: readonly Vec2[],
+  closed: boolean,
+  thickness: number,
+): readonly RibbonEdge[] | null {
   const half = thickness / 2;
   const count = closed ? line.length : line.length - 1;
   const along = Array.from({ length: count }, (_, k) => heading(cornerAt(line, k), cornerAt(line, k + 1)));
   const edges: RibbonEdge[] = along.map((direction, k) => {
-    const start = sides(cornerAt(line, k), closed || k > 0 ? cornerAt(along, k - 1) : direction, direction, half);
+    const start = sides(
+      cornerAt(line, k),
+      closed || k > 0 ? cornerAt(along, k - 1) : direction,
+      direction,
+      half,
+    );
     const next = closed || k + 1 < count ? cornerAt(along, k + 1) : direction;
     const end = sides(cornerAt(line, k + 1), direction, next, half);
-    return { leftStart: start.leftAfter, leftEnd: end.leftBefore, rightStart: start.rightAfter, rightEnd: end.rightBefore };
+    return {
+      leftStart: start.leftAfter,
+      leftEnd: end.leftBefore,
+      rightStart: start.rightAfter,
+      rightEnd: end.rightBefore,
+    };
   });
   const isForward = edges.every(
     ({ leftStart, leftEnd, rightStart, rightEnd }, k) =>

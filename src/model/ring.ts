@@ -9,7 +9,8 @@ export function signedArea(ring: Ring): number {
   let twice = 0;
   let last = ring[ring.length - 1] ?? origin;
   for (const corner of ring) {
-    twice += (last[0] - origin[0]) * (corner[1] - origin[1]) - (corner[0] - origin[0]) * (last[1] - origin[1]);
+    twice +=
+      (last[0] - origin[0]) * (corner[1] - origin[1]) - (corner[0] - origin[0]) * (last[1] - origin[1]);
     last = corner;
   }
   return twice / 2;

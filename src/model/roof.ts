@@ -65,7 +65,9 @@ const upright = (a: Vec2, b: Vec2, foot: number, top: number): Vec3[] => [
 
 function flatRoof(footprint: Footprint, top: number, overhang: number): RoofShape {
   const deck = overhang > 0 ? offsetRings([footprint.outline, ...footprint.holes], overhang) : [];
-  const edges = deck.flatMap((ring) => ring.map((a, k) => upright(a, cornerAt(ring, k + 1), top, top + DECK)));
+  const edges = deck.flatMap((ring) =>
+    ring.map((a, k) => upright(a, cornerAt(ring, k + 1), top, top + DECK)),
+  );
   return {
     kind: 'flat',
     topOf: level(footprint, top),

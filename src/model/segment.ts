@@ -17,9 +17,9 @@ export function heading(a: Vec2, b: Vec2): Vec2 {
 }
 
 /** A quarter turn to the right: from the direction of an edge of a counter-clockwise ring to its outside. */
-export const rightOf = (direction: Vec2): Vec2 => [direction[1], -direction[0]];
+export const rightOf = (direction: Vec2): Vec2 => [direction[1], 0 - direction[0]];
 /** A quarter turn to the left. */
-export const leftOf = (direction: Vec2): Vec2 => [-direction[1], direction[0]];
+export const leftOf = (direction: Vec2): Vec2 => [0 - direction[1], direction[0]];
 
 /** How far a point over ground is from a segment, m. */
 export function distanceToSegment(point: Vec2, a: Vec2, b: Vec2): number {

@@ -104,8 +104,16 @@ export class Shell {
     const origin = loop[0] ?? 0;
     for (let k = 1; k + 1 < loop.length; k++) {
       const [b, c] = [loop[k] ?? 0, loop[k + 1] ?? 0];
-      const [bx, by, bz] = [this.x(b) - this.x(origin), this.y(b) - this.y(origin), this.z(b) - this.z(origin)];
-      const [cx, cy, cz] = [this.x(c) - this.x(origin), this.y(c) - this.y(origin), this.z(c) - this.z(origin)];
+      const [bx, by, bz] = [
+        this.x(b) - this.x(origin),
+        this.y(b) - this.y(origin),
+        this.z(b) - this.z(origin),
+      ];
+      const [cx, cy, cz] = [
+        this.x(c) - this.x(origin),
+        this.y(c) - this.y(origin),
+        this.z(c) - this.z(origin),
+      ];
       nx += by * cz - bz * cy;
       ny += bz * cx - bx * cz;
       nz += bx * cy - by * cx;

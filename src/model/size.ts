@@ -17,7 +17,9 @@ export function numberFaults(value: number, path: readonly (string | number)[], 
     return [modelFault('size.number', subject, path, { given: String(value), allowed: 'a number' })];
   }
   if (Math.abs(value) > GREATEST_COORDINATE) {
-    return [modelFault('size.far', subject, path, { given: value, allowed: `at most ${GREATEST_COORDINATE} m` })];
+    return [
+      modelFault('size.far', subject, path, { given: value, allowed: `at most ${GREATEST_COORDINATE} m` }),
+    ];
   }
   return [];
 }

@@ -58,7 +58,12 @@ const icosahedron = (): { corners: Vec3[]; faces: [number, number, number][] } =
   const faces: [number, number, number][] = [];
   for (let k = 0; k < 5; k++) {
     const next = (k + 1) % 5;
-    faces.push([0, 1 + k, 1 + next], [1 + k, 6 + k, 1 + next], [1 + next, 6 + k, 6 + next], [11, 6 + next, 6 + k]);
+    faces.push(
+      [0, 1 + k, 1 + next],
+      [1 + k, 6 + k, 1 + next],
+      [1 + next, 6 + k, 6 + next],
+      [11, 6 + next, 6 + k],
+    );
   }
   return { corners, faces };
 };

@@ -52,7 +52,11 @@ function isConvexQuad(flat: Float64Array): boolean {
 }
 
 /** Whether no triangle is turned over and together they have the polygon's area. */
-function fills(triangles: readonly number[], loops: readonly (readonly number[])[], flat: Float64Array): boolean {
+function fills(
+  triangles: readonly number[],
+  loops: readonly (readonly number[])[],
+  flat: Float64Array,
+): boolean {
   let covered = 0;
   let size = 0;
   for (let t = 0; t < triangles.length; t += 3) {

@@ -34,7 +34,12 @@ export function addWall(
   };
   const made = cuts.map((cut) => ({
     cut,
-    corners: [at(cut.from, cut.foot), at(cut.to, cut.foot), at(cut.to, cut.head), at(cut.from, cut.head)] as const,
+    corners: [
+      at(cut.from, cut.foot),
+      at(cut.to, cut.foot),
+      at(cut.to, cut.head),
+      at(cut.from, cut.head),
+    ] as const,
   }));
   const notches = made
     .filter(({ cut }) => cut.foot === foot)
@@ -69,7 +74,13 @@ export function addReveal(shell: Shell, front: CutCorners, back: CutCorners, onF
 }
 
 /** Makes a cut a recess: a back face `depth` inwards, and the reveal between. */
-export function addRecess(shell: Shell, front: CutCorners, inwards: Vec2, depth: number, onFoot: boolean): void {
+export function addRecess(
+  shell: Shell,
+  front: CutCorners,
+  inwards: Vec2,
+  depth: number,
+  onFoot: boolean,
+): void {
   const behind = (id: number): number => {
     const [x, y] = moved([shell.x(id), shell.y(id)], inwards, depth);
     return shell.corner(x, y, shell.z(id));

@@ -36,18 +36,29 @@ describe('a building', () => {
     expect(faults).toEqual([]);
     expect(volume).toBeCloseTo(180 + (60 - 9.6 * 5.6) * 0.4, 6);
   });
-  test.each(['gable', 'hip', 'monopitch'] as const)('closes under a %s roof with and without overhang', (kind) => {
-    for (const overhang of [0, 0.4]) {
-      for (const ridge of [null, 0, 90, 181, 270]) {
-        const { faults } = built(buildingWith({ roof: { ...flat, kind, overhang, ridge } }));
-        expect(faults).toEqual([]);
+  test.each(['gable', 'hip', 'monopitch'] as const)(
+    'closes under a %s roof with and without overhang',
+    (kind) => {
+      for (const overhang of [0, 0.4]) {
+        for (const ridge of [null, 0, 90, 181, 270]) {
+          const { faults } = built(buildingWith({ roof: { ...flat, kind, overhang, ridge } }));
+          expect(faults).toEqual([]);
+        }
       }
-    }
-  });
+    },
+  );
   test('loses the volume of its recesses', () => {
     const openings = [
       openingWith({ setBack: 0.2 }),
-      openingWith({ id: 'window', name: 'Window', kind: 'window', face: 2, sill: 0.9, height: 1.2, setBack: 0.1 }),
+      openingWith({
+        id: 'window',
+        name: 'Window',
+        kind: 'window',
+        face: 2,
+        sill: 0.9,
+        height: 1.2,
+        setBack: 0.1,
+      }),
     ];
     const { faults, volume } = built(buildingWith({ openings }));
     expect(faults).toEqual([]);
@@ -107,7 +118,13 @@ describe('a barrier', () => {
 });
 
 test('other kinds close', () => {
-  for (const structure of [canopyWith(), treeWith(), vehicleWith(), vehicleWith({ sort: 'van' }), blockWith()]) {
+  for (const structure of [
+    canopyWith(),
+    treeWith(),
+    vehicleWith(),
+    vehicleWith({ sort: 'van' }),
+    blockWith(),
+  ]) {
     expect(built(structure).faults).toEqual([]);
   }
   expect(built(treeWith()).solids.map(({ id, name }) => [id, name])).toEqual([

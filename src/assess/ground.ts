@@ -1,9 +1,14 @@
+import type { Vec2 } from '../base/vector.ts';
+import type { Area } from '../coverage/area.ts';
 import { insideMask, ringMask } from '../coverage/mask.ts';
 import { boardGrid } from '../coverage/boardGrid.ts';
 import type { Within } from '../coverage/areas.ts';
+import { INSIDE, OUT_OF_FRAME } from '../coverage/state.ts';
+import { areaOf, tally } from '../coverage/tally.ts';
 import { convexParts } from '../sight/convexParts.ts';
 import { facetsOf, type Facets } from '../sight/facets.ts';
 import type { Grid } from '../sight/grid.ts';
+import { ringArea } from '../sight/rings.ts';
 import { horizontalPlane, type TargetPlane } from '../sight/plane.ts';
 import { Segments } from '../sight/segment.ts';
 import type { Window } from '../sight/sight.ts';
@@ -15,7 +20,11 @@ export interface Ground {
   readonly plane: TargetPlane;
   readonly grid: Grid;
   readonly window: Window;
-  readonly inside: Uint8Array;
+  /** The state of each cell before any camera looks. */
+  readonly bare: Uint8Array;
+  /** 1 on open ground that counts, and the area of that. */
+  readonly counted: Uint8Array;
+  readonly open: Area;
   readonly within: Within;
 }
 
@@ -36,18 +45,31 @@ export function groundOf(scene: Scene, height: number, cell?: number): Ground {
   const grid = boardGrid(plane, scene.board, cell);
   const window = corners(scene.board);
   const total = grid.columns * grid.rows;
+  const inside = insideMask(scene.solids, grid);
+  const mask = scene.boundary === null ? new Uint8Array(total).fill(1) : ringMask(scene.boundary, grid);
+  const byInside = tally(grid, inside, mask, 2);
   return {
     plane,
     grid,
     window,
-    inside: insideMask(scene.solids, grid),
+    bare: inside.map((within) => (within === 1 ? INSIDE : OUT_OF_FRAME)),
+    counted: mask.map((within, cell) => (within === 1 && inside[cell] !== 1 ? 1 : 0)),
+    open: areaOf(byInside, 0, grid),
     within: {
-      mask: scene.boundary === null ? new Uint8Array(total).fill(1) : ringMask(scene.boundary, grid),
+      mask,
+      total: exactArea(scene.boundary ?? window),
+      inside: areaOf(byInside, 1, grid),
       parts: scene.boundary === null ? [window] : convexParts(scene.boundary),
       whole: scene.boundary === null,
     },
   };
 }
+
+const exactArea = (ring: readonly Vec2[]): Area => ({
+  value: Math.abs(ringArea(Float64Array.from(ring.flat()))),
+  bound: 0,
+  how: 'exact',
+});
 
 const corners = ({ left, bottom, right, top }: Board): Window => [
   [left, bottom],

@@ -115,8 +115,8 @@ class Remembering implements Session {
       ground.grid,
       counted.flatMap((index) => cameras[index]?.cells ?? []),
       counted,
-      ground.within.mask,
-      ground.inside,
+      ground.counted,
+      ground.open,
       edition.bands.length,
     );
     this.last = { plan, question, scene };
@@ -155,13 +155,13 @@ class Remembering implements Session {
     bands: number,
   ): CameraCoverage {
     const found = sightOf(camera, ground.plane, ground.window, facets);
-    const cells = cellsOf(camera, found, ground.grid, ground.inside, rule, this.scratch);
+    const cells = cellsOf(camera, found, ground.grid, ground.bare, rule, this.scratch);
     return {
       camera,
       target,
       sight: found.sight,
       cells,
-      areas: areasOf(camera, cells, found, ground.within, rule, bands, facets.solids.length),
+      areas: areasOf(camera, cells, found, ground.within, rule, facets.solids.length),
       reach: reachOf(camera, ground.plane, facets, rule, bands, found.sight.lensInside !== null),
       frustum: frustumOf(camera, ground.plane, segments),
     };

@@ -1,8 +1,8 @@
 /**
- * Conditions on a place of a plane: fills `values` with one number a condition, all ≥ 0 where the place counts. Each is
+ * Conditions on a place of a plane: writes one number a condition into `values` from `at` on, each ≥ 0 where it holds and
  * smooth, in any unit.
  */
-export type Conditions = (p: number, q: number, values: Float64Array) => void;
+export type Conditions = (p: number, q: number, values: Float64Array, at: number) => void;
 
 export interface FoundArea {
   readonly value: number;
@@ -20,202 +20,262 @@ const FINEST = 0.004;
 const BENT = 0.03;
 /** The greatest share of a piece's curved correction that was seen to be wrong, with room: see tests/coverage. */
 const CORRECTION_SLACK = 0.25;
+/** Halvings of one triangle at most. */
+const DEEPEST = 60;
 
 /**
- * The area of the part of some triangles in which all conditions hold. Triangles are halved along their longest edge until
- * a curve cuts them simply; there it is followed by its chord and the sagitta at the chord's middle, which leaves an
- * error of fourth order.
+ * The areas of the parts of some triangles in which sets of conditions hold. Triangles are halved along their longest
+ * edge until a curve cuts them simply; there it is followed by its chord and the sagitta at the chord's middle, which
+ * leaves an error of fourth order.
  * @param triangles six numbers a triangle, relative to the foot of the lens, m
+ * @param sets      at most 31 sets of condition indices, all of which must hold together
  * @param delta     distance from lens to plane, m: with the distance over the plane it sets how fine pieces are made
+ * @returns         one area a set
  */
-export function areaWhere(triangles: Float64Array, conditions: Conditions, count: number, delta: number): FoundArea {
-  const walk = new Walk(conditions, count, delta * delta);
-  for (let at = 0; at < triangles.length; at += 6) {
-    const n = (k: number) => triangles[at + k] ?? 0;
-    const corners = [n(0), n(1), n(2), n(3), n(4), n(5)] as const;
-    walk.visit(corners, [walk.at(n(0), n(1)), walk.at(n(2), n(3)), walk.at(n(4), n(5))], 0);
-  }
-  return { value: Math.max(0, walk.area), bound: walk.slack };
+export function areasWhere(
+  triangles: Float64Array,
+  conditions: Conditions,
+  count: number,
+  sets: readonly (readonly number[])[],
+  delta: number,
+): readonly FoundArea[] {
+  const walk = new Walk(conditions, count, sets, delta * delta);
+  for (let at = 0; at < triangles.length; at += 6) walk.start(triangles, at);
+  return sets.map((_, set) => ({ value: Math.max(0, walk.areas[set] ?? 0), bound: walk.slacks[set] ?? 0 }));
 }
 
-type Corners = readonly [number, number, number, number, number, number];
-type Values = readonly [Float64Array, Float64Array, Float64Array];
+const NONE = new Int32Array(0);
 
+/** Corners live in slots: coordinates and values in flat arrays; the middle of an edge halved at depth d has slot 3 + d. */
 class Walk {
-  area = 0;
-  slack = 0;
+  readonly areas: Float64Array;
+  readonly slacks: Float64Array;
+  private readonly p = new Float64Array(DEEPEST + 8);
+  private readonly q = new Float64Array(DEEPEST + 8);
+  private readonly values: Float64Array;
+  private readonly probe: Float64Array;
   private readonly conditions: Conditions;
   private readonly count: number;
+  private readonly sets: readonly (readonly number[])[];
+  private readonly members: readonly Int32Array[];
   private readonly delta2: number;
-  private readonly probe: Float64Array;
 
-  constructor(conditions: Conditions, count: number, delta2: number) {
+  constructor(conditions: Conditions, count: number, sets: readonly (readonly number[])[], delta2: number) {
     this.conditions = conditions;
     this.count = count;
+    this.sets = sets;
+    this.members = sets.map((set) => Int32Array.from(set));
     this.delta2 = delta2;
+    this.areas = new Float64Array(sets.length);
+    this.slacks = new Float64Array(sets.length);
+    this.values = new Float64Array((DEEPEST + 8) * count);
     this.probe = new Float64Array(count);
   }
 
-  at(p: number, q: number): Float64Array {
-    const values = new Float64Array(this.count);
-    this.conditions(p, q, values);
-    return values;
+  start(triangles: Float64Array, at: number): void {
+    for (let corner = 0; corner < 3; corner += 1)
+      this.put(corner, triangles[at + corner * 2] ?? 0, triangles[at + corner * 2 + 1] ?? 0);
+    this.visit(0, 1, 2, 0, 2 ** this.sets.length - 1);
   }
 
-  visit(c: Corners, v: Values, depth: number): void {
-    const size = Math.abs(areaOf(c));
+  private put(slot: number, p: number, q: number): void {
+    this.p[slot] = p;
+    this.q[slot] = q;
+    this.conditions(p, q, this.values, slot * this.count);
+  }
+
+  private visit(a: number, b: number, c: number, depth: number, open: number): void {
+    const size = this.size(a, b, c);
     if (size === 0) return;
-    const edge = longest(c);
-    const share = edge.length / Math.sqrt(this.nearest2(c));
-    if (share > COARSE && depth < 60) {
-      this.halve(c, v, edge.from, depth);
-      return;
+    const ab = this.apart(a, b);
+    const bc = this.apart(b, c);
+    const ca = this.apart(c, a);
+    const share = Math.max(ab, bc, ca) / this.nearest(a, b, c);
+    let still = share > COARSE ? open : this.settle(a, b, c, size, share, open, depth >= DEEPEST);
+    if (depth >= DEEPEST) still = 0;
+    if (still === 0) return;
+    if (ab >= bc && ab >= ca) this.halve(a, b, c, depth, still);
+    else if (bc >= ca) this.halve(b, c, a, depth, still);
+    else this.halve(c, a, b, depth, still);
+  }
+
+  private halve(a: number, b: number, c: number, depth: number, open: number): void {
+    const middle = 3 + depth;
+    this.put(middle, ((this.p[a] ?? 0) + (this.p[b] ?? 0)) / 2, ((this.q[a] ?? 0) + (this.q[b] ?? 0)) / 2);
+    this.visit(a, middle, c, depth + 1, open);
+    this.visit(middle, b, c, depth + 1, open);
+  }
+
+  /** Adds what is decided to each open set's area; the sets for which the piece must be halved. */
+  private settle(a: number, b: number, c: number, size: number, share: number, open: number, last: boolean): number {
+    let still = 0;
+    for (let set = 0; set < this.sets.length; set += 1) {
+      const bit = 1 << set;
+      if ((open & bit) !== 0 && !this.decide(set, a, b, c, size, share, last)) still |= bit;
     }
+    return still;
+  }
+
+  private decide(set: number, a: number, b: number, c: number, size: number, share: number, last: boolean): boolean {
+    const { values, count } = this;
     let cut = -1;
     let cuts = 0;
     let close = false;
-    for (let i = 0; i < this.count; i += 1) {
-      const [a, b, d] = [v[0][i] ?? 0, v[1][i] ?? 0, v[2][i] ?? 0];
-      const least = Math.min(a, b, d);
-      const most = Math.max(a, b, d);
-      if (least < 0 && most < 0 && -most > 2 * (most - least)) return;
+    let none = false;
+    const members = this.members[set] ?? NONE;
+    for (let at = 0; at < members.length; at += 1) {
+      const i = members[at] ?? 0;
+      const va = values[a * count + i] ?? 0;
+      const vb = values[b * count + i] ?? 0;
+      const vc = values[c * count + i] ?? 0;
+      const least = Math.min(va, vb, vc);
+      const most = Math.max(va, vb, vc);
+      if (most < 0 && -most > 2 * (most - least)) return true;
       if (least < 0 && most >= 0) {
         cut = i;
         cuts += 1;
-      } else if (Math.min(Math.abs(least), Math.abs(most)) <= 2 * (most - least)) close = true;
+      } else {
+        if (most < 0) none = true;
+        if (Math.min(Math.abs(least), Math.abs(most)) <= 2 * (most - least)) close = true;
+      }
     }
-    const fine = cuts > 1 ? FINEST : cuts === 1 ? FINE : close ? FINE : COARSE;
-    if (share > fine && depth < 60) this.halve(c, v, edge.from, depth);
-    else if (cuts === 0) {
-      if (allHold(v, this.count)) this.area += size;
-    } else if (cuts === 1) {
-      if (othersHold(v, this.count, cut) && !this.curved(c, v, cut, share <= FINEST)) this.halve(c, v, edge.from, depth);
-    } else this.straight(c, v);
-  }
-
-  private halve(c: Corners, v: Values, from: 0 | 1 | 2, depth: number): void {
-    const to = ((from + 1) % 3) as 0 | 1 | 2;
-    const third = ((from + 2) % 3) as 0 | 1 | 2;
-    const [p, q] = [(x(c, from) + x(c, to)) / 2, (y(c, from) + y(c, to)) / 2];
-    const middle = this.at(p, q);
-    this.visit([x(c, from), y(c, from), p, q, x(c, third), y(c, third)], [v[from], middle, v[third]], depth + 1);
-    this.visit([p, q, x(c, to), y(c, to), x(c, third), y(c, third)], [middle, v[to], v[third]], depth + 1);
+    const fine = cuts > 1 ? FINEST : cuts === 1 || close ? FINE : COARSE;
+    if (share > fine && !last) return false;
+    if (none) return true;
+    if (cuts === 0) this.areas[set] = (this.areas[set] ?? 0) + size;
+    else if (cuts === 1) return this.curved(set, cut, a, b, c, size, last || share <= FINEST);
+    else this.straight(set, a, b, c, size);
+    return true;
   }
 
   /**
    * One curve cuts the piece: chord between its two crossings, and the parabola through its middle.
    * @returns false where it bends too much for that and the piece may be halved
    */
-  private curved(c: Corners, v: Values, i: number, last: boolean): boolean {
-    const positive = [0, 1, 2].filter((k) => (v[k as 0 | 1 | 2][i] ?? 0) >= 0);
-    const lone = (positive.length === 1 ? positive[0] : [0, 1, 2].find((k) => !positive.includes(k))) as 0 | 1 | 2;
-    const one = this.crossing(c, v, i, lone, ((lone + 1) % 3) as 0 | 1 | 2);
-    const two = this.crossing(c, v, i, lone, ((lone + 2) % 3) as 0 | 1 | 2);
-    const corner = Math.abs(
-      (one[0] - x(c, lone)) * (two[1] - y(c, lone)) - (two[0] - x(c, lone)) * (one[1] - y(c, lone)),
-    ) / 2;
-    const whole = Math.abs(areaOf(c));
-    const base = positive.length === 1 ? corner : whole - corner;
-    const bulge = this.bulge(one, two, i, positive.length === 1 ? [x(c, lone), y(c, lone)] : null, c, lone);
-    const chord2 = (one[0] - two[0]) ** 2 + (one[1] - two[1]) ** 2;
+  private curved(set: number, i: number, a: number, b: number, c: number, size: number, last: boolean): boolean {
+    const [ha, hb, hc] = [this.holds(a, i), this.holds(b, i), this.holds(c, i)];
+    const lone = ha === hb ? c : hb === hc ? a : b;
+    const [next, after] = lone === a ? [b, c] : lone === b ? [c, a] : [a, b];
+    const s = this.crossing(lone, next, i);
+    const t = this.crossing(lone, after, i);
+    const [p0, q0] = [this.p[lone] ?? 0, this.q[lone] ?? 0];
+    const [ps, qs] = [p0 + s * ((this.p[next] ?? 0) - p0), q0 + s * ((this.q[next] ?? 0) - q0)];
+    const [pt, qt] = [p0 + t * ((this.p[after] ?? 0) - p0), q0 + t * ((this.q[after] ?? 0) - q0)];
+    const loneCounts = this.holds(lone, i);
+    const corner = size * s * t;
+    const bulge = this.bulge(ps, qs, pt, qt, i, p0, q0, loneCounts);
+    const chord2 = (ps - pt) ** 2 + (qs - qt) ** 2;
     if (!last && Math.abs(bulge) > BENT * chord2) return false;
     // A bulge may reach over the piece's edge: the neighbour, whose corners do not tell of it, leaves it to this one.
-    this.area += base + bulge;
-    this.slack += Math.abs(bulge) * CORRECTION_SLACK;
+    this.areas[set] = (this.areas[set] ?? 0) + (loneCounts ? corner : size - corner) + bulge;
+    this.slacks[set] = (this.slacks[set] ?? 0) + Math.abs(bulge) * CORRECTION_SLACK;
     return true;
   }
 
-  /** Where a condition turns on the edge between two corners, by the false position method on the true function. */
-  private crossing(c: Corners, v: Values, i: number, from: 0 | 1 | 2, to: 0 | 1 | 2): readonly [number, number] {
-    let [a, b] = [0, 1];
-    let [fa, fb] = [v[from][i] ?? 0, v[to][i] ?? 0];
-    const [x0, y0, dx, dy] = [x(c, from), y(c, from), x(c, to) - x(c, from), y(c, to) - y(c, from)];
-    for (let step = 0; step < 40 && Math.abs(fb - fa) > 0; step += 1) {
+  /** Share of the way between two slots at which a condition turns, by false position on the true function. */
+  private crossing(from: number, to: number, i: number): number {
+    let a = 0;
+    let b = 1;
+    let fa = this.values[from * this.count + i] ?? 0;
+    let fb = this.values[to * this.count + i] ?? 0;
+    const [p0, q0] = [this.p[from] ?? 0, this.q[from] ?? 0];
+    const [dp, dq] = [(this.p[to] ?? 0) - p0, (this.q[to] ?? 0) - q0];
+    for (let step = 0; step < 40 && fa !== fb; step += 1) {
       const t = step % 3 === 2 ? (a + b) / 2 : a + ((b - a) * fa) / (fa - fb);
-      this.conditions(x0 + t * dx, y0 + t * dy, this.probe);
-      const f = this.probe[i] ?? 0;
+      const f = this.ask(p0 + t * dp, q0 + t * dq, i);
+      if (Math.abs(f) < 1e-9) return t;
       if (f >= 0 === fa >= 0) [a, fa] = [t, f];
       else [b, fb] = [t, f];
-      if (Math.abs(b - a) < 1e-10 || f === 0) break;
+      if (b - a < 1e-9) break;
     }
-    const t = Math.abs(fa) < Math.abs(fb) ? a : b;
-    return [x0 + t * dx, y0 + t * dy];
+    return Math.abs(fa) < Math.abs(fb) ? a : b;
   }
 
   /** ⅔ · sagitta · chord, positive where the part that counts bulges over the chord. */
   private bulge(
-    one: readonly [number, number],
-    two: readonly [number, number],
+    ps: number,
+    qs: number,
+    pt: number,
+    qt: number,
     i: number,
-    inside: readonly [number, number] | null,
-    c: Corners,
-    lone: 0 | 1 | 2,
+    pLone: number,
+    qLone: number,
+    loneCounts: boolean,
   ): number {
-    const [cx, cy] = [two[0] - one[0], two[1] - one[1]];
-    const chord = Math.hypot(cx, cy);
+    const chord = Math.hypot(pt - ps, qt - qs);
     if (chord < 1e-9) return 0;
-    const [mx, my] = [(one[0] + two[0]) / 2, (one[1] + two[1]) / 2];
-    let [nx, ny] = [-cy / chord, cx / chord];
-    // Outwards: away from the side that counts.
-    const [sx, sy] = inside ?? [x(c, lone), y(c, lone)];
-    const towardsLone = (sx - mx) * nx + (sy - my) * ny > 0;
-    if (towardsLone === (inside !== null)) [nx, ny] = [-nx, -ny];
-    const h = chord * 1e-3;
-    this.conditions(mx, my, this.probe);
-    const here = this.probe[i] ?? 0;
-    this.conditions(mx + h * nx, my + h * ny, this.probe);
-    const slope = ((this.probe[i] ?? 0) - here) / h;
+    const [mp, mq] = [(ps + pt) / 2, (qs + qt) / 2];
+    // The normal away from the side that counts.
+    const [np, nq] = [-(qt - qs) / chord, (pt - ps) / chord];
+    const away = (pLone - mp) * np + (qLone - mq) * nq > 0 === loneCounts ? -1 : 1;
+    const step = chord * 1e-3 * away;
+    const here = this.ask(mp, mq, i);
+    const slope = (this.ask(mp + step * np, mq + step * nq, i) - here) / Math.abs(step);
     const sagitta = slope === 0 ? 0 : -here / slope;
     return (2 / 3) * chord * Math.max(-chord / 4, Math.min(chord / 4, sagitta));
   }
 
   /** Several curves meet in a piece this small: each is a straight line through the values at the corners. */
-  private straight(c: Corners, v: Values): void {
-    let ring = [0, 1, 2].map((k) => ({ s: k === 1 ? 1 : 0, t: k === 2 ? 1 : 0 }));
-    for (let i = 0; i < this.count; i += 1) {
-      const value = ({ s, t }: { s: number; t: number }) =>
-        (v[0][i] ?? 0) * (1 - s - t) + (v[1][i] ?? 0) * s + (v[2][i] ?? 0) * t;
+  private straight(set: number, a: number, b: number, c: number, size: number): void {
+    const { values, count } = this;
+    let ring: readonly (readonly [number, number])[] = [
+      [0, 0],
+      [1, 0],
+      [0, 1],
+    ];
+    const members = this.members[set] ?? NONE;
+    for (let at = 0; at < members.length; at += 1) {
+      const i = members[at] ?? 0;
+      const value = ([s, t]: readonly [number, number]) =>
+        (values[a * count + i] ?? 0) * (1 - s - t) +
+        (values[b * count + i] ?? 0) * s +
+        (values[c * count + i] ?? 0) * t;
       ring = ring.flatMap((from, at) => {
         const to = ring[(at + 1) % ring.length] ?? from;
         const [f, g] = [value(from), value(to)];
         const kept = f >= 0 ? [from] : [];
         const share = f / (f - g);
-        return f >= 0 === g >= 0
-          ? kept
-          : [...kept, { s: from.s + share * (to.s - from.s), t: from.t + share * (to.t - from.t) }];
+        if (f >= 0 === g >= 0) return kept;
+        return [...kept, [from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])] as const];
       });
     }
     let twice = 0;
     ring.forEach((from, at) => {
       const to = ring[(at + 1) % ring.length] ?? from;
-      twice += from.s * to.t - to.s * from.t;
+      twice += from[0] * to[1] - to[0] * from[1];
     });
-    const whole = Math.abs(areaOf(c));
-    this.area += Math.abs(twice) * whole;
-    this.slack += whole / 4;
+    this.areas[set] = (this.areas[set] ?? 0) + Math.abs(twice) * size;
+    this.slacks[set] = (this.slacks[set] ?? 0) + size / 4;
   }
 
-  private nearest2(c: Corners): number {
-    return this.delta2 + Math.min(x(c, 0) ** 2 + y(c, 0) ** 2, x(c, 1) ** 2 + y(c, 1) ** 2, x(c, 2) ** 2 + y(c, 2) ** 2);
+  private ask(p: number, q: number, i: number): number {
+    this.conditions(p, q, this.probe, 0);
+    return this.probe[i] ?? 0;
   }
-}
 
-const x = (c: Corners, k: 0 | 1 | 2): number => (k === 0 ? c[0] : k === 1 ? c[2] : c[4]);
-const y = (c: Corners, k: 0 | 1 | 2): number => (k === 0 ? c[1] : k === 1 ? c[3] : c[5]);
+  private holds(slot: number, i: number): boolean {
+    return (this.values[slot * this.count + i] ?? 0) >= 0;
+  }
 
-const areaOf = (c: Corners): number => ((c[2] - c[0]) * (c[5] - c[1]) - (c[4] - c[0]) * (c[3] - c[1])) / 2;
+  private size(a: number, b: number, c: number): number {
+    const { p, q } = this;
+    const [pa, qa] = [p[a] ?? 0, q[a] ?? 0];
+    return Math.abs(((p[b] ?? 0) - pa) * ((q[c] ?? 0) - qa) - ((p[c] ?? 0) - pa) * ((q[b] ?? 0) - qa)) / 2;
+  }
 
-function longest(c: Corners): { readonly from: 0 | 1 | 2; readonly length: number } {
-  const ab = Math.hypot(c[2] - c[0], c[3] - c[1]);
-  const bc = Math.hypot(c[4] - c[2], c[5] - c[3]);
-  const ca = Math.hypot(c[0] - c[4], c[1] - c[5]);
-  if (ab >= bc && ab >= ca) return { from: 0, length: ab };
-  return bc >= ca ? { from: 1, length: bc } : { from: 2, length: ca };
-}
+  private apart(a: number, b: number): number {
+    const dp = (this.p[b] ?? 0) - (this.p[a] ?? 0);
+    const dq = (this.q[b] ?? 0) - (this.q[a] ?? 0);
+    return Math.sqrt(dp * dp + dq * dq);
+  }
 
-const allHold = (v: Values, count: number): boolean => othersHold(v, count, -1);
+  /** Distance from the lens to the nearest corner, m. */
+  private nearest(a: number, b: number, c: number): number {
+    return Math.sqrt(this.delta2 + Math.min(this.over2(a), this.over2(b), this.over2(c)));
+  }
 
-function othersHold(v: Values, count: number, but: number): boolean {
-  for (let i = 0; i < count; i += 1) if (i !== but && (v[0][i] ?? 0) < 0) return false;
-  return true;
+  private over2(slot: number): number {
+    const [p, q] = [this.p[slot] ?? 0, this.q[slot] ?? 0];
+    return p * p + q * q;
+  }
 }

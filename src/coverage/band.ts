@@ -12,13 +12,3 @@ export interface Edition {
   readonly name: string;
   readonly bands: readonly Band[];
 }
-
-/** The index into `bands` that a density reaches plus one; 0 below the lowest. */
-export function bandReached(bands: readonly Band[], density: number): number {
-  let reached = 0;
-  for (const band of bands) {
-    if (density < band.density) break;
-    reached += 1;
-  }
-  return reached;
-}

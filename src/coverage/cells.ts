@@ -1,12 +1,12 @@
 import type { Camera } from '../optics/camera.ts';
 import { PixelField } from '../optics/pixelField.ts';
 import type { Grid } from '../sight/grid.ts';
-import { clearNearest, fillNearest, nothingNearest, type Nearest, type RowSpans } from '../sight/raster.ts';
+import { clearNearest, fillNearest, nothingNearest, type Nearest } from '../sight/raster.ts';
 import { rowSpansOf } from '../sight/rowSpans.ts';
 import type { FoundSight } from '../sight/sightOf.ts';
 import type { Cells } from './coverage.ts';
 import type { BandRule } from './rule.ts';
-import { COVERED, HIDDEN, INSIDE, OUT_OF_FRAME, SCREENED, TOO_COARSE } from './state.ts';
+import { COVERED, HIDDEN, INSIDE, SCREENED, TOO_COARSE } from './state.ts';
 
 /** Buffers that one worker keeps between cameras, so that a drag allocates nothing for depth. */
 export class Scratch {
@@ -29,31 +29,31 @@ export class Scratch {
 /**
  * State, band, density and hider of every cell of a horizontal grid for one camera, judged at cell centres with the
  * half-planes of its sight.
- * @param inside one number a cell, 1 within a solid
+ * @param bare the state of each cell before any camera looks: INSIDE a solid, else OUT_OF_FRAME
  */
 export function cellsOf(
   camera: Camera,
   found: FoundSight,
   grid: Grid,
-  inside: Uint8Array,
+  bare: Uint8Array,
   rule: BandRule,
   scratch: Scratch,
 ): Cells {
   const total = grid.columns * grid.rows;
   const cells: Cells = {
     grid,
-    state: new Uint8Array(total),
+    rows: rowSpansOf(grid, found.footing.foot, camera.k === 1 ? found.frame : []),
+    state: bare.slice(),
     band: new Uint8Array(total),
     density: new Float32Array(total),
     hider: new Int32Array(total).fill(-1),
   };
-  for (let index = 0; index < total; index += 1) cells.state[index] = inside[index] === 1 ? INSIDE : OUT_OF_FRAME;
-  const framed = camera.k === 1;
-  const rows = rowSpansOf(grid, found.footing.foot, framed ? found.frame : []);
   const { solids, screens } = scratch.cleared(total);
-  fillNearest(found.solids, grid, found.footing.foot, rows, solids);
-  if (found.screens.count > 0) fillNearest(found.screens, grid, found.footing.foot, rows, screens);
-  judge({ camera, found, cells, rows, rule, solids: solids.solid, screens: screens.solid, framed });
+  fillNearest(found.solids, grid, found.footing.foot, cells.rows, solids);
+  if (found.screens.count > 0) fillNearest(found.screens, grid, found.footing.foot, cells.rows, screens);
+  const judged = { camera, found, cells, rule, solids: solids.solid, screens: screens.solid };
+  if (camera.k === 1) judgeFlat(judged);
+  else judgeBent(judged);
   return cells;
 }
 
@@ -61,39 +61,64 @@ interface Judged {
   readonly camera: Camera;
   readonly found: FoundSight;
   readonly cells: Cells;
-  readonly rows: RowSpans;
   readonly rule: BandRule;
   readonly solids: Int32Array;
   readonly screens: Int32Array;
-  readonly framed: boolean;
 }
 
-function judge({ camera, found, cells, rows, rule, solids, screens, framed }: Judged): void {
+/** A rectilinear lens: the rows' spans are the frame. */
+function judgeFlat(judged: Judged): void {
+  const { camera, cells } = judged;
+  const { grid, rows, density } = cells;
   const field = new PixelField(camera);
-  const { grid, state, band, density, hider } = cells;
-  const lensInside = found.sight.lensInside;
+  const rise = camera.eye[2] - grid.plane.origin[2];
+  for (let row = 0; row < grid.rows; row += 1) {
+    const [low, high] = [rows[row * 2] ?? 0, rows[row * 2 + 1] ?? -1];
+    if (low > high) continue;
+    const dy = grid.bottom + (row + 0.5) * grid.cell - camera.eye[1];
+    const dx = grid.left + (low + 0.5) * grid.cell - camera.eye[0];
+    const from = row * grid.columns + low;
+    field.fillRow(dx, dy, -rise, grid.cell, high - low + 1, density, from);
+    for (let index = from; index <= from + high - low; index += 1)
+      settle(judged, index, dx + (index - from) * grid.cell, dy, rise);
+  }
+}
+
+/** A bent lens: each cell is asked whether it lies in the frame. */
+function judgeBent(judged: Judged): void {
+  const { camera, cells } = judged;
+  const { grid, density } = cells;
+  const field = new PixelField(camera);
   const rise = camera.eye[2] - grid.plane.origin[2];
   for (let row = 0; row < grid.rows; row += 1) {
     const dy = grid.bottom + (row + 0.5) * grid.cell - camera.eye[1];
-    const last = row * grid.columns + (rows[row * 2 + 1] ?? -1);
-    for (let index = row * grid.columns + (rows[row * 2] ?? 0); index <= last; index += 1) {
-      const dx = grid.left + (index - row * grid.columns + 0.5) * grid.cell - camera.eye[0];
-      if (!field.at(dx, dy, -rise) && !framed) continue;
+    for (let column = 0; column < grid.columns; column += 1) {
+      const dx = grid.left + (column + 0.5) * grid.cell - camera.eye[0];
+      if (!field.at(dx, dy, -rise)) continue;
+      const index = row * grid.columns + column;
       density[index] = field.density;
-      if (state[index] === INSIDE) continue;
-      const behind = lensInside ?? solids[index] ?? -1;
-      const through = screens[index] ?? -1;
-      if (behind >= 0) {
-        state[index] = HIDDEN;
-        hider[index] = behind;
-      } else if (through >= 0) {
-        state[index] = SCREENED;
-        hider[index] = through;
-      } else {
-        const reached = rule.band(field.density, Math.sqrt(dx * dx + dy * dy), rise);
-        band[index] = reached;
-        state[index] = reached > 0 ? COVERED : TOO_COARSE;
-      }
+      settle(judged, index, dx, dy, rise);
     }
   }
+}
+
+/** State, band and hider of a cell in the frame. */
+function settle(judged: Judged, index: number, dx: number, dy: number, rise: number): void {
+  const { state, band, density, hider } = judged.cells;
+  if (state[index] === INSIDE) return;
+  const behind = judged.found.sight.lensInside ?? judged.solids[index] ?? -1;
+  if (behind >= 0) {
+    state[index] = HIDDEN;
+    hider[index] = behind;
+    return;
+  }
+  const through = judged.screens[index] ?? -1;
+  if (through >= 0) {
+    state[index] = SCREENED;
+    hider[index] = through;
+    return;
+  }
+  const reached = judged.rule.band(density[index] ?? 0, Math.sqrt(dx * dx + dy * dy), rise);
+  band[index] = reached;
+  state[index] = reached > 0 ? COVERED : TOO_COARSE;
 }

@@ -3,55 +3,58 @@ import { PixelField } from '../optics/pixelField.ts';
 import type { Conditions } from './areaWhere.ts';
 import type { BandRule } from './rule.ts';
 
-interface ConditionSet {
+/** Conditions of one camera on a horizontal plane, and which of them must hold together. */
+export interface ConditionSets {
   readonly of: Conditions;
   readonly count: number;
+  /** The frame; empty for a rectilinear lens, whose outline is cut by the frame already. */
+  readonly framed: readonly number[];
+  /** One a band: seen ground that reaches it or better. */
+  readonly atLeast: readonly (readonly number[])[];
 }
 
-/** In the frame of a lens that is not rectilinear: its four sides, and the end of its law. */
-const FRAME = 5;
+/** The four sides of the frame, and the end of the lens law. */
+const SIDES = 5;
 
 /**
- * The frame of a bent lens on a horizontal plane at a height, as smooth conditions; none for a rectilinear one, whose
- * outline is cut by the frame already.
+ * Where a camera's seen ground counts, as smooth conditions: range, density for each band, each limit from above, and the
+ * frame of a bent lens.
+ * @param height of the plane above z = 0, m
  */
-export function frameConditions(camera: Camera, height: number): ConditionSet {
+export function conditionSets(camera: Camera, height: number, rule: BandRule): ConditionSets {
   const field = new PixelField(camera);
   const drop = height - camera.eye[2];
+  const bands = rule.densities.length;
+  const limits = rule.slopes.length;
+  const sides = camera.k === 1 ? 0 : SIDES;
+  const side = 1 + bands + limits;
+  const framed = Array.from({ length: sides }, (_, at) => side + at);
   return {
-    count: FRAME,
-    of: (p, q, values) => {
+    count: side + sides,
+    framed,
+    atLeast: Array.from({ length: bands }, (_, band) => [
+      0,
+      1 + band,
+      ...Array.from({ length: limits }, (_l, limit) => limit)
+        .filter((limit) => (rule.kept[limit] ?? 0) <= band)
+        .map((limit) => 1 + bands + limit),
+      ...framed,
+    ]),
+    of: (p, q, values, at) => {
       field.at(p, q, drop);
-      putFrame(field, values, 0);
-    },
-  };
-}
-
-/** Seen ground that reaches a band (index + 1) or better: density, range and the limits from above that the band must keep. */
-export function bandConditions(camera: Camera, height: number, rule: BandRule, band: number): ConditionSet {
-  const field = new PixelField(camera);
-  const drop = height - camera.eye[2];
-  const least = rule.bands[band - 1]?.density ?? 0;
-  const framed = camera.k === 1 ? 0 : FRAME;
-  const slopes = rule.slopes.filter((cap) => cap.band < band).map(({ slope }) => slope);
-  return {
-    count: 2 + slopes.length + framed,
-    of: (p, q, values) => {
-      field.at(p, q, drop);
-      values[0] = field.density / least - 1;
       const over2 = p * p + q * q;
-      values[1] = 1 - (over2 + drop * drop) / rule.range2;
-      for (let at = 0; at < slopes.length; at += 1)
-        values[2 + at] = drop >= 0 ? 1 : (Math.sqrt(over2) * (slopes[at] ?? 0)) / -drop - 1;
-      if (framed > 0) putFrame(field, values, 2 + slopes.length);
+      values[at] = 1 - (over2 + drop * drop) / rule.range2;
+      for (let band = 0; band < bands; band += 1)
+        values[at + 1 + band] = field.density / (rule.densities[band] ?? 1) - 1;
+      for (let limit = 0; limit < limits; limit += 1)
+        values[at + 1 + bands + limit] =
+          drop >= 0 ? 1 : (Math.sqrt(over2) * (rule.slopes[limit] ?? 0)) / -drop - 1;
+      if (sides === 0) return;
+      values[at + side] = 1 - field.right / field.halfWidth;
+      values[at + side + 1] = 1 + field.right / field.halfWidth;
+      values[at + side + 2] = 1 - field.below / field.halfHeight;
+      values[at + side + 3] = 1 + field.below / field.halfHeight;
+      values[at + side + 4] = field.marginRad;
     },
   };
-}
-
-function putFrame(field: PixelField, values: Float64Array, at: number): void {
-  values[at] = 1 - field.right / field.halfWidth;
-  values[at + 1] = 1 + field.right / field.halfWidth;
-  values[at + 2] = 1 - field.below / field.halfHeight;
-  values[at + 3] = 1 + field.below / field.halfHeight;
-  values[at + 4] = field.marginRad;
 }

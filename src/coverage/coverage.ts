@@ -9,6 +9,8 @@ import type { Target } from './target.ts';
 /** What one camera makes of each cell. Arrays have one entry a cell of `grid`. */
 export interface Cells {
   readonly grid: Grid;
+  /** First and last column of each row that can lie in the frame: two numbers a row. */
+  readonly rows: Int32Array;
   /** Index into STATES. */
   readonly state: Uint8Array;
   /** Index + 1 into the edition's bands; 0 where the state is not covered. */

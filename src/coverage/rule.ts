@@ -1,5 +1,5 @@
 import { tan } from '../base/angle.ts';
-import { bandReached, type Band } from './band.ts';
+import type { Band } from './band.ts';
 import type { FaceCap, Target } from './target.ts';
 
 /**
@@ -21,14 +21,17 @@ export function faceCapsOf(
 
 /** Judges a seen target: its band from density, range and the angle from above. */
 export class BandRule {
-  readonly bands: readonly Band[];
-  /** Tangent of each limit from above, and the band kept past it. */
-  readonly slopes: readonly { readonly slope: number; readonly band: number }[];
+  /** px/m at which each band begins, ascending. */
+  readonly densities: Float64Array;
+  /** Tangent of each limit from above, and the highest band (index + 1) kept past it. */
+  readonly slopes: Float64Array;
+  readonly kept: Uint8Array;
   readonly range2: number;
 
   constructor(bands: readonly Band[], caps: readonly FaceCap[], range: number) {
-    this.bands = bands;
-    this.slopes = caps.map(({ above, band }) => ({ slope: tan(above), band }));
+    this.densities = Float64Array.from(bands, ({ density }) => density);
+    this.slopes = Float64Array.from(caps, ({ above }) => tan(above));
+    this.kept = Uint8Array.from(caps, ({ band }) => band);
     this.range2 = range * range;
   }
 
@@ -38,8 +41,13 @@ export class BandRule {
    */
   band(density: number, over: number, rise: number): number {
     if (over * over + rise * rise > this.range2) return 0;
-    let band = bandReached(this.bands, density);
-    for (const cap of this.slopes) if (band > cap.band && rise > over * cap.slope) band = cap.band;
+    const { densities, slopes, kept } = this;
+    let band = 0;
+    while (band < densities.length && density >= (densities[band] ?? 0)) band += 1;
+    for (let limit = 0; limit < slopes.length; limit += 1) {
+      const cap = kept[limit] ?? 0;
+      if (band > cap && rise > over * (slopes[limit] ?? 0)) band = cap;
+    }
     return band;
   }
 }

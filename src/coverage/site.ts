@@ -1,6 +1,7 @@
 import type { Grid } from '../sight/grid.ts';
+import type { Area } from './area.ts';
 import type { Cells, SiteCoverage } from './coverage.ts';
-import { areaOf, NOT_COUNTED, tally } from './tally.ts';
+import { areaOf, tally } from './tally.ts';
 
 /** No camera. */
 export const NOBODY = 255;
@@ -8,16 +9,16 @@ export const NOBODY = 255;
 /**
  * The best band of each cell over several cameras, who gives it and how many cover it. On equal bands the finer density
  * wins, then the earlier camera.
- * @param index  of each camera in the scene, one an entry of `cells`
- * @param mask   1 where areas are counted
- * @param inside 1 within a solid: no open ground
+ * @param index   of each camera in the scene, one an entry of `cells`
+ * @param counted 1 on open ground that counts
+ * @param open    the area of that ground
  */
 export function siteOf(
   grid: Grid,
   cells: readonly Cells[],
   index: readonly number[],
-  mask: Uint8Array,
-  inside: Uint8Array,
+  counted: Uint8Array,
+  open: Area,
   bands: number,
 ): SiteCoverage {
   const total = grid.columns * grid.rows;
@@ -39,12 +40,7 @@ export function siteOf(
       finest[cell] = density;
     }
   });
-  const labels = new Int16Array(total);
-  for (let cell = 0; cell < total; cell += 1)
-    labels[cell] = mask[cell] !== 1 || inside[cell] === 1 ? NOT_COUNTED : (band[cell] ?? 0);
-  const byBand = tally(grid, labels, bands + 1);
-  for (let cell = 0; cell < total; cell += 1) if (labels[cell] !== NOT_COUNTED) labels[cell] = 0;
-  const open = tally(grid, labels, 1);
+  const byBand = tally(grid, band, counted, bands + 1);
   return {
     grid,
     band,
@@ -52,6 +48,6 @@ export function siteOf(
     count,
     byBand: Array.from({ length: bands }, (_, at) => areaOf(byBand, at + 1, grid)),
     unseen: areaOf(byBand, 0, grid),
-    open: areaOf(open, 0, grid),
+    open,
   };
 }

@@ -1,8 +1,7 @@
 import type { Grid } from '../sight/grid.ts';
 import type { Area } from './area.ts';
-
-/** Label of a cell that is not counted. */
-export const NOT_COUNTED = -1;
+import type { Cells } from './coverage.ts';
+import { HIDDEN, SCREENED, STATES } from './state.ts';
 
 /** Cells and edge cells (with a 4-neighbour of another label) by label. */
 export interface Tally {
@@ -10,30 +9,83 @@ export interface Tally {
   readonly edges: Float64Array;
 }
 
+const newTally = (labels: number): Tally => ({ cells: new Float64Array(labels), edges: new Float64Array(labels) });
+
+const raise = (counts: Float64Array, at: number): void => {
+  counts[at] = (counts[at] ?? 0) + 1;
+};
+
 /**
- * Counts cells by label.
- * @param labels one a cell, from 0 below `most`; NOT_COUNTED leaves a cell out
- * Cost: one pass.
+ * Counts the cells of a mask by label.
+ * @param labels one a cell, below `most`
+ * @param mask   1 where cells count; its own edge makes edge cells
  */
-export function tally(grid: Grid, labels: Int16Array, most: number): Tally {
+export function tally(grid: Grid, labels: Uint8Array, mask: Uint8Array, most: number): Tally {
   const { columns, rows } = grid;
-  const cells = new Float64Array(most);
-  const edges = new Float64Array(most);
+  const counts = newTally(most);
   for (let row = 0; row < rows; row += 1) {
     const start = row * columns;
     for (let index = start; index < start + columns; index += 1) {
-      const label = labels[index] ?? NOT_COUNTED;
-      if (label === NOT_COUNTED) continue;
-      cells[label] = (cells[label] ?? 0) + 1;
-      const lone =
-        (index > start && labels[index - 1] !== label) ||
-        (index + 1 < start + columns && labels[index + 1] !== label) ||
-        (row > 0 && labels[index - columns] !== label) ||
-        (row + 1 < rows && labels[index + columns] !== label);
-      if (lone) edges[label] = (edges[label] ?? 0) + 1;
+      if (mask[index] !== 1) continue;
+      const label = labels[index] ?? 0;
+      raise(counts.cells, label);
+      const unlike = (other: number) => labels[other] !== label || mask[other] !== 1;
+      if (
+        (index > start && unlike(index - 1)) ||
+        (index + 1 < start + columns && unlike(index + 1)) ||
+        (row > 0 && unlike(index - columns)) ||
+        (row + 1 < rows && unlike(index + columns))
+      )
+        raise(counts.edges, label);
     }
   }
-  return { cells, edges };
+  return counts;
+}
+
+/**
+ * Counts what lies in the frame, within a mask: cells by state, and hidden ones by the solid that hides them. Edge cells are
+ * counted for the states that have no exact area. Hidden and screened cells name different solids, so that a neighbour
+ * with the same solid has the same state.
+ */
+export function tallyStates(cells: Cells, mask: Uint8Array, solids: number): { states: Tally; hiders: Tally } {
+  const { state, hider, grid, rows } = cells;
+  const states = newTally(STATES.length);
+  const hiders = newTally(solids);
+  const { columns } = grid;
+  for (let row = 0; row < grid.rows; row += 1) {
+    const start = row * columns;
+    const end = start + (rows[row * 2 + 1] ?? -1);
+    for (let index = start + (rows[row * 2] ?? 0); index <= end; index += 1) {
+      if (mask[index] !== 1) continue;
+      const here = state[index] ?? 0;
+      raise(states.cells, here);
+      if (here !== HIDDEN && here !== SCREENED) continue;
+      const solid = hider[index] ?? 0;
+      const left = index > start ? index - 1 : index;
+      const right = index + 1 < start + columns ? index + 1 : index;
+      const below = row > 0 ? index - columns : index;
+      const above = row + 1 < grid.rows ? index + columns : index;
+      if (
+        state[left] !== here ||
+        state[right] !== here ||
+        state[below] !== here ||
+        state[above] !== here ||
+        mask[left] !== 1 ||
+        mask[right] !== 1 ||
+        mask[below] !== 1 ||
+        mask[above] !== 1
+      ) {
+        raise(states.edges, here);
+        if (here === HIDDEN) raise(hiders.edges, solid);
+      } else if (
+        here === HIDDEN &&
+        (hider[left] !== solid || hider[right] !== solid || hider[below] !== solid || hider[above] !== solid)
+      )
+        raise(hiders.edges, solid);
+      if (here === HIDDEN) raise(hiders.cells, solid);
+    }
+  }
+  return { states, hiders };
 }
 
 /**

@@ -23,7 +23,15 @@ export class PixelField {
   readonly halfWidth: number;
   readonly halfHeight: number;
   private readonly camera: Camera;
-  private readonly rows: Float64Array;
+  private readonly r0: number;
+  private readonly r1: number;
+  private readonly r2: number;
+  private readonly d0: number;
+  private readonly d1: number;
+  private readonly d2: number;
+  private readonly f0: number;
+  private readonly f1: number;
+  private readonly f2: number;
   private readonly across: number;
   private readonly down: number;
   private readonly greatestRad: number;
@@ -32,7 +40,9 @@ export class PixelField {
     const { right, down, forward } = axesOf(camera);
     const pitch = pixelPitch(camera);
     this.camera = camera;
-    this.rows = Float64Array.of(...right, ...down, ...forward);
+    [this.r0, this.r1, this.r2] = right;
+    [this.d0, this.d1, this.d2] = down;
+    [this.f0, this.f1, this.f2] = forward;
     this.across = camera.focalLength * pitch.across;
     this.down = camera.focalLength * pitch.down;
     this.halfWidth = camera.frame.width / 2;
@@ -42,10 +52,7 @@ export class PixelField {
 
   /** Whether a target, given from the lens along site axes (m), lies in the frame; leaves its density behind. */
   at(dx: number, dy: number, dz: number): boolean {
-    const { rows } = this;
-    const [r0, r1, r2] = [rows[0] ?? 0, rows[1] ?? 0, rows[2] ?? 0];
-    const [d0, d1, d2] = [rows[3] ?? 0, rows[4] ?? 0, rows[5] ?? 0];
-    const [f0, f1, f2] = [rows[6] ?? 0, rows[7] ?? 0, rows[8] ?? 0];
+    const { r0, r1, r2, d0, d1, d2, f0, f1, f2 } = this;
     const x = r0 * dx + r1 * dy + r2 * dz;
     const y = d0 * dx + d1 * dy + d2 * dz;
     const z = f0 * dx + f1 * dy + f2 * dz;
@@ -56,6 +63,33 @@ export class PixelField {
     const my = (d0 * dy - d1 * dx) / over;
     const mz = (f0 * dy - f1 * dx) / over;
     return this.camera.k === 1 ? this.flat(x, y, z, mx, my, mz) : this.bent(x, y, z, mx, my, mz);
+  }
+
+  /**
+   * Densities along a row of targets of a rectilinear camera: from (dx, dy, dz) in `count` steps of `step` along x, into
+   * `into` from `at` on. Targets must lie in front of the lens, as all in its frame do.
+   */
+  fillRow(dx: number, dy: number, dz: number, step: number, count: number, into: Float32Array, at: number): void {
+    const { r0, r1, r2, d0, d1, d2, f0, f1, f2, across, down } = this;
+    const x0 = r1 * dy + r2 * dz;
+    const y0 = d1 * dy + d2 * dz;
+    const z0 = f1 * dy + f2 * dz;
+    for (let i = 0; i < count; i += 1) {
+      const east = dx + i * step;
+      const over2 = east * east + dy * dy;
+      if (over2 < SAME_POINT * SAME_POINT) {
+        this.at(east, dy, dz);
+        into[at + i] = this.density;
+        continue;
+      }
+      const x = x0 + r0 * east;
+      const y = y0 + d0 * east;
+      const z = z0 + f0 * east;
+      const mz = f0 * dy - f1 * east;
+      const a = across * ((r0 * dy - r1 * east) * z - x * mz);
+      const b = down * ((d0 * dy - d1 * east) * z - y * mz);
+      into[at + i] = Math.sqrt((a * a + b * b) / over2) / (z * z);
+    }
   }
 
   private flat(x: number, y: number, z: number, mx: number, my: number, mz: number): boolean {

@@ -1,7 +1,18 @@
 import { describe, expect, test } from 'vitest';
-import { areaWhere } from '../../src/coverage/areaWhere.ts';
+import { areasWhere, type Conditions } from '../../src/coverage/areaWhere.ts';
 
 const SQUARE = Float64Array.of(-10, -10, 10, -10, 10, 10, -10, -10, 10, 10, -10, 10);
+
+const areaWhere = (triangles: Float64Array, of: (p: number, q: number, v: Float64Array) => void, count: number, delta: number) => {
+  const room = new Float64Array(count);
+  const conditions: Conditions = (p, q, values, at) => {
+    of(p, q, room);
+    values.set(room, at);
+  };
+  const [found] = areasWhere(triangles, conditions, count, [Array.from({ length: count }, (_, i) => i)], delta);
+  if (found === undefined) throw new Error('no area');
+  return found;
+};
 
 describe('the area of triangles in which conditions hold', () => {
   test('a disc: πr²', () => {

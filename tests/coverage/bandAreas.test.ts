@@ -3,6 +3,7 @@ import { areasOf } from '../../src/coverage/areas.ts';
 import type { Camera } from '../../src/optics/camera.ts';
 import { densityAt } from '../../src/optics/density.ts';
 import { inFrame } from '../../src/optics/projection.ts';
+import { OUT_OF_FRAME } from '../../src/coverage/state.ts';
 import { BandRule } from '../../src/coverage/rule.ts';
 import { cellsOf, Scratch } from '../../src/coverage/cells.ts';
 import { facetsOf } from '../../src/sight/facets.ts';
@@ -49,10 +50,11 @@ test('areas by band along curves agree with a count of 2 cm cells, for every len
     const found = sightOf(camera, plane, WINDOW, facets);
     if (found.sight.lensInside !== null) continue;
     const coarse = { plane, left: -12, bottom: -12, cell: 0.5, columns: 48, rows: 48 };
-    const none = new Uint8Array(48 * 48);
-    const within = { mask: new Uint8Array(48 * 48).fill(1), parts: [WINDOW], whole: true };
+    const none = new Uint8Array(48 * 48).fill(OUT_OF_FRAME);
+    const zero = { value: 0, bound: 0, how: 'exact' } as const;
+    const within = { mask: new Uint8Array(48 * 48).fill(1), total: zero, inside: zero, parts: [WINDOW], whole: true };
     const cells = cellsOf(camera, found, coarse, none, rule, scratch);
-    const areas = areasOf(camera, cells, found, within, rule, 4, facets.solids.length);
+    const areas = areasOf(camera, cells, found, within, rule, facets.solids.length);
     // The reference: cells of 2 cm, the plain projection and density at each centre, no outline and no curve.
     const fine = { plane, left: -12, bottom: -12, cell: 0.02, columns: 1200, rows: 1200 };
     const nearest = nothingNearest(1200 * 1200);

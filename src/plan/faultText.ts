@@ -1,11 +1,12 @@
 import type { Fault } from '../base/fault.ts';
+import { exchangeWords } from './faultWords/exchange.ts';
 import { fileWords } from './faultWords/file.ts';
 import { modelWords } from './faultWords/model.ts';
 import { planWords } from './faultWords/plan.ts';
 import { given, subjectOf, where, type Words } from './faultWords/say.ts';
 
 /** Every code that has words of its own. */
-export const faultWords: Readonly<Record<string, Words>> = { ...fileWords, ...planWords, ...modelWords };
+export const faultWords: Readonly<Record<string, Words>> = { ...fileWords, ...planWords, ...modelWords, ...exchangeWords };
 
 /**
  * A fault as a plain sentence or two: what is wrong, where, and how to mend it.

@@ -3,8 +3,8 @@ import type { Fault } from '../../src/base/fault.ts';
 import { faultText, faultWords } from '../../src/plan/faultText.ts';
 import { filesBelow, textOfFile } from '../house/projectFiles.ts';
 
-/** Literals of the form of a code that are something else. */
-const notCodes = /\.(ts|tsx|js|json|css|svg|html|csv|obj|geojson|plan)$/;
+/** File names, and the words of an import's report, which `reportText` has. */
+const notCodes = /^(?:taken|left|assumed)\.|\.(ts|tsx|js|json|css|svg|html|csv|obj|geojson|plan)$/;
 
 /** Every literal in the program that has the form of a fault's code, with the file that says it. */
 const codes = new Map(

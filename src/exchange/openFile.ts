@@ -1,0 +1,69 @@
+import { accept, refuse, type Outcome } from '../base/fault.ts';
+import { addStructures } from '../plan/commands/addStructures.ts';
+import { cleanName } from '../plan/commands/renameThing.ts';
+import { emptyPlan } from '../plan/emptyPlan.ts';
+import { jsonFault } from '../plan/jsonFault.ts';
+import type { Plan } from '../plan/plan.ts';
+import { planFrom } from '../plan/read.ts';
+import { fileText, READABLE } from './fileText.ts';
+import { isGeojson } from './geojson/collection.ts';
+import { importGeojson } from './geojson/importGeojson.ts';
+import type { ImportReport } from './report.ts';
+import type { Step } from '../assess/step.ts';
+
+/** The id of a plan made from a map, until whoever keeps it gives it one of its own. */
+export const IMPORTED = 'imported';
+
+/** A plan out of a file. A report comes with one that was made from a map, null with a plan file. */
+export interface Opened {
+  readonly plan: Plan;
+  readonly report: ImportReport | null;
+}
+
+/**
+ * Any readable file as a plan, told apart by what it holds and not by its name, in steps between which the job can be
+ * called off.
+ * @param name  of the file, for its messages and for the name of a plan made from a map
+ * @param bytes at most `GREATEST_FILE`
+ * @returns     the plan; notes say what was mended or refused of it. Nothing is thrown for any bytes.
+ */
+export function* openFile(name: string, bytes: Uint8Array): Generator<Step, Outcome<Opened>> {
+  yield { share: 0, doing: 'Reading the file' };
+  const text = fileText(name, bytes);
+  if (!text.ok) return text;
+  const start = text.value.trimStart().charAt(0);
+  if (start !== '' && start !== '{' && start !== '[')
+    return refuse({ code: 'file.unknown', path: [], allowed: READABLE, subject: name });
+  yield { share: 0.05, doing: 'Reading the file' };
+  let document: unknown;
+  try {
+    document = JSON.parse(text.value);
+  } catch {
+    return refuse(jsonFault(text.value));
+  }
+  yield { share: 0.2, doing: 'Reading the file' };
+
+  if (isGeojson(document)) return yield* opened(name, document);
+  if (!isPlanLike(document)) return refuse({ code: 'file.unknown', path: [], allowed: READABLE, subject: name });
+  const plan = planFrom(document);
+  return plan.ok ? accept({ plan: plan.value, report: null }, plan.notes) : plan;
+}
+
+/** Whether JSON means to be a plan, if perhaps a broken one. */
+const isPlanLike = (document: unknown): boolean =>
+  typeof document === 'object' && document !== null && ('version' in document || 'structures' in document);
+
+function* opened(name: string, document: unknown): Generator<Step, Outcome<Opened>> {
+  const steps = importGeojson(document);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (!done) {
+      yield { share: 0.2 + 0.8 * value.share, doing: value.doing };
+      continue;
+    }
+    if (!value.ok) return value;
+    const { report, ...found } = value.value;
+    const title = cleanName(name.replace(/^.*[/\\]/, '').replace(/\.[a-z.]*$/i, '')) || 'Imported map';
+    return accept({ plan: addStructures(emptyPlan(IMPORTED, title), found), report }, value.notes);
+  }
+}

@@ -53,12 +53,3 @@ export function TargetChoice({ editor }: { editor: Editor }) {
     </div>
   );
 }
-
-/** The target that the key for the next height asks for. */
-export function nextTarget(
-  { kind }: Target,
-  { plateHeight, faceHeight }: { readonly plateHeight: number; readonly faceHeight: number },
-): Target {
-  if (kind === 'ground') return { kind: 'plate', height: plateHeight };
-  return kind === 'plate' ? { kind: 'face', height: faceHeight } : { kind: 'ground', height: 0 };
-}

@@ -5,12 +5,12 @@ export interface Port {
 }
 
 interface Postable {
-  postMessage(message: unknown, transfer: Transferable[]): void;
+  postMessage(message: unknown, options: { transfer: Transferable[] }): void;
   addEventListener(type: 'message', listener: (event: MessageEvent<unknown>) => void): void;
 }
 
 /** The line of a browser worker, seen from either side. */
 export const portOf = (end: Postable): Port => ({
-  send: (message, transfer = []) => end.postMessage(message, [...transfer]),
+  send: (message, transfer = []) => end.postMessage(message, { transfer: [...transfer] }),
   hear: (listener) => end.addEventListener('message', ({ data }) => listener(data)),
 });

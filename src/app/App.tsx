@@ -1,0 +1,96 @@
+import { useEffect } from 'react';
+import { useStore } from 'zustand';
+import type { AnswersStore } from '../answers/store.ts';
+import type { Editor } from '../editor/editor.ts';
+import type { Keeping } from '../editor/keeping.ts';
+import { SiteTree } from '../panels/SiteTree.tsx';
+import { TitleBlock } from '../panels/TitleBlock.tsx';
+import { FaultWordsProvider } from '../panels/faultWords.ts';
+import { faultText } from '../plan/faultText.ts';
+import { ErrorBoundary } from './ErrorBoundary.tsx';
+import { ModelRegion } from './ModelRegion.tsx';
+import { SheetColumn } from './SheetColumn.tsx';
+import { Tabs } from './Tabs.tsx';
+import { TopBar } from './TopBar.tsx';
+import type { DeskStore } from './desk.ts';
+import { listenToDrops } from './drops.ts';
+import { listenToKeys } from './keys.ts';
+import type { Openings } from './opening.ts';
+import { bandTokens } from './theme.ts';
+import { useNarrow } from './narrow.ts';
+import styles from './app.module.css';
+
+interface AppProps {
+  readonly editor: Editor;
+  readonly answers: AnswersStore;
+  readonly desk: DeskStore;
+  readonly keeping: Keeping;
+  readonly openings: Openings;
+  save(): void;
+  caught(error: unknown): void;
+}
+
+/** The window: bar, site, Model, sheet. */
+export function App({ editor, answers, desk, keeping, openings, save, caught }: AppProps) {
+  const { theme, drawer, tab } = useStore(desk);
+  const assessment = useStore(answers, (state) => state.assessment);
+  const computing = useStore(answers, (state) => state.computing !== null);
+  const narrow = useNarrow();
+
+  useEffect(
+    () => listenToKeys({ editor, answers, desk, openings, save }),
+    [editor, answers, desk, openings, save],
+  );
+  useEffect(() => listenToDrops(openings.file), [openings]);
+
+  const part = (name: string, content: React.ReactNode) => (
+    <ErrorBoundary part={name} caught={caught}>
+      {content}
+    </ErrorBoundary>
+  );
+  const goToModel = () => document.querySelector<HTMLElement>('[role="application"]')?.focus();
+
+  const site = (
+    <aside key="site" className={styles.site} aria-label="Site" hidden={narrow && tab !== 'site'}>
+      {part('The list of the site', <SiteTree editor={editor} goToModel={goToModel} />)}
+      {part('The title block', <TitleBlock editor={editor} answers={answers} />)}
+    </aside>
+  );
+  const model = part(
+    'The Model',
+    <ModelRegion editor={editor} answers={answers} desk={desk} openings={openings} />,
+  );
+  const sheet = (
+    <aside
+      key="sheet"
+      className={styles.sheet}
+      aria-label="Setting sheet"
+      data-drawer={drawer}
+      hidden={narrow && tab !== 'setting'}
+    >
+      {part('The setting sheet', <SheetColumn editor={editor} answers={answers} desk={desk} openings={openings} />)}
+    </aside>
+  );
+
+  return (
+    <FaultWordsProvider value={faultText}>
+      <div
+        className={styles.app}
+        data-revision={assessment?.revision ?? 0}
+        data-computing={computing}
+        style={bandTokens(assessment?.edition.bands.length ?? 4, theme)}
+      >
+        <TopBar
+          editor={editor}
+          desk={desk}
+          open={openings.show}
+          save={save}
+          editHere={() => {
+            keeping.editHere().catch(caught);
+          }}
+        />
+        {narrow ? [<div key="model" className={styles.model}>{model}</div>, <Tabs key="tabs" desk={desk} />, site, sheet] : [site, <div key="model" className={styles.model}>{model}</div>, sheet]}
+      </div>
+    </FaultWordsProvider>
+  );
+}

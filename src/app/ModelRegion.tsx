@@ -1,0 +1,60 @@
+import { Suspense, lazy } from 'react';
+import { useStore } from 'zustand';
+import type { AnswersStore } from '../answers/store.ts';
+import type { Editor } from '../editor/editor.ts';
+import { Button } from '../fittings/Button.tsx';
+import { Progress } from '../fittings/Progress.tsx';
+import { DensityScale } from '../panels/DensityScale.tsx';
+import { FirstRun } from '../panels/FirstRun.tsx';
+import { NoticePlate } from '../panels/NoticePlate.tsx';
+import { ProbeCard } from '../panels/ProbeCard.tsx';
+import { TargetChoice } from '../panels/TargetChoice.tsx';
+import type { DeskStore } from './desk.ts';
+import type { Openings } from './opening.ts';
+import styles from './modelRegion.module.css';
+
+const ModelView = lazy(() => import('../view3d/ModelView.tsx').then((loaded) => ({ default: loaded.ModelView })));
+
+interface ModelRegionProps {
+  readonly editor: Editor;
+  readonly answers: AnswersStore;
+  readonly desk: DeskStore;
+  readonly openings: Openings;
+}
+
+/** The Model and what lies over it: what is asked for, the scale, what is here, and what was said. */
+export function ModelRegion({ editor, answers, desk, openings }: ModelRegionProps) {
+  const empty = useStore(
+    editor.store,
+    ({ plan }) => plan.structureOrder.length === 0 && plan.cameraOrder.length === 0,
+  );
+  const opening = useStore(desk, (state) => state.opening);
+  return (
+    <main className={styles.region} aria-label="Model">
+      <div className={styles.view}>
+        <Suspense fallback={null}>
+          <ModelView editor={editor} answers={answers} />
+        </Suspense>
+      </div>
+      <div className={styles.top}>
+        <TargetChoice editor={editor} />
+        <NoticePlate editor={editor} />
+        {opening && (
+          <div className={styles.opening}>
+            <Progress label={`Opening ${opening.name}`} share={opening.share} doing={opening.doing} />
+            <Button press={opening.cancel}>Cancel</Button>
+          </div>
+        )}
+      </div>
+      {empty && (
+        <div className={styles.first}>
+          <FirstRun choose={openings.choose} sample={openings.sample} />
+        </div>
+      )}
+      <div className={styles.bottom}>
+        <ProbeCard answers={answers} />
+        <DensityScale answers={answers} />
+      </div>
+    </main>
+  );
+}

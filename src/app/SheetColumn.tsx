@@ -1,0 +1,40 @@
+import { useStore } from 'zustand';
+import type { AnswersStore } from '../answers/store.ts';
+import type { Editor } from '../editor/editor.ts';
+import { reportText } from '../exchange/reportText.ts';
+import { KeysSheet } from '../panels/KeysSheet.tsx';
+import { OpenSheet } from '../panels/OpenSheet.tsx';
+import { ReportSheet } from '../panels/ReportSheet.tsx';
+import { SettingSheet } from '../panels/SettingSheet.tsx';
+import type { DeskStore } from './desk.ts';
+import type { Openings } from './opening.ts';
+
+interface SheetColumnProps {
+  readonly editor: Editor;
+  readonly answers: AnswersStore;
+  readonly desk: DeskStore;
+  readonly openings: Openings;
+}
+
+/** The sheet at the right: of what is selected, or one that was asked for. */
+export function SheetColumn({ editor, answers, desk, openings }: SheetColumnProps) {
+  const { sheet, kept, imported } = useStore(desk);
+  const credits = useStore(editor.store, ({ plan }) => plan.credits);
+  const close = () => desk.setState({ sheet: 'setting', drawer: false });
+  if (sheet === 'open')
+    return (
+      <OpenSheet
+        kept={kept}
+        choose={openings.choose}
+        sample={openings.sample}
+        empty={openings.empty}
+        openKept={openings.kept}
+        forget={openings.forget}
+        close={close}
+      />
+    );
+  if (sheet === 'keys') return <KeysSheet close={close} />;
+  if (sheet === 'report' && imported)
+    return <ReportSheet file={imported.name} sentences={reportText(imported.report)} credits={credits} close={close} />;
+  return <SettingSheet editor={editor} answers={answers} />;
+}

@@ -1,0 +1,22 @@
+import { useStore } from 'zustand';
+import type { DeskStore } from './desk.ts';
+import styles from './app.module.css';
+
+const TABS = [
+  { tab: 'site', label: 'Site' },
+  { tab: 'setting', label: 'Settings' },
+] as const;
+
+/** On a phone: which part lies under the Model. */
+export function Tabs({ desk }: { desk: DeskStore }) {
+  const shown = useStore(desk, (state) => state.tab);
+  return (
+    <nav className={styles.tabs} aria-label="Parts">
+      {TABS.map(({ tab, label }) => (
+        <button key={tab} type="button" aria-pressed={shown === tab} onClick={() => desk.setState({ tab })}>
+          {label}
+        </button>
+      ))}
+    </nav>
+  );
+}

@@ -1,0 +1,44 @@
+import { createStore } from 'zustand/vanilla';
+import type { Kept } from '../editor/shelf.ts';
+import type { Theme } from '../draw/ink.ts';
+import type { ImportReport } from '../exchange/report.ts';
+
+/** A file that is being read. */
+export interface Opening {
+  readonly name: string;
+  readonly share: number;
+  readonly doing: string;
+  cancel(): void;
+}
+
+/** What became of an imported file. */
+export interface Imported {
+  readonly name: string;
+  readonly report: ImportReport;
+}
+
+/** What lies on the desk besides the plan: which sheet is on top, what is being opened. */
+export interface Desk {
+  /** The sheet at the right. */
+  readonly sheet: 'setting' | 'open' | 'report' | 'keys';
+  /** On a narrow window: whether the sheet is drawn over the Model; on a phone: which tab is shown. */
+  readonly drawer: boolean;
+  readonly tab: 'site' | 'setting';
+  readonly opening: Opening | null;
+  readonly imported: Imported | null;
+  readonly kept: readonly Kept[];
+  readonly theme: Theme;
+}
+
+export type DeskStore = ReturnType<typeof createDesk>;
+
+export const createDesk = (theme: Theme) =>
+  createStore<Desk>(() => ({
+    sheet: 'setting',
+    drawer: false,
+    tab: 'site',
+    opening: null,
+    imported: null,
+    kept: [],
+    theme,
+  }));

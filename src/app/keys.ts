@@ -1,0 +1,68 @@
+import { tinykeys } from 'tinykeys';
+import { hide, remove } from '../editor/acts.ts';
+import type { AnswersStore } from '../answers/store.ts';
+import type { Editor } from '../editor/editor.ts';
+import { nextTarget } from '../panels/nextTarget.ts';
+import type { DeskStore } from './desk.ts';
+import type { Openings } from './opening.ts';
+
+interface KeyParts {
+  readonly editor: Editor;
+  readonly answers: AnswersStore;
+  readonly desk: DeskStore;
+  readonly openings: Openings;
+  save(): void;
+}
+
+/** The keys of the window. Letters act only with the focus in the Model or the list of the Site. */
+export function listenToKeys({ editor, answers, desk, openings, save }: KeyParts): () => void {
+  const taken = (act: () => void) => (event: KeyboardEvent) => {
+    event.preventDefault();
+    act();
+  };
+  const inWork = (act: () => void) => (event: KeyboardEvent) => {
+    if (event.getModifierState('AltGraph') || !(event.target instanceof Element)) return;
+    if (!event.target.closest('[role="application"], [role="tree"]')) return;
+    event.preventDefault();
+    act();
+  };
+  const selectedThing = () => {
+    const { selected } = editor.store.getState();
+    return selected && selected.kind !== 'boundary' ? selected : null;
+  };
+
+  const deleteSelected = () => {
+    const thing = selectedThing();
+    const cameras = answers.getState().assessment?.scene.cameras ?? [];
+    if (thing) remove(editor, thing, Object.fromEntries(cameras.map(({ id, eye }) => [id, eye])));
+  };
+
+  const hideSelected = () => {
+    const thing = selectedThing();
+    const { plan } = editor.store.getState();
+    const now = thing && (thing.kind === 'camera' ? plan.cameras[thing.id] : plan.structures[thing.id]);
+    if (thing && now) hide(editor, thing, !now.hidden);
+  };
+
+  const nextHeight = () => {
+    const { target, plan } = editor.store.getState();
+    editor.ask(nextTarget(target, plan.settings));
+  };
+
+  return tinykeys(window, {
+    '$mod+z': taken(() => editor.undo()),
+    '$mod+Shift+z': taken(() => editor.redo()),
+    '$mod+y': taken(() => editor.redo()),
+    '$mod+o': taken(() => openings.choose()),
+    '$mod+s': taken(save),
+    'Shift+?': (event) => {
+      if (event.target instanceof HTMLInputElement) return;
+      event.preventDefault();
+      const open = desk.getState().sheet === 'keys';
+      desk.setState({ sheet: open ? 'setting' : 'keys', drawer: true, tab: 'setting' });
+    },
+    Delete: inWork(deleteSelected),
+    h: inWork(hideSelected),
+    y: inWork(nextHeight),
+  });
+}

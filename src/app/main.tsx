@@ -1,0 +1,67 @@
+import { createRoot } from 'react-dom/client';
+import { createAnswers } from '../answers/store.ts';
+import { createSession } from '../assess/session.ts';
+import { autosave, noShelf, openShelf } from '../editor/autosave.ts';
+import { restore } from '../editor/keeping.ts';
+import type { Shelf } from '../editor/shelf.ts';
+import { createEditor } from '../editor/store.ts';
+import { App } from './App.tsx';
+import { demoPlan } from './demo.ts';
+import { createDesk } from './desk.ts';
+import { createOpenings } from './opening.ts';
+import { createSaving } from './saving.ts';
+import { dressPage, firstTheme } from './theme.ts';
+import { wire } from './wire.ts';
+import { hireAssessor } from './workers.ts';
+import './sheet.css';
+
+async function start(): Promise<void> {
+  const desk = createDesk(firstTheme());
+  dressPage(desk);
+  const client = hireAssessor();
+  const shelf: Shelf = await openShelf().catch(() => noShelf);
+  const linked = new URLSearchParams(location.search).get('plan') === 'demo';
+  const found = await restore(shelf).catch(() => null);
+  const kept = found && 'plan' in found ? found : null;
+  const editor = createEditor(kept?.plan ?? demoPlan());
+  if (kept) editor.store.setState({ kept: { at: kept.at, trouble: null } });
+  const answers = createAnswers();
+  const caught = (error: unknown) => {
+    editor.say(`Something went wrong here, and your plan is untouched: ${wordsOf(error)}`);
+    reportError(error);
+  };
+  wire({ editor, answers, session: createSession(), client, frame: requestAnimationFrame, failed: caught });
+  const keeping = autosave(editor, shelf);
+  const openings = createOpenings(editor, desk, keeping, shelf);
+  if (found && 'unreadable' in found)
+    editor.say(
+      `“${found.unreadable.name}” is kept on this device but cannot be read. Save nothing over it; see Open for what else is kept.`,
+    );
+  if (linked) {
+    // A reload brings back what was made of it, not the sample anew.
+    history.replaceState(null, '', location.pathname);
+    if (kept) openings.sample();
+  }
+  editor.store.subscribe(({ selected }, before) => {
+    if (selected !== before.selected && selected)
+      desk.setState({ sheet: 'setting', drawer: true });
+  });
+
+  const root = document.querySelector('#root');
+  if (!root) throw new Error('the page has no #root');
+  createRoot(root, { onUncaughtError: caught }).render(
+    <App
+      editor={editor}
+      answers={answers}
+      desk={desk}
+      keeping={keeping}
+      openings={openings}
+      save={createSaving(editor)}
+      caught={caught}
+    />,
+  );
+}
+
+const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+void start();

@@ -1,0 +1,106 @@
+import { fileOpen } from 'browser-fs-access';
+import { CancelledError } from '../base/progress.ts';
+import type { Editor } from '../editor/editor.ts';
+import { keptPlans } from '../editor/keeping.ts';
+import type { Keeping } from '../editor/keeping.ts';
+import type { Kept, Shelf } from '../editor/shelf.ts';
+import { emptyPlan } from '../plan/emptyPlan.ts';
+import type { Plan } from '../plan/plan.ts';
+import { readPlan } from '../plan/read.ts';
+import { demoPlan } from './demo.ts';
+import type { DeskStore } from './desk.ts';
+import { hireReader } from './workers.ts';
+
+/** The ways in: a file, the sample, an empty plan, a plan that the device kept. None loses the one that is open. */
+export interface Openings {
+  choose(): void;
+  file(file: File): Promise<void>;
+  sample(): void;
+  empty(): void;
+  kept(kept: Kept): void;
+  forget(kept: Kept): void;
+  /** Shows the ways in, with what the device keeps. */
+  show(): void;
+}
+
+export function createOpenings(editor: Editor, desk: DeskStore, keeping: Keeping, shelf: Shelf): Openings {
+  const trouble = (error: unknown) => {
+    if (error instanceof CancelledError) return editor.say('Opening was called off. Your open plan is untouched.');
+    editor.say(`The file could not be opened. Your open plan is untouched. ${wordsOf(error)}`);
+  };
+
+  const open = async (plan: Plan, said: string) => {
+    await keeping.open(plan);
+    desk.setState({ sheet: 'setting' });
+    editor.say(said);
+  };
+
+  const file = async (chosen: File) => {
+    desk.getState().opening?.cancel();
+    const reader = hireReader();
+    const calling = new AbortController();
+    const opening = { name: chosen.name, cancel: () => calling.abort() };
+    desk.setState({ opening: { ...opening, share: 0, doing: 'Reading the file' } });
+    try {
+      const bytes = new Uint8Array(await chosen.arrayBuffer());
+      const read = await reader.client.openFile(
+        { name: chosen.name, bytes },
+        {
+          signal: calling.signal,
+          transfer: [bytes.buffer],
+          progress: (share, doing) => desk.setState({ opening: { ...opening, share, doing } }),
+        },
+      );
+      if (!read.ok) {
+        editor.say(`“${chosen.name}” could not be opened. Your open plan is untouched.`, read.faults);
+        return;
+      }
+      const { plan: found, report } = read.value;
+      // A plan made from a map has no id of its own yet.
+      const plan = report ? { ...found, id: crypto.randomUUID() } : found;
+      await open(plan, `Opened “${plan.name}”.`);
+      if (read.notes.length > 0) editor.say(`Opened “${plan.name}”, with notes.`, read.notes);
+      if (report) desk.setState({ imported: { name: chosen.name, report }, sheet: 'report', drawer: true });
+    } catch (error) {
+      trouble(error);
+    } finally {
+      reader.dismiss();
+      desk.setState({ opening: null });
+    }
+  };
+
+  const show = () => {
+    desk.setState({ sheet: 'open', drawer: true, tab: 'setting' });
+    keptPlans(shelf).then((kept) => desk.setState({ kept }), trouble);
+  };
+
+  return {
+    file,
+    show,
+    choose: () => {
+      fileOpen({ description: 'Plans and streets', extensions: ['.json', '.soffit', '.geojson'], id: 'soffit' }).then(
+        file,
+        (error: unknown) => {
+          // The person closed the system's file chooser.
+          if (!(error instanceof DOMException && error.name === 'AbortError')) trouble(error);
+        },
+      );
+    },
+    sample: () => {
+      open(demoPlan(), 'Opened the sample.').catch(trouble);
+    },
+    empty: () => {
+      open(emptyPlan(crypto.randomUUID(), 'New plan'), 'A new plan. The former is kept on this device.').catch(trouble);
+    },
+    kept: (kept) => {
+      const read = readPlan(kept.text);
+      if (read.ok) open(read.value, `Opened “${read.value.name}”.`).catch(trouble);
+      else editor.say(`“${kept.name}” could not be opened. Your open plan is untouched.`, read.faults);
+    },
+    forget: (kept) => {
+      shelf.remove(kept.key).then(show, trouble);
+    },
+  };
+}
+
+const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));

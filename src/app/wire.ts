@@ -1,0 +1,94 @@
+import { take } from '../answers/store.ts';
+import type { AnswersStore } from '../answers/store.ts';
+import type { Assessment } from '../assess/assessment.ts';
+import { runSteps } from '../assess/session.ts';
+import type { Session } from '../assess/session.ts';
+import { CancelledError } from '../base/progress.ts';
+import type { Editor } from '../editor/editor.ts';
+import type { Client } from '../worker/client.ts';
+import { latestWins } from '../worker/latest.ts';
+
+/** What is worked out on the spot, so that a drag repaints in its own frame, ms. */
+const ON_THE_SPOT = 12;
+
+interface WireParts {
+  readonly editor: Editor;
+  readonly answers: AnswersStore;
+  readonly session: Session;
+  readonly client: Pick<Client, 'assess'>;
+  /** Calls back once before the next frame is drawn. */
+  frame(callback: () => void): void;
+  /** A bug of the engine: it is shown, and the last result stays. */
+  failed(error: unknown): void;
+}
+
+/** Joins what the person says to what the engine answers: small questions here and now, large ones in the worker. */
+export function wire({ editor, answers, session, client, frame, failed }: WireParts): void {
+  const { store } = editor;
+  const queue = latestWins(client.assess);
+
+  const show = (assessment: Assessment) => {
+    if (take(answers, assessment) && assessment.revision === store.getState().revision)
+      answers.setState({ computing: null });
+  };
+
+  const here = () => {
+    const { plan, target, alone, revision } = store.getState();
+    queue.callOff();
+    show(runSteps(session.steps(plan, { target, alone }, revision)));
+  };
+
+  const elsewhere = async () => {
+    const { plan, target, alone, revision } = store.getState();
+    answers.setState({ computing: { share: 0, doing: 'Working out coverage' } });
+    const asked = { plan, question: { target, alone }, revision };
+    const assessment = await queue.ask(asked, (share, doing) => answers.setState({ computing: { share, doing } }));
+    // Another plan may have been opened meanwhile.
+    if (store.getState().plan.id !== plan.id) return;
+    session.adopt(plan, assessment);
+    show(assessment);
+  };
+
+  const troubled = (error: unknown) => {
+    if (error instanceof CancelledError) return;
+    answers.setState({ computing: null });
+    failed(error);
+  };
+
+  const work = () => {
+    const { plan, target, alone } = store.getState();
+    try {
+      if (session.estimate(plan, { target, alone }) <= ON_THE_SPOT) here();
+      else elsewhere().catch(troubled);
+    } catch (error) {
+      troubled(error);
+    }
+  };
+
+  let waiting = false;
+  const probe = () => {
+    if (waiting) return;
+    waiting = true;
+    frame(() => {
+      waiting = false;
+      const { pointed } = store.getState();
+      const { assessment } = answers.getState();
+      answers.setState({
+        probe: pointed && assessment ? { point: pointed, answers: session.probe(assessment, pointed) } : null,
+      });
+    });
+  };
+
+  store.subscribe((state, before) => {
+    if (state.plan.id !== before.plan.id) {
+      queue.callOff();
+      answers.setState({ assessment: null, probe: null });
+    }
+    if (state.revision !== before.revision) work();
+    if (state.pointed !== before.pointed) probe();
+  });
+  answers.subscribe((state, before) => {
+    if (state.assessment !== before.assessment && store.getState().pointed) probe();
+  });
+  work();
+}

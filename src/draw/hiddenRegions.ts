@@ -1,11 +1,15 @@
 import type { CameraCoverage, SiteCoverage } from '../coverage/coverage.ts';
 import { HIDDEN, OUT_OF_FRAME, INSIDE } from '../coverage/state.ts';
 
+/** Cells enough to place a label by. */
+const MOST_CELLS = 40_000;
+
 /** The largest connected stretch of ground that one solid hides from every camera that would have it in frame. */
 export interface HiddenRegion {
   /** Index into the scene's solids. */
   readonly solid: number;
-  readonly cells: number;
+  /** m², from cells. */
+  readonly area: number;
   /** The cell that lies deepest in it, as plane coordinates. */
   readonly a: number;
   readonly b: number;
@@ -21,8 +25,14 @@ export function hiddenRegions(
   group: (solid: number) => number,
 ): HiddenRegion[] {
   const { grid } = site;
-  const { columns, rows } = grid;
-  const hider = hidersOf(site, cameras);
+  // A label needs no finer cells than these; every nth cell stands for its neighbours.
+  const every = Math.max(1, Math.ceil(Math.sqrt((grid.columns * grid.rows) / MOST_CELLS)));
+  const side = grid.cell * every;
+  const columns = Math.max(1, Math.floor(grid.columns / every));
+  const rows = Math.max(1, Math.floor(grid.rows / every));
+  const source = (cell: number): number =>
+    Math.floor((Math.floor(cell / columns) + 0.5) * every) * grid.columns + Math.floor(((cell % columns) + 0.5) * every);
+  const hider = hidersOf(columns * rows, source, cameras);
   const seen = new Uint8Array(columns * rows);
   const best = new Map<number, HiddenRegion>();
   const queue = new Int32Array(columns * rows);
@@ -34,27 +44,32 @@ export function hiddenRegions(
       const other = hider[cell] ?? -1;
       return other >= 0 && group(other) === key;
     });
-    if (count <= (best.get(key)?.cells ?? 0)) continue;
+    const area = count * side * side;
+    if (area <= (best.get(key)?.area ?? 0)) continue;
     const cell = deepest(queue.subarray(0, count), columns, rows);
     best.set(key, {
       solid,
-      cells: count,
-      a: grid.left + ((cell % columns) + 0.5) * grid.cell,
-      b: grid.bottom + (Math.floor(cell / columns) + 0.5) * grid.cell,
+      area,
+      a: grid.left + ((cell % columns) + 0.5) * side,
+      b: grid.bottom + (Math.floor(cell / columns) + 0.5) * side,
     });
   }
-  return [...best.values()].sort((one, two) => two.cells - one.cells);
+  return [...best.values()].sort((one, two) => two.area - one.area);
 }
 
 /** By cell, who hides it where no camera sees it in any way; −1 elsewhere. */
-function hidersOf(site: SiteCoverage, cameras: readonly CameraCoverage[]): Int32Array {
-  const hider = new Int32Array(site.band.length).fill(-1);
+function hidersOf(
+  count: number,
+  source: (cell: number) => number,
+  cameras: readonly CameraCoverage[],
+): Int32Array {
+  const hider = new Int32Array(count).fill(-1);
   for (const { cells } of cameras) {
-    if (cells.state.length !== hider.length) continue;
-    for (let cell = 0; cell < hider.length; cell += 1) {
-      const state = cells.state[cell];
+    for (let cell = 0; cell < count; cell += 1) {
+      const from = source(cell);
+      const state = cells.state[from];
       if (state === HIDDEN) {
-        if (hider[cell] === -1) hider[cell] = cells.hider[cell] ?? -1;
+        if (hider[cell] === -1) hider[cell] = cells.hider[from] ?? -1;
       } else if (state !== OUT_OF_FRAME) hider[cell] = state === INSIDE ? -2 : -3;
     }
   }

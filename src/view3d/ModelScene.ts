@@ -31,6 +31,9 @@ export interface Shown {
   readonly selected: string | null;
   /** The camera whose frame is drawn. */
   readonly camera: string | null;
+  readonly alone: string | null;
+  /** Changes with the cameras that count. */
+  readonly key: string;
   readonly counted: (camera: string) => boolean;
   /** Structures left out of the picture. */
   readonly away: (solid: Solid) => boolean;

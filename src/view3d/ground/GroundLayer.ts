@@ -1,4 +1,4 @@
-import { type Group, type IUniform, type Mesh, type Texture, type Vector3 } from 'three';
+import { Material, type Group, type IUniform, type Mesh, type Texture, type Vector3 } from 'three';
 import type { Scene } from '../../assess/scene.ts';
 import type { Vec3 } from '../../base/vector.ts';
 import type { Ink } from '../../draw/ink.ts';
@@ -23,6 +23,8 @@ export class GroundLayer {
 
   constructor(group: Group, wash: IUniform<Texture>, window: WindowUniforms, eye: IUniform<Vector3>) {
     this.slab.renderOrder = 0;
+    // Else the lines on the ground would sink into it.
+    if (this.slab.material instanceof Material) this.slab.material.depthWrite = false;
     this.surface = new Surface(wash, window, false, 1);
     this.edges = new InkEdges(THIN, window, eye, 3);
     this.boundary = new FatLines({ width: 1, strength: 0.5, dash: [10, 4], depthTest: false, order: 3 }, window);

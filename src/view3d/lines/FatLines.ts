@@ -1,14 +1,13 @@
-import { Mesh, Vector2, Vector3, type IUniform } from 'three';
-import { inkVector, shaderMaterial, type WindowUniforms } from '../shading.ts';
+import { Vector2, Vector3, type IUniform, type Mesh } from 'three';
+import { inkVector, type WindowUniforms } from '../shading.ts';
 import { Quads } from './quads.ts';
 import { covered, spread } from './spread.ts';
 
 const vertex = /* glsl */ `
 in vec3 from; in vec3 to;
 uniform float uWidth;
-uniform float uBias;
 ${spread}
-void main() { spread(from, to, uWidth * 0.5 * uRatio, uBias); }
+void main() { spread(from, to, uWidth * 0.5 * uRatio, 4e-5); }
 `;
 
 const fragment = /* glsl */ `
@@ -43,28 +42,22 @@ export interface LineStyle {
 
 /** Segments as lines of one width on the screen. */
 export class FatLines {
-  private readonly quads = new Quads({ from: 3, to: 3 });
+  private readonly quads: Quads;
   private readonly ink: IUniform<Vector3> = { value: new Vector3() };
-  readonly mesh: Mesh;
 
   constructor(style: LineStyle, window: WindowUniforms) {
-    const material = shaderMaterial(
-      vertex,
-      fragment,
-      {
-        ...window,
-        uInk: this.ink,
-        uWidth: { value: style.width },
-        uStrength: { value: style.strength ?? 1 },
-        uDash: { value: new Vector2(...(style.dash ?? [0, 0])) },
-        uBias: { value: 4e-5 },
-      },
-      { transparent: true, depthWrite: false, depthTest: style.depthTest ?? true },
-    );
-    this.mesh = new Mesh(this.quads.geometry, material);
-    this.mesh.frustumCulled = false;
-    this.mesh.renderOrder = style.order;
-    this.mesh.visible = false;
+    const uniforms = {
+      ...window,
+      uInk: this.ink,
+      uWidth: { value: style.width },
+      uStrength: { value: style.strength ?? 1 },
+      uDash: { value: new Vector2(...(style.dash ?? [0, 0])) },
+    };
+    this.quads = new Quads({ from: 3, to: 3 }, vertex, fragment, uniforms, style.order, style.depthTest ?? true);
+  }
+
+  get mesh(): Mesh {
+    return this.quads.mesh;
   }
 
   tint(hex: string): void {
@@ -80,7 +73,6 @@ export class FatLines {
       const at = Math.floor(i / 6) * 3 + (i % 3);
       (i % 6 < 3 ? from : to)[at] = segments[i] ?? 0;
     }
-    this.quads.set(count, { from, to });
-    this.mesh.visible = count > 0;
+    this.quads.show(count, { from, to });
   }
 }

@@ -1,4 +1,4 @@
-import { BufferGeometry, DoubleSide, Float32BufferAttribute, FrontSide, Mesh, Vector3, type IUniform } from 'three';
+import { BufferGeometry, DoubleSide, Float32BufferAttribute, FrontSide, Mesh, NoBlending, Vector3, type IUniform } from 'three';
 import type { Vec3 } from '../../base/vector.ts';
 import type { Ink } from '../../draw/ink.ts';
 import type { Solid } from '../../model/solid.ts';
@@ -90,6 +90,9 @@ export function tint(uniforms: CardUniforms, colours: Ink): void {
 export function solidMesh(uniforms: CardUniforms): Mesh {
   const material = shaderMaterial(vertex, solidFragment, { ...uniforms }, {
     side: FrontSide,
+    // Everything is drawn in the order that it is given, so opaque things count as transparent ones that do not blend.
+    transparent: true,
+    blending: NoBlending,
     polygonOffset: true,
     polygonOffsetFactor: 1,
     polygonOffsetUnits: 4,

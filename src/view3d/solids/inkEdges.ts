@@ -1,7 +1,7 @@
-import { Mesh, Vector3, type IUniform } from 'three';
+import { Vector3, type IUniform, type Mesh } from 'three';
 import { covered, spread } from '../lines/spread.ts';
 import { Quads } from '../lines/quads.ts';
-import { shaderMaterial, type WindowUniforms } from '../shading.ts';
+import type { WindowUniforms } from '../shading.ts';
 import type { Edges } from './edges.ts';
 
 /** Widths (CSS px) and strengths of silhouette, crease and fine line. */
@@ -50,31 +50,25 @@ void main() {
 
 /** Silhouettes and creases of some solids as lines of one width on the screen; which is which is decided for each view. */
 export class InkEdges {
-  private readonly quads = new Quads({ from: 3, to: 3, left: 3, right: 3, kind: 1 });
-  readonly mesh: Mesh;
+  private readonly quads: Quads;
   readonly ink: IUniform<Vector3> = { value: new Vector3() };
 
   constructor(style: EdgeStyle, window: WindowUniforms, eye: IUniform<Vector3>, order: number) {
-    const material = shaderMaterial(
-      vertex,
-      fragment,
-      {
-        ...window,
-        uEye: eye,
-        uInk: this.ink,
-        uWidths: { value: new Vector3(...style.widths) },
-        uStrengths: { value: new Vector3(...style.strengths) },
-      },
-      { transparent: true, depthWrite: false },
-    );
-    this.mesh = new Mesh(this.quads.geometry, material);
-    this.mesh.frustumCulled = false;
-    this.mesh.renderOrder = order;
-    this.mesh.visible = false;
+    const uniforms = {
+      ...window,
+      uEye: eye,
+      uInk: this.ink,
+      uWidths: { value: new Vector3(...style.widths) },
+      uStrengths: { value: new Vector3(...style.strengths) },
+    };
+    this.quads = new Quads({ from: 3, to: 3, left: 3, right: 3, kind: 1 }, vertex, fragment, uniforms, order, true);
+  }
+
+  get mesh(): Mesh {
+    return this.quads.mesh;
   }
 
   show({ count, from, to, left, right, kind }: Edges): void {
-    this.quads.set(count, { from, to, left, right, kind });
-    this.mesh.visible = count > 0;
+    this.quads.show(count, { from, to, left, right, kind });
   }
 }

@@ -1,4 +1,4 @@
-import { BufferGeometry, DoubleSide, Float32BufferAttribute, Mesh, Vector3, Vector4, type IUniform, type Texture } from 'three';
+import { BufferGeometry, DoubleSide, Float32BufferAttribute, Mesh, NoBlending, NormalBlending, Vector3, Vector4, type IUniform, type Texture } from 'three';
 import type { Board } from '../../assess/scene.ts';
 import type { Vec3 } from '../../base/vector.ts';
 import { CORAL_STRENGTH } from '../../draw/ink.ts';
@@ -97,6 +97,7 @@ export class Surface {
     const material = shaderMaterial(vertex, fragment, { ...window, ...this.uniforms, uWash: wash }, {
       side: DoubleSide,
       transparent: true,
+      blending: raised ? NormalBlending : NoBlending,
       depthWrite: false,
       depthTest: raised,
     });

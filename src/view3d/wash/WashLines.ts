@@ -1,8 +1,8 @@
-import { Mesh, Vector3, type IUniform, type Texture } from 'three';
+import { Vector3, type IUniform, type Mesh, type Texture } from 'three';
 import { CORAL_STRENGTH } from '../../draw/ink.ts';
 import { Quads } from '../lines/quads.ts';
 import { covered, spread } from '../lines/spread.ts';
-import { shaderMaterial, type WindowUniforms } from '../shading.ts';
+import type { WindowUniforms } from '../shading.ts';
 import { MOST_BANDS } from './lensShader.ts';
 import { readWash } from './readWash.ts';
 
@@ -59,8 +59,7 @@ void main() {
 
 /** Contours and outlines on the target surface. */
 export class WashLines {
-  private readonly quads = new Quads({ from: 3, to: 3, kind: 1 });
-  readonly mesh: Mesh;
+  private readonly quads: Quads;
   readonly uniforms = {
     uInk: { value: new Vector3() },
     uCoral: { value: new Vector3() },
@@ -68,18 +67,15 @@ export class WashLines {
   };
 
   constructor(wash: IUniform<Texture>, window: WindowUniforms, raised: boolean, order: number) {
-    const material = shaderMaterial(vertex, fragment, { ...window, ...this.uniforms, uWash: wash }, {
-      transparent: true,
-      depthWrite: false,
-      depthTest: raised,
-    });
-    this.mesh = new Mesh(this.quads.geometry, material);
-    this.mesh.frustumCulled = false;
-    this.mesh.renderOrder = order;
+    const uniforms = { ...window, ...this.uniforms, uWash: wash };
+    this.quads = new Quads({ from: 3, to: 3, kind: 1 }, vertex, fragment, uniforms, order, raised);
+  }
+
+  get mesh(): Mesh {
+    return this.quads.mesh;
   }
 
   show(count: number, from: Float32Array, to: Float32Array, kind: Float32Array): void {
-    this.quads.set(count, { from, to, kind });
-    this.mesh.visible = count > 0;
+    this.quads.show(count, { from, to, kind });
   }
 }

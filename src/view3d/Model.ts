@@ -1,0 +1,210 @@
+import type { AnswersStore } from '../answers/store.ts';
+import type { Assessment } from '../assess/assessment.ts';
+import type { Vec3 } from '../base/vector.ts';
+import { ink } from '../draw/ink.ts';
+import type { Editor, Selected } from '../editor/editor.ts';
+import type { Pointed } from '../editor/tools/pointed.ts';
+import { createToolbox, type Toolbox } from '../editor/tools/toolbox.ts';
+import type { Solid } from '../model/solid.ts';
+import type { Plan } from '../plan/plan.ts';
+import { SignLayer } from './labels/SignLayer.ts';
+import { PlateLayer } from './labels/PlateLayer.ts';
+import { siteBox, solidsBox } from './modelBox.ts';
+import { ModelScene, type Shown } from './ModelScene.ts';
+import { View } from './navigate/View.ts';
+import { pickable, type Pickable } from './picking.ts';
+import { pointedAt, type Held } from './pointedAt.ts';
+import type { Spot } from './sheet.ts';
+import { themeNow, watchTheme } from './theme.ts';
+
+/** The device's pixels count up to here; finer ones cost more than they show. */
+const MOST_RATIO = 2;
+/** Labels are placed anew once nothing has moved for so long, ms. */
+const REST = 180;
+
+/** Joins what the Model draws with the plan, the answers and the view. Paints only when something changed. */
+export class Model {
+  readonly view = new View();
+  readonly toolbox: Toolbox;
+  readonly editor: Editor;
+  readonly answers: AnswersStore;
+  private readonly canvas: HTMLCanvasElement;
+  private readonly scene: ModelScene;
+  private readonly signs: SignLayer;
+  private readonly plates: PlateLayer;
+  private readonly stops: (() => void)[] = [];
+  private solids: Pickable = pickable([]);
+  private frame = 0;
+  private resting = 0;
+  private fitted: string | null = null;
+  private lastPlan: Plan | null = null;
+  private shown: Shown | null = null;
+
+  constructor(canvas: HTMLCanvasElement, layer: HTMLElement, editor: Editor, answers: AnswersStore) {
+    this.canvas = canvas;
+    this.editor = editor;
+    this.answers = answers;
+    this.toolbox = createToolbox(editor);
+    this.scene = new ModelScene(canvas);
+    this.signs = new SignLayer(layer);
+    this.plates = new PlateLayer(layer);
+    const resize = new ResizeObserver(() => this.resize());
+    resize.observe(canvas);
+    this.stops.push(
+      () => resize.disconnect(),
+      this.view.subscribe(this.invalidate),
+      this.toolbox.store.subscribe(this.invalidate),
+      answers.subscribe((now, before) => {
+        if (now.assessment !== before.assessment) this.invalidate();
+      }),
+      editor.store.subscribe((now, before) => {
+        if (now.plan !== before.plan || now.selected !== before.selected || now.hovered !== before.hovered || now.alone !== before.alone)
+          this.invalidate();
+      }),
+      watchTheme(() => this.retint()),
+      () => this.toolbox.dispose(),
+    );
+    this.retint();
+    this.resize();
+  }
+
+  get assessment(): Assessment | null {
+    return this.answers.getState().assessment;
+  }
+
+  /** What lies under a place of the window. */
+  pointed(spot: Spot, held: Held): Pointed {
+    const reach = held.pointerType === 'touch' || held.pointerType === 'pen' ? 22 : 12;
+    const sign = this.signs.at(spot, reach);
+    return pointedAt(this.view.sheet, spot, this.assessment?.scene ?? null, this.solids, sign, held);
+  }
+
+  /** What a turn of the view is about: the point given, else the selection, else the site. */
+  pivotFor(point: Vec3 | null): Vec3 {
+    if (point) return point;
+    const box = this.boxOf(this.editor.store.getState().selected);
+    if (!box) return this.view.middle;
+    return [(box.low[0] + box.high[0]) / 2, (box.low[1] + box.high[1]) / 2, (box.low[2] + box.high[2]) / 2];
+  }
+
+  boxOf(thing: Selected | null) {
+    if (!thing || thing.kind === 'boundary') return null;
+    const { scene } = this.assessment ?? {};
+    const eye = scene?.cameras.find(({ id }) => id === thing.id)?.eye;
+    if (eye) {
+      const around = 4;
+      return {
+        low: [eye[0] - around, eye[1] - around, Math.max(0, eye[2] - around)] as Vec3,
+        high: [eye[0] + around, eye[1] + around, eye[2] + 1] as Vec3,
+      };
+    }
+    return solidsBox((scene?.solids ?? []).filter(({ structure }) => structure === thing.id));
+  }
+
+  fit(thing: Selected | null): void {
+    const box = this.boxOf(thing);
+    if (box) this.view.fit(box, 0.22);
+  }
+
+  invalidate = (): void => {
+    if (this.frame === 0) this.frame = requestAnimationFrame(this.paint);
+  };
+
+  private paint = (): void => {
+    this.frame = 0;
+    const { view, assessment } = this;
+    if (assessment) this.take(assessment);
+    this.scene.paint(view.orbit, view.width, view.height);
+    this.follow();
+    clearTimeout(this.resting);
+    this.resting = window.setTimeout(this.rest, REST);
+  };
+
+  /** Hands over what changed since the last picture. */
+  private take(assessment: Assessment): void {
+    const { plan, hovered, selected } = this.editor.store.getState();
+    const { alone } = assessment.question;
+    if (!this.shown || plan !== this.lastPlan || this.shown.alone !== alone) {
+      const before = this.shown;
+      const sameThings = before !== null && this.lastPlan?.structures === plan.structures;
+      const away = sameThings ? before.away : (solid: Solid) => plan.structures[solid.structure]?.hidden === true;
+      const soft = sameThings ? before.soft : (solid: Solid) => plan.structures[solid.structure]?.kind === 'tree';
+      const hidden = Object.values(plan.cameras).flatMap((camera) => (camera.hidden ? [camera.id] : []));
+      const key = `${alone ?? ''} ${hidden.join(' ')}`;
+      const counted =
+        before?.key === key ? before.counted : (id: string) => (alone === null ? !hidden.includes(id) : id === alone);
+      this.shown = { hovered: null, selected: null, camera: null, key, alone, counted, away, soft };
+      this.lastPlan = plan;
+    }
+    const idOf = (thing: Selected | null, kind: Selected['kind']) => (thing?.kind === kind && 'id' in thing ? thing.id : null);
+    this.shown = {
+      ...this.shown,
+      hovered: idOf(hovered, 'structure'),
+      selected: idOf(selected, 'structure'),
+      camera: idOf(selected, 'camera'),
+    };
+    const visible = assessment.scene.solids;
+    if (this.solids.solids !== visible) this.solids = pickable(visible);
+    this.scene.show(assessment, this.shown);
+    this.view.site = siteBox(assessment.scene);
+    if (this.fitted !== plan.id && this.view.width > 1) {
+      this.fitted = plan.id;
+      this.view.home(false);
+    }
+  }
+
+  /** Moves signs and labels with the view. */
+  private follow(): void {
+    const { assessment, view } = this;
+    const { selected, hovered } = this.editor.store.getState();
+    this.signs.show({
+      sheet: view.sheet,
+      assessment,
+      solids: this.solids,
+      selected: selected?.kind === 'camera' ? selected.id : null,
+      hovered: hovered?.kind === 'camera' ? hovered.id : null,
+      ghost: this.toolbox.store.getState().state.ghost,
+      counted: this.shown?.counted ?? (() => true),
+    });
+    this.plates.follow(view.sheet);
+  }
+
+  private rest = (): void => {
+    const { assessment, view } = this;
+    const { selected, gesturing } = this.editor.store.getState();
+    if (!assessment || gesturing) return;
+    this.plates.place({
+      sheet: view.sheet,
+      assessment,
+      solids: this.solids,
+      theme: themeNow(),
+      selected: selected?.kind === 'camera' ? selected.id : null,
+      counted: this.shown?.counted ?? (() => true),
+      taken: this.signs.plates,
+    });
+  };
+
+  private resize(): void {
+    const { clientWidth, clientHeight } = this.canvas;
+    if (clientWidth === 0 || clientHeight === 0) return;
+    this.scene.resize(clientWidth, clientHeight, Math.min(MOST_RATIO, window.devicePixelRatio));
+    this.view.resize(clientWidth, clientHeight);
+    // A canvas is cleared by its new size, so it is painted before the browser shows it.
+    cancelAnimationFrame(this.frame);
+    this.paint();
+  }
+
+  private retint(): void {
+    const theme = themeNow();
+    this.scene.tint(theme);
+    this.signs.tint(ink[theme]);
+    this.invalidate();
+  }
+
+  dispose(): void {
+    cancelAnimationFrame(this.frame);
+    clearTimeout(this.resting);
+    for (const stop of this.stops) stop();
+    this.scene.dispose();
+  }
+}

@@ -1,0 +1,84 @@
+import { useEffect, useRef, useState } from 'react';
+import { useStore } from 'zustand';
+import type { AnswersStore } from '../answers/store.ts';
+import type { Editor, EditorState } from '../editor/editor.ts';
+import { Model } from './Model.ts';
+import { keyPressed } from './navigate/keys.ts';
+import { Pointers } from './navigate/Pointers.ts';
+import { listenToWheel } from './navigate/wheel.ts';
+import { NorthMark } from './parts/NorthMark.tsx';
+import { ScaleBar } from './parts/ScaleBar.tsx';
+import { StripRow } from './parts/StripRow.tsx';
+import { ToolColumn } from './parts/ToolColumn.tsx';
+import styles from './modelView.module.css';
+
+interface ModelViewProps {
+  readonly editor: Editor;
+  readonly answers: AnswersStore;
+}
+
+/** The Model: the site in space with what the cameras see of it, and the tools that change it there. */
+export function ModelView({ editor, answers }: ModelViewProps) {
+  const root = useRef<HTMLDivElement>(null);
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const layer = useRef<HTMLDivElement>(null);
+  const [model, setModel] = useState<Model | null>(null);
+  const name = useStore(editor.store, nameOf);
+  const unit = useStore(editor.store, (state) => state.plan.settings.units);
+
+  useEffect(() => {
+    if (!root.current || !canvas.current || !layer.current) return undefined;
+    const made = new Model(canvas.current, layer.current, editor, answers);
+    const element = root.current;
+    const pointers = new Pointers(element, made);
+    const stopWheel = listenToWheel(element, made);
+    const keyed = (event: KeyboardEvent) => {
+      if (event.target === element && keyPressed(event, made, pointers)) event.preventDefault();
+    };
+    element.addEventListener('keydown', keyed);
+    const stopCursor = made.toolbox.store.subscribe(({ state }) => {
+      element.style.cursor = state.cursor;
+    });
+    setModel(made);
+    return () => {
+      element.removeEventListener('keydown', keyed);
+      stopWheel();
+      stopCursor();
+      pointers.dispose();
+      made.dispose();
+      setModel(null);
+    };
+  }, [editor, answers]);
+
+  return (
+    <div className={styles['frame']}>
+      <div ref={root} className={styles['model']} role="application" aria-label={name} tabIndex={0} data-model>
+        <canvas ref={canvas} className={styles['canvas']} aria-hidden="true" />
+        <div ref={layer} className={styles['labels']} />
+      </div>
+      {model && (
+        <>
+          <ToolColumn model={model} />
+          <StripRow model={model} />
+          <div className={styles['corner']}>
+            <ScaleBar view={model.view} unit={unit} />
+            <NorthMark model={model} />
+          </div>
+        </>
+      )}
+    </div>
+  );
+}
+
+/** What a screen reader calls the Model: plan and selection. */
+function nameOf({ plan, selected }: EditorState): string {
+  const thing =
+    selected?.kind === 'camera'
+      ? plan.cameras[selected.id]?.name
+      : selected?.kind === 'structure'
+        ? plan.structures[selected.id]?.name
+        : selected?.kind === 'boundary'
+          ? 'Site boundary'
+          : undefined;
+  return `Model of ${plan.name}, ${thing === undefined ? 'nothing selected' : `${thing} selected`}`;
+}

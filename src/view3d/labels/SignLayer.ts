@@ -1,0 +1,138 @@
+import type { Assessment } from '../../assess/assessment.ts';
+import { add, distance, scale, subtract, unit, type Vec3 } from '../../base/vector.ts';
+import type { Ink } from '../../draw/ink.ts';
+import type { Plate } from '../../draw/labelPlaces.ts';
+import type { Ghost } from '../../editor/tools/chart.ts';
+import { axesOf } from '../../optics/projection.ts';
+import { pick, type Pickable } from '../picking.ts';
+import type { SignAt } from '../pointedAt.ts';
+import type { Sheet, Spot } from '../sheet.ts';
+import { discSpots } from './discSpots.ts';
+import { CameraSign, crossSign, faceOutline, svg } from './signs.ts';
+
+export interface Signs {
+  readonly sheet: Sheet;
+  readonly assessment: Assessment | null;
+  readonly solids: Pickable;
+  readonly selected: string | null;
+  readonly hovered: string | null;
+  readonly ghost: Ghost | null;
+  readonly counted: (camera: string) => boolean;
+}
+
+interface Drawn {
+  readonly id: string;
+  readonly body: Spot;
+  readonly disc: Spot;
+}
+
+/** Signs of one size on the window over the picture: cameras with their names, the cross of the selected one's axis, a ghost. */
+export class SignLayer {
+  private readonly root = svg('svg', { class: 'signs', 'aria-hidden': 'true' });
+  private readonly cross = crossSign();
+  private readonly outline = faceOutline();
+  private readonly ghost = new CameraSign('+');
+  private readonly cameras = new Map<string, CameraSign>();
+  private drawn: readonly Drawn[] = [];
+  private crossAt: Spot | null = null;
+  private selected: string | null = null;
+
+  constructor(layer: HTMLElement) {
+    layer.append(this.root);
+    this.root.append(this.outline.root, this.cross.root, this.ghost.root);
+  }
+
+  tint({ ink, paper, saffron, casing }: Ink): void {
+    for (const [name, colour] of Object.entries({ ink, paper, saffron, casing }))
+      this.root.style.setProperty(`--sign-${name}`, colour);
+  }
+
+  show({ sheet, assessment, solids, selected, hovered, ghost, counted }: Signs): void {
+    this.selected = selected;
+    const cameras = assessment?.scene.cameras ?? [];
+    for (const [id, sign] of this.cameras) {
+      if (cameras.some((camera) => camera.id === id)) continue;
+      sign.root.remove();
+      this.cameras.delete(id);
+    }
+    const spots = cameras.flatMap((camera) => {
+      const body = sheet.spotFromSite(camera.eye);
+      return body ? [{ camera, body }] : [];
+    });
+    const discs = discSpots(
+      spots.map(({ body }) => body),
+      sheet.width,
+      sheet.height,
+    );
+    this.drawn = spots.map(({ camera, body }, i) => {
+      let sign = this.cameras.get(camera.id);
+      if (!sign) {
+        sign = new CameraSign(camera.name);
+        this.cameras.set(camera.id, sign);
+        this.root.append(sign.root);
+      }
+      const disc = discs[i] ?? { x: body.x + 24, y: body.y - 32 };
+      sign.draw(body, disc, turnOf(sheet, camera.eye, axesOf(camera).forward), {
+        name: camera.name,
+        selected: camera.id === selected,
+        hovered: camera.id === hovered,
+        behind: isBehind(sheet, solids, camera.eye),
+        idle: !counted(camera.id),
+      });
+      return { id: camera.id, body, disc };
+    });
+    for (const [id, sign] of this.cameras) sign.root.style.display = this.drawn.some((one) => one.id === id) ? '' : 'none';
+    const chosen = assessment?.cameras.find(({ camera }) => camera.id === selected);
+    this.crossAt = chosen ? sheet.spotFromSite(chosen.frustum.axisEnd) : null;
+    this.cross.draw(this.crossAt);
+    this.showGhost(sheet, ghost);
+  }
+
+  private showGhost(sheet: Sheet, ghost: Ghost | null): void {
+    const body = ghost ? sheet.spotFromSite(ghost.eye) : null;
+    this.ghost.root.style.display = body ? '' : 'none';
+    this.outline.draw((ghost?.face ?? []).flatMap((corner) => sheet.spotFromSite(corner) ?? []));
+    if (!ghost || !body) return;
+    this.ghost.draw(body, { x: body.x + 22, y: body.y - 30 }, turnOf(sheet, ghost.eye, subtract(ghost.towards, ghost.eye)), {
+      name: '+',
+      selected: true,
+      hovered: false,
+      behind: true,
+      idle: false,
+    });
+  }
+
+  /** The sign under a place of the window. */
+  at({ x, y }: Spot, reach: number): SignAt {
+    const near = (spot: Spot | null, within: number): boolean =>
+      spot !== null && Math.hypot(spot.x - x, spot.y - y) <= within;
+    const chosen = this.drawn.find(({ id }) => id === this.selected);
+    const onBody = chosen ? near(chosen.body, reach) || near(chosen.disc, reach) : false;
+    if (onBody) return { camera: this.selected, handle: 'body' };
+    if (near(this.crossAt, reach)) return { camera: null, handle: 'cross' };
+    const other = this.drawn.findLast(({ body, disc }) => near(body, reach) || near(disc, Math.max(reach, 13)));
+    return { camera: other?.id ?? null, handle: null };
+  }
+
+  /** What labels keep clear of. */
+  get plates(): readonly Plate[] {
+    return this.drawn.flatMap(({ body, disc }) => [
+      { x: body.x, y: body.y, width: 24, height: 24, angle: 0 },
+      { x: disc.x, y: disc.y, width: 28, height: 28, angle: 0 },
+    ]);
+  }
+}
+
+/** The turn on the window of a direction in the site, °. */
+function turnOf(sheet: Sheet, at: Vec3, along: Vec3): number {
+  const size = sheet.metresPerPixel(at) * 20;
+  const [a, b] = [sheet.spotFromSite(at), sheet.spotFromSite(add(at, scale(unit(along), size)))];
+  return a && b ? (Math.atan2(b.y - a.y, b.x - a.x) * 180) / Math.PI : 0;
+}
+
+/** Whether a solid stands between the viewer and a lens. */
+function isBehind(sheet: Sheet, solids: Pickable, eye: Vec3): boolean {
+  const far = distance(sheet.eye, eye);
+  const along = scale(subtract(eye, sheet.eye), 1 / far);
+  return pick(solids, { from: sheet.eye, along }, far - 0.12) !== null;
+}

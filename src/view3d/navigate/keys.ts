@@ -1,0 +1,73 @@
+import type { Nudge } from '../../editor/tools/chart.ts';
+import type { Model } from '../Model.ts';
+import type { Pointers } from './Pointers.ts';
+import { slideByPixels, turnBy, zoomBy } from './moves.ts';
+import { squareOn } from './squareOn.ts';
+
+const SLIDE = 64;
+const TURN = 15;
+const RISE = 10;
+const ZOOM = 1.25;
+
+const ARROWS: Readonly<Record<string, Nudge>> = {
+  ArrowLeft: 'left',
+  ArrowRight: 'right',
+  ArrowUp: 'up',
+  ArrowDown: 'down',
+};
+
+/** Keys while the Model has the focus. Returns whether the key was of use. */
+export function keyPressed(event: KeyboardEvent, model: Model, pointers: Pointers): boolean {
+  const { key, shiftKey } = event;
+  if (event.ctrlKey || event.metaKey || event.altKey || event.isComposing) return false;
+  const { view, toolbox, editor } = model;
+  const about = model.pivotFor(null);
+  const arrow = ARROWS[key];
+  if (arrow) {
+    if (!toolbox.nudge(arrow, shiftKey) || editor.store.getState().selected?.kind !== 'camera') slide(model, arrow);
+    return true;
+  }
+  switch (key.length === 1 ? key.toLowerCase() : key) {
+    case 'Escape':
+      return pointers.escape() || toolbox.escape();
+    case 'Enter':
+      return toolbox.enter();
+    case 'PageUp':
+      if (shiftKey) turnBy(view, about, 0, RISE);
+      else zoomBy(view, about, ZOOM, true);
+      return true;
+    case 'PageDown':
+      if (shiftKey) turnBy(view, about, 0, -RISE);
+      else zoomBy(view, about, 1 / ZOOM, true);
+      return true;
+    case ',':
+      turnBy(view, about, -TURN, 0);
+      return true;
+    case '.':
+      turnBy(view, about, TURN, 0);
+      return true;
+    case 'Home':
+      view.home();
+      return true;
+    case 'z':
+      model.fit(editor.store.getState().selected);
+      return true;
+    case 'p':
+      view.togglePlan(about);
+      return true;
+    case 'e':
+      return squareOn(model);
+    case 'c':
+      if (editor.store.getState().tool === 'camera') toolbox.again();
+      else editor.hold('camera');
+      return true;
+    default:
+      return false;
+  }
+}
+
+function slide({ view }: Model, way: Nudge): void {
+  const x = way === 'right' ? SLIDE : way === 'left' ? -SLIDE : 0;
+  const y = way === 'down' ? SLIDE : way === 'up' ? -SLIDE : 0;
+  slideByPixels(view, x, y, true);
+}

@@ -12,17 +12,18 @@ import { siteFromPlace } from '../tangentPlane.ts';
 import { barrierOf, barrierSort } from './barrier.ts';
 import { buildingOf, type BuiltBuilding, type Ground } from './building.ts';
 import type { Position, Rings } from './feature.ts';
-import { verticalOf, type Vertical } from './heights.ts';
-import { besideParts, Parts } from './parts.ts';
+import { verticalOf } from './heights.ts';
+import { besideParts, Parts, replaces, type Part } from './parts.ts';
 import { hasRoofSpace } from './roofs.ts';
-import { nameOf, type Item } from './sorting.ts';
+import { isNamed, nameOf, type Item } from './sorting.ts';
 import { treeOf } from './tree.ts';
 
 /** A footprint in the site frame, and the feature that it is of. */
-interface Plot {
+interface Plot extends Part {
   readonly item: Item;
-  readonly name: string;
-  readonly ground: Ground;
+  name: string;
+  /** Where it ends above the ground, m. */
+  readonly top: number;
 }
 
 /** Makes structures of sorted features, and counts what it took, left and assumed. */
@@ -50,11 +51,11 @@ export class Maker {
       else if (item.role === 'tree') this.tree(item, name);
       else {
         const ground = this.groundOf(item, name);
-        if (ground) plots[item.role].push({ item, name, ground });
+        if (ground) plots[item.role].push({ item, name, ground, ...levelsOf(item) });
       }
       yield (0.5 * index) / count;
     }
-    const parts = new Parts(plots.part.map(({ ground, item }) => ({ ground, base: verticalFor(item)?.base ?? 0 })));
+    const parts = new Parts(plots.part);
     for (const [index, plot] of plots.building.entries()) {
       this.outline(plot, parts);
       if (plain) this.assumed.add('assumed.plain');
@@ -66,12 +67,16 @@ export class Maker {
     }
   }
 
-  private outline(plot: Plot, parts: Parts): void {
-    const within = parts.within(plot.ground, verticalFor(plot.item)?.top ?? Infinity);
-    const rest = besideParts(plot.ground, within);
-    if (within.length > 0) this.left.add(rest.length === 0 ? 'left.forParts' : 'left.partlyForParts', plot.name);
+  private outline(plot: Plot, parts: Parts<Plot>): void {
+    const within = parts.within(plot.ground);
+    within.filter(({ item }) => !isNamed(item.feature)).forEach((part, index) => {
+      part.name = cleanName(`${plot.name}, part ${index + 1}`);
+    });
+    const replacing = within.filter((part) => replaces(part, plot.top));
+    const rest = besideParts(plot.ground, replacing);
+    if (replacing.length > 0) this.left.add(rest.length === 0 ? 'left.forParts' : 'left.partlyForParts', plot.name);
     for (const ground of rest) {
-      const valid = within.length === 0 ? ground : this.validGround(ground, plot.item, plot.name);
+      const valid = replacing.length === 0 ? ground : this.validGround(ground, plot.item, plot.name);
       if (valid) this.building(plot, valid);
     }
   }
@@ -198,6 +203,9 @@ export class Maker {
   }
 }
 
-const verticalFor = ({ feature }: Item): Vertical | null => verticalOf(feature.tags, hasRoofSpace(feature.tags));
+function levelsOf({ feature }: Item): { readonly base: number; readonly top: number } {
+  const vertical = verticalOf(feature.tags, hasRoofSpace(feature.tags));
+  return { base: vertical?.base ?? 0, top: vertical?.top ?? Infinity };
+}
 
 const SORTS = { building: 'Building', part: 'Building', barrier: 'Barrier', tree: 'Tree' } as const;

@@ -8,8 +8,8 @@ import type { Ground } from './building.ts';
 const COVERED = 0.9;
 /** What is left of an outline beside its parts and smaller than this is a seam, m². */
 const LEAST_REST = 2;
-/** Tops and feet nearer than this are one, m. */
-const SEAM = 0.1;
+/** Tops and feet nearer than this are one, m: mapped heights are good to that. */
+const SEAM = 1;
 /** Side of a square of the index of parts, m. */
 const SQUARE = 64;
 /** Decimals that the clipping keeps: millimetres. */
@@ -22,11 +22,11 @@ export interface Part {
 }
 
 /** Parts of buildings, to be found by place. */
-export class Parts {
-  private readonly squares = new Map<string, Part[]>();
-  private readonly boxes = new Map<Part, Box>();
+export class Parts<P extends Part> {
+  private readonly squares = new Map<string, P[]>();
+  private readonly boxes = new Map<P, Box>();
 
-  constructor(parts: readonly Part[]) {
+  constructor(parts: readonly P[]) {
     for (const part of parts) {
       const box = boxOf(part.ground.outline);
       this.boxes.set(part, box);
@@ -38,23 +38,26 @@ export class Parts {
     }
   }
 
-  /**
-   * The parts to which an outline that ends at `top` gives way: they lie, by more than half of their area, within it and
-   * begin below its top. One that begins higher stands on the outline, as a tower on its podium.
-   */
-  within(outline: Ground, top: number): readonly Part[] {
+  /** The parts that lie, by more than half of their area, within an outline. */
+  within(outline: Ground): readonly P[] {
     const box = boxOf(outline.outline);
     const near = new Set(squaresOf(box).flatMap((key) => this.squares.get(key) ?? []));
     const around = pathsOf(outline);
     return [...near].filter((part) => {
       const other = this.boxes.get(part);
-      if (!other || !meets(box, other) || part.base > top - SEAM) return false;
+      if (!other || !meets(box, other)) return false;
       const paths = pathsOf(part.ground);
       const shared = Math.abs(areaPathsD(intersectD(around, paths, FillRule.NonZero, DECIMALS)));
       return shared > 0.5 * Math.abs(areaPathsD(paths));
     });
   }
 }
+
+/**
+ * Whether an outline that ends at `top` gives way to a part. One that begins where the outline ends stands on it, as a
+ * tower on its podium.
+ */
+export const replaces = (part: Part, top: number): boolean => part.base < top - SEAM;
 
 /**
  * What of an outline stands beside its parts: nothing where they cover it, the outline itself where it has none.

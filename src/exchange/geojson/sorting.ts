@@ -48,9 +48,15 @@ export function positionsOf(drawn: Drawn): readonly Position[] {
 }
 
 /** What a person would call a feature: its name, its address, or what it is and its number in the file. */
-export function nameOf({ tags }: Feature, sort: string, number: number): string {
+export const nameOf = ({ tags }: Feature, sort: string, number: number): string =>
+  ownName(tags) ?? `${sort} ${number}`;
+
+/** Whether a feature has a name or an address of its own. */
+export const isNamed = ({ tags }: Feature): boolean => ownName(tags) !== undefined;
+
+function ownName(tags: Feature['tags']): string | undefined {
   const street = tags['addr:street'];
   const house = tags['addr:housenumber'];
   const address = house === undefined ? undefined : street === undefined ? `No. ${house}` : `${house} ${street}`;
-  return tags['name'] ?? tags['addr:housename'] ?? address ?? `${sort} ${number}`;
+  return tags['name'] ?? tags['addr:housename'] ?? address;
 }

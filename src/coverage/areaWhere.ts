@@ -11,7 +11,7 @@ export interface FoundArea {
 }
 
 /** Pieces that a curve cuts are made no longer than this share of their distance from the lens. */
-const FINE = 0.06;
+const FINE = 0.1;
 /** Pieces are made no longer than this share before their corners are trusted to tell. */
 const COARSE = 0.25;
 /** Where two curves meet in a piece it is halved down to this share. */
@@ -28,6 +28,7 @@ const DEEPEST = 60;
  * edge until a curve cuts them simply; there it is followed by its chord and the sagitta at the chord's middle, which
  * leaves an error of fourth order.
  * @param triangles six numbers a triangle, relative to the foot of the lens, m
+ * @param count     of conditions, at most 31
  * @param sets      at most 31 sets of condition indices, all of which must hold together
  * @param delta     distance from lens to plane, m: with the distance over the plane it sets how fine pieces are made
  * @returns         one area a set
@@ -44,8 +45,6 @@ export function areasWhere(
   return sets.map((_, set) => ({ value: Math.max(0, walk.areas[set] ?? 0), bound: walk.slacks[set] ?? 0 }));
 }
 
-const NONE = new Int32Array(0);
-
 /** Corners live in slots: coordinates and values in flat arrays; the middle of an edge halved at depth d has slot 3 + d. */
 class Walk {
   readonly areas: Float64Array;
@@ -57,19 +56,30 @@ class Walk {
   private readonly conditions: Conditions;
   private readonly count: number;
   private readonly sets: readonly (readonly number[])[];
-  private readonly members: readonly Int32Array[];
+  /** One bit a condition of each set. */
+  private readonly masks: Int32Array;
   private readonly delta2: number;
+  /** The piece at hand, and by condition the piece in which its curve was followed last, with what came of it. */
+  private piece = 0;
+  private readonly followed: Int32Array;
+  private readonly kept: Float64Array;
+  private readonly bulges: Float64Array;
+  private readonly chords2: Float64Array;
 
   constructor(conditions: Conditions, count: number, sets: readonly (readonly number[])[], delta2: number) {
     this.conditions = conditions;
     this.count = count;
     this.sets = sets;
-    this.members = sets.map((set) => Int32Array.from(set));
+    this.masks = Int32Array.from(sets, (set) => set.reduce((mask, i) => mask | (1 << i), 0));
     this.delta2 = delta2;
     this.areas = new Float64Array(sets.length);
     this.slacks = new Float64Array(sets.length);
     this.values = new Float64Array((DEEPEST + 8) * count);
     this.probe = new Float64Array(count);
+    this.followed = new Int32Array(count);
+    this.kept = new Float64Array(count);
+    this.bulges = new Float64Array(count);
+    this.chords2 = new Float64Array(count);
   }
 
   start(triangles: Float64Array, at: number): void {
@@ -108,44 +118,39 @@ class Walk {
 
   /** Adds what is decided to each open set's area; the sets for which the piece must be halved. */
   private settle(a: number, b: number, c: number, size: number, share: number, open: number, last: boolean): number {
-    let still = 0;
-    for (let set = 0; set < this.sets.length; set += 1) {
-      const bit = 1 << set;
-      if ((open & bit) !== 0 && !this.decide(set, a, b, c, size, share, last)) still |= bit;
-    }
-    return still;
-  }
-
-  private decide(set: number, a: number, b: number, c: number, size: number, share: number, last: boolean): boolean {
     const { values, count } = this;
-    let cut = -1;
-    let cuts = 0;
-    let close = false;
-    let none = false;
-    const members = this.members[set] ?? NONE;
-    for (let at = 0; at < members.length; at += 1) {
-      const i = members[at] ?? 0;
+    this.piece += 1;
+    // One bit a condition: cut by its curve, its curve close by, fails at all corners, fails well away from its curve.
+    let [cut, close, none, far] = [0, 0, 0, 0];
+    for (let i = 0; i < count; i += 1) {
       const va = values[a * count + i] ?? 0;
       const vb = values[b * count + i] ?? 0;
       const vc = values[c * count + i] ?? 0;
-      const least = Math.min(va, vb, vc);
-      const most = Math.max(va, vb, vc);
-      if (most < 0 && -most > 2 * (most - least)) return true;
-      if (least < 0 && most >= 0) {
-        cut = i;
-        cuts += 1;
-      } else {
-        if (most < 0) none = true;
-        if (Math.min(Math.abs(least), Math.abs(most)) <= 2 * (most - least)) close = true;
-      }
+      const least = va < vb ? (va < vc ? va : vc) : vb < vc ? vb : vc;
+      const most = va > vb ? (va > vc ? va : vc) : vb > vc ? vb : vc;
+      const room = 2 * (most - least);
+      if (most < 0) {
+        none |= 1 << i;
+        if (-most > room) far |= 1 << i;
+        else close |= 1 << i;
+      } else if (least < 0) cut |= 1 << i;
+      else if (least <= room) close |= 1 << i;
     }
-    const fine = cuts > 1 ? FINEST : cuts === 1 || close ? FINE : COARSE;
-    if (share > fine && !last) return false;
-    if (none) return true;
-    if (cuts === 0) this.areas[set] = (this.areas[set] ?? 0) + size;
-    else if (cuts === 1) return this.curved(set, cut, a, b, c, size, last || share <= FINEST);
-    else this.straight(set, a, b, c, size);
-    return true;
+    let still = 0;
+    for (let set = 0; set < this.sets.length; set += 1) {
+      const bit = 1 << set;
+      const mask = this.masks[set] ?? 0;
+      if ((open & bit) === 0 || (mask & far) !== 0) continue;
+      const cuts = mask & cut;
+      const one = (cuts & (cuts - 1)) === 0;
+      const fine = cuts !== 0 && !one ? FINEST : cuts !== 0 || (mask & close) !== 0 ? FINE : COARSE;
+      if (share > fine && !last) still |= bit;
+      else if ((mask & none) !== 0) continue;
+      else if (cuts === 0) this.areas[set] = (this.areas[set] ?? 0) + size;
+      else if (!one) this.straight(set, a, b, c, size);
+      else if (!this.curved(set, 31 - Math.clz32(cuts), a, b, c, size, last || share <= FINEST)) still |= bit;
+    }
+    return still;
   }
 
   /**
@@ -153,9 +158,22 @@ class Walk {
    * @returns false where it bends too much for that and the piece may be halved
    */
   private curved(set: number, i: number, a: number, b: number, c: number, size: number, last: boolean): boolean {
+    // Sets share conditions: the curve of one through this piece is followed once.
+    if (this.followed[i] !== this.piece) this.follow(i, a, b, c, size);
+    const bulge = this.bulges[i] ?? 0;
+    if (!last && Math.abs(bulge) > BENT * (this.chords2[i] ?? 0)) return false;
+    // A bulge may reach over the piece's edge: the neighbour, whose corners do not tell of it, leaves it to this one.
+    this.areas[set] = (this.areas[set] ?? 0) + (this.kept[i] ?? 0) + bulge;
+    this.slacks[set] = (this.slacks[set] ?? 0) + Math.abs(bulge) * CORRECTION_SLACK;
+    return true;
+  }
+
+  /** Leaves behind what a condition keeps of the present piece: by its chord, the bulge over it, and the chord squared. */
+  private follow(i: number, a: number, b: number, c: number, size: number): void {
     const [ha, hb, hc] = [this.holds(a, i), this.holds(b, i), this.holds(c, i)];
     const lone = ha === hb ? c : hb === hc ? a : b;
-    const [next, after] = lone === a ? [b, c] : lone === b ? [c, a] : [a, b];
+    const next = lone === a ? b : lone === b ? c : a;
+    const after = lone === a ? c : lone === b ? a : b;
     const s = this.crossing(lone, next, i);
     const t = this.crossing(lone, after, i);
     const [p0, q0] = [this.p[lone] ?? 0, this.q[lone] ?? 0];
@@ -163,13 +181,10 @@ class Walk {
     const [pt, qt] = [p0 + t * ((this.p[after] ?? 0) - p0), q0 + t * ((this.q[after] ?? 0) - q0)];
     const loneCounts = this.holds(lone, i);
     const corner = size * s * t;
-    const bulge = this.bulge(ps, qs, pt, qt, i, p0, q0, loneCounts);
-    const chord2 = (ps - pt) ** 2 + (qs - qt) ** 2;
-    if (!last && Math.abs(bulge) > BENT * chord2) return false;
-    // A bulge may reach over the piece's edge: the neighbour, whose corners do not tell of it, leaves it to this one.
-    this.areas[set] = (this.areas[set] ?? 0) + (loneCounts ? corner : size - corner) + bulge;
-    this.slacks[set] = (this.slacks[set] ?? 0) + Math.abs(bulge) * CORRECTION_SLACK;
-    return true;
+    this.followed[i] = this.piece;
+    this.kept[i] = loneCounts ? corner : size - corner;
+    this.bulges[i] = this.bulge(ps, qs, pt, qt, i, p0, q0, loneCounts);
+    this.chords2[i] = (ps - pt) ** 2 + (qs - qt) ** 2;
   }
 
   /** Share of the way between two slots at which a condition turns, by false position on the true function. */
@@ -183,7 +198,7 @@ class Walk {
     for (let step = 0; step < 40 && fa !== fb; step += 1) {
       const t = step % 3 === 2 ? (a + b) / 2 : a + ((b - a) * fa) / (fa - fb);
       const f = this.ask(p0 + t * dp, q0 + t * dq, i);
-      if (Math.abs(f) < 1e-9) return t;
+      if (Math.abs(f) < 1e-8) return t;
       if (f >= 0 === fa >= 0) [a, fa] = [t, f];
       else [b, fb] = [t, f];
       if (b - a < 1e-9) break;
@@ -223,9 +238,7 @@ class Walk {
       [1, 0],
       [0, 1],
     ];
-    const members = this.members[set] ?? NONE;
-    for (let at = 0; at < members.length; at += 1) {
-      const i = members[at] ?? 0;
+    for (const i of this.sets[set] ?? []) {
       const value = ([s, t]: readonly [number, number]) =>
         (values[a * count + i] ?? 0) * (1 - s - t) +
         (values[b * count + i] ?? 0) * s +

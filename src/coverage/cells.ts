@@ -42,7 +42,7 @@ export function cellsOf(
   const total = grid.columns * grid.rows;
   const cells: Cells = {
     grid,
-    rows: rowSpansOf(grid, found.footing.foot, camera.k === 1 ? found.frame : []),
+    rows: rowSpansOf(grid, found.footing.foot, found.frame),
     state: bare.slice(),
     band: new Uint8Array(total),
     density: new Float32Array(total),
@@ -51,9 +51,7 @@ export function cellsOf(
   const { solids, screens } = scratch.cleared(total);
   fillNearest(found.solids, grid, found.footing.foot, cells.rows, solids);
   if (found.screens.count > 0) fillNearest(found.screens, grid, found.footing.foot, cells.rows, screens);
-  const judged = { camera, found, cells, rule, solids: solids.solid, screens: screens.solid };
-  if (camera.k === 1) judgeFlat(judged);
-  else judgeBent(judged);
+  judge({ camera, found, cells, rule, solids: solids.solid, screens: screens.solid });
   return cells;
 }
 
@@ -66,12 +64,13 @@ interface Judged {
   readonly screens: Int32Array;
 }
 
-/** A rectilinear lens: the rows' spans are the frame. */
-function judgeFlat(judged: Judged): void {
+function judge(judged: Judged): void {
   const { camera, cells } = judged;
   const { grid, rows, density } = cells;
   const field = new PixelField(camera);
   const rise = camera.eye[2] - grid.plane.origin[2];
+  // A bent lens leaves density 0 outside its frame; for a rectilinear one the rows' spans are the frame.
+  const bent = camera.k !== 1;
   for (let row = 0; row < grid.rows; row += 1) {
     const [low, high] = [rows[row * 2] ?? 0, rows[row * 2 + 1] ?? -1];
     if (low > high) continue;
@@ -80,25 +79,7 @@ function judgeFlat(judged: Judged): void {
     const from = row * grid.columns + low;
     field.fillRow(dx, dy, -rise, grid.cell, high - low + 1, density, from);
     for (let index = from; index <= from + high - low; index += 1)
-      settle(judged, index, dx + (index - from) * grid.cell, dy, rise);
-  }
-}
-
-/** A bent lens: each cell is asked whether it lies in the frame. */
-function judgeBent(judged: Judged): void {
-  const { camera, cells } = judged;
-  const { grid, density } = cells;
-  const field = new PixelField(camera);
-  const rise = camera.eye[2] - grid.plane.origin[2];
-  for (let row = 0; row < grid.rows; row += 1) {
-    const dy = grid.bottom + (row + 0.5) * grid.cell - camera.eye[1];
-    for (let column = 0; column < grid.columns; column += 1) {
-      const dx = grid.left + (column + 0.5) * grid.cell - camera.eye[0];
-      if (!field.at(dx, dy, -rise)) continue;
-      const index = row * grid.columns + column;
-      density[index] = field.density;
-      settle(judged, index, dx, dy, rise);
-    }
+      if (!bent || density[index] !== 0) settle(judged, index, dx + (index - from) * grid.cell, dy, rise);
   }
 }
 

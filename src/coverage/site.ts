@@ -28,16 +28,19 @@ export function siteOf(
   const finest = new Float32Array(total);
   cells.forEach((one, at) => {
     const camera = index[at] ?? NOBODY;
-    for (let cell = 0; cell < total; cell += 1) {
-      const here = one.band[cell] ?? 0;
-      if (here === 0) continue;
-      count[cell] = (count[cell] ?? 0) + 1;
-      const density = one.density[cell] ?? 0;
-      const now = band[cell] ?? 0;
-      if (here < now || (here === now && density <= (finest[cell] ?? 0))) continue;
-      band[cell] = here;
-      best[cell] = camera;
-      finest[cell] = density;
+    for (let row = 0; row < grid.rows; row += 1) {
+      const last = row * grid.columns + (one.rows[row * 2 + 1] ?? -1);
+      for (let cell = row * grid.columns + (one.rows[row * 2] ?? 0); cell <= last; cell += 1) {
+        const here = one.band[cell] ?? 0;
+        if (here === 0) continue;
+        count[cell] = (count[cell] ?? 0) + 1;
+        const density = one.density[cell] ?? 0;
+        const now = band[cell] ?? 0;
+        if (here < now || (here === now && density <= (finest[cell] ?? 0))) continue;
+        band[cell] = here;
+        best[cell] = camera;
+        finest[cell] = density;
+      }
     }
   });
   const byBand = tally(grid, band, counted, bands + 1);

@@ -66,10 +66,15 @@ export class PixelField {
   }
 
   /**
-   * Densities along a row of targets of a rectilinear camera: from (dx, dy, dz) in `count` steps of `step` along x, into
-   * `into` from `at` on. Targets must lie in front of the lens, as all in its frame do.
+   * Densities along a row of targets: from (dx, dy, dz) in `count` steps of `step` along x, into `into` from `at` on. A bent
+   * lens leaves 0 outside its frame; targets of a rectilinear one must lie in front of the lens, as all in its frame do.
    */
   fillRow(dx: number, dy: number, dz: number, step: number, count: number, into: Float32Array, at: number): void {
+    if (this.camera.k === 1) this.flatRow(dx, dy, dz, step, count, into, at);
+    else this.bentRow(dx, dy, dz, step, count, into, at);
+  }
+
+  private flatRow(dx: number, dy: number, dz: number, step: number, count: number, into: Float32Array, at: number): void {
     const { r0, r1, r2, d0, d1, d2, f0, f1, f2, across, down } = this;
     const x0 = r1 * dy + r2 * dz;
     const y0 = d1 * dy + d2 * dz;
@@ -89,6 +94,47 @@ export class PixelField {
       const a = across * ((r0 * dy - r1 * east) * z - x * mz);
       const b = down * ((d0 * dy - d1 * east) * z - y * mz);
       into[at + i] = Math.sqrt((a * a + b * b) / over2) / (z * z);
+    }
+  }
+
+  private bentRow(dx: number, dy: number, dz: number, step: number, count: number, into: Float32Array, at: number): void {
+    const { r0, r1, r2, d0, d1, d2, f0, f1, f2, across, down, halfWidth, halfHeight, greatestRad } = this;
+    const { k } = this.camera;
+    const x0 = r1 * dy + r2 * dz;
+    const y0 = d1 * dy + d2 * dz;
+    const z0 = f1 * dy + f2 * dz;
+    for (let i = 0; i < count; i += 1) {
+      const east = dx + i * step;
+      const over2 = east * east + dy * dy;
+      const x = x0 + r0 * east;
+      const y = y0 + d0 * east;
+      const z = z0 + f0 * east;
+      const off2 = x * x + y * y;
+      if (over2 < SAME_POINT * SAME_POINT || off2 < SAME_POINT * SAME_POINT) {
+        into[at + i] = this.at(east, dy, dz) ? this.density : 0;
+        continue;
+      }
+      const off = Math.sqrt(off2);
+      const thetaRad = Math.atan2(off, z);
+      if (k >= 0.5 ? thetaRad >= greatestRad : thetaRad > greatestRad) {
+        into[at + i] = 0;
+        continue;
+      }
+      const bent = k > 0 ? Math.tan(k * thetaRad) : k < 0 ? Math.sin(k * thetaRad) : 0;
+      const round = (k === 0 ? thetaRad : bent / k) / off;
+      if (Math.abs(x) * round * across > halfWidth || Math.abs(y) * round * down > halfHeight) {
+        into[at + i] = 0;
+        continue;
+      }
+      const slope = k > 0 ? 1 + bent * bent : k < 0 ? Math.sqrt(1 - bent * bent) : 1;
+      const mx = r0 * dy - r1 * east;
+      const my = d0 * dy - d1 * east;
+      const mz = f0 * dy - f1 * east;
+      const outwards = (slope * ((z * (x * mx + y * my)) / off2 - mz)) / (off2 + z * z);
+      const around = (round * (x * my - y * mx)) / off2;
+      const du = across * (outwards * x - around * y);
+      const dv = down * (outwards * y + around * x);
+      into[at + i] = Math.sqrt((du * du + dv * dv) / over2);
     }
   }
 

@@ -1,24 +1,24 @@
 import { dot, scale, subtract, add, type Vec3 } from '../base/vector.ts';
 import type { Camera } from '../optics/camera.ts';
+import { angleOfLawRad } from '../optics/lens.ts';
 import { axesOf } from '../optics/projection.ts';
 import type { Footing } from './footing.ts';
 import type { HalfPlanes } from './halfPlanes.ts';
 
 /**
- * The frame of a rectilinear camera on a plane as four half-planes (fewer where a side runs parallel to the plane and
- * leaves it whole).
- * @returns null where the frame misses the plane, or where the lens is not rectilinear: then the frame has curved sides
+ * The frame of a camera on a plane as half-planes: the frame itself for a rectilinear lens, the narrowest pyramid around
+ * it for another. Sides that leave the plane whole are left out; a bent frame that reaches 90° off the axis has none.
+ * @returns null where the frame misses the plane
  */
 export function frameHalfPlanes(camera: Camera, footing: Footing): HalfPlanes | null {
-  if (camera.k !== 1) return null;
+  const slopes = pyramidOf(camera);
+  if (slopes === null) return [];
   const { right, down, forward } = axesOf(camera);
-  const tx = camera.sensor.width / 2 / camera.focalLength;
-  const ty = camera.sensor.height / 2 / camera.focalLength;
   const sides: readonly Vec3[] = [
-    subtract(scale(forward, tx), right),
-    add(scale(forward, tx), right),
-    subtract(scale(forward, ty), down),
-    add(scale(forward, ty), down),
+    subtract(scale(forward, slopes.across), right),
+    add(scale(forward, slopes.across), right),
+    subtract(scale(forward, slopes.down), down),
+    add(scale(forward, slopes.down), down),
   ];
   const cut: [number, number, number][] = [];
   for (const side of sides) {
@@ -27,6 +27,21 @@ export function frameHalfPlanes(camera: Camera, footing: Footing): HalfPlanes | 
     if (half !== 'all') cut.push(half);
   }
   return cut;
+}
+
+/**
+ * Greatest x/z and y/z in the frame, along the camera's right and down. Along a side of the frame x/z = tan θ · x/ρ(θ), which
+ * grows with θ for k < 1: the corner has the most. Null where the corner lies 90° off the axis or more.
+ */
+function pyramidOf({ sensor, focalLength, k }: Camera): { readonly across: number; readonly down: number } | null {
+  const [x, y] = [sensor.width / 2, sensor.height / 2];
+  if (k === 1) return { across: x / focalLength, down: y / focalLength };
+  const corner = Math.hypot(x, y);
+  const thetaRad = angleOfLawRad(corner / focalLength, k);
+  // A frame larger than the image circle reaches the end of the law.
+  if (thetaRad === null || thetaRad >= Math.PI / 2 - 1e-3) return null;
+  const gain = Math.tan(thetaRad) / corner;
+  return { across: gain * x, down: gain * y };
 }
 
 /** The half-plane of targets X with normal · X ≥ 0, for a plane through the lens. */

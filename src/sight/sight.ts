@@ -29,8 +29,8 @@ export interface Region {
 
 /**
  * What one camera sees of one plane within a convex window. Range does not cut it.
- * Where `framed` is false (a lens that is not rectilinear) regions are cut by the window and the shadows only, and whoever
- * reads them evaluates the lens as well.
+ * Where `framed` is false (a lens that is not rectilinear) the narrowest pyramid around the frame stands for it, and
+ * whoever reads the regions evaluates the lens as well.
  */
 export interface Sight {
   readonly camera: Camera;

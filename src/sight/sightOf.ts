@@ -23,7 +23,7 @@ export interface FoundSight {
   readonly footing: Footing;
   /** Frame and window, relative to the foot; null where nothing of the plane is in both. */
   readonly halfPlanes: HalfPlanes | null;
-  /** The frame alone; null for a lens that is not rectilinear or a frame that misses the plane. */
+  /** The frame alone, or the pyramid around a bent one; null where it misses the plane. */
   readonly frame: HalfPlanes | null;
   readonly solids: Shadows;
   readonly screens: Shadows;
@@ -41,8 +41,7 @@ export function sightOf(camera: Camera, plane: TargetPlane, window: Window, face
   const corners = window.map(([a, b]): Vec2 => [a - footing.foot[0], b - footing.foot[1]]);
   const frame = frameHalfPlanes(camera, footing);
   const inside = lensInside(camera.eye, facets);
-  const framed = camera.k === 1;
-  const within = framed ? (frame === null ? [] : cutPolygon(corners, frame)) : corners;
+  const within = frame === null ? [] : cutPolygon(corners, frame);
   const empty = within.length === 0 || inside !== null;
   const bounds = boundsOf(within, frame ?? [], halfPlanesOf(corners));
   const reach = Math.hypot(bounds.radius, footing.delta);
@@ -57,7 +56,7 @@ export function sightOf(camera: Camera, plane: TargetPlane, window: Window, face
     sight: {
       camera,
       plane,
-      framed,
+      framed: camera.k === 1,
       lensInside: inside,
       frame: Float64Array.from(within.flatMap(([p, q]) => [p + footing.foot[0], q + footing.foot[1]])),
       seen,
@@ -141,9 +140,9 @@ const movedRing = (ring: Float64Array, foot: Vec2): Float64Array => ring.map((n,
 
 /** What is seen within a convex part of the window, with its own rings and triangles. */
 export function seenWithin({ footing, frame, all, sight }: FoundSight, part: Window): Region {
-  if (sight.lensInside !== null || (sight.framed && frame === null)) return NO_REGION;
+  if (sight.lensInside !== null || frame === null) return NO_REGION;
   const corners = part.map(([a, b]): Vec2 => [a - footing.foot[0], b - footing.foot[1]]);
-  const within = cutPolygon(corners, frame ?? []);
+  const within = cutPolygon(corners, frame);
   if (within.length === 0) return NO_REGION;
-  return regionOf(all, boundsOf(within, frame ?? [], halfPlanesOf(corners)), within, footing.foot);
+  return regionOf(all, boundsOf(within, frame, halfPlanesOf(corners)), within, footing.foot);
 }

@@ -30,31 +30,36 @@ export function ModelRegion({ editor, answers, desk, openings }: ModelRegionProp
   );
   const opening = useStore(desk, (state) => state.opening);
   return (
-    <main className={styles.region} aria-label="Model">
+    <main className={styles.region} aria-label="Model" data-empty={empty}>
+      {empty ? (
+        <div className={styles.first}>
+          <FirstRun choose={openings.choose} sample={openings.sample} />
+        </div>
+      ) : (
+        <div className={styles.top}>
+          <TargetChoice editor={editor} />
+        </div>
+      )}
       <div className={styles.view}>
         <Suspense fallback={null}>
           <ModelView editor={editor} answers={answers} />
         </Suspense>
+        <div className={styles.notices}>
+          {opening && (
+            <div className={styles.opening}>
+              <Progress label={`Opening ${opening.name}`} share={opening.share} doing={opening.doing} />
+              <Button press={opening.cancel}>Cancel</Button>
+            </div>
+          )}
+          <NoticePlate editor={editor} />
+        </div>
       </div>
-      <div className={styles.top}>
-        <TargetChoice editor={editor} />
-        <NoticePlate editor={editor} />
-        {opening && (
-          <div className={styles.opening}>
-            <Progress label={`Opening ${opening.name}`} share={opening.share} doing={opening.doing} />
-            <Button press={opening.cancel}>Cancel</Button>
-          </div>
-        )}
-      </div>
-      {empty && (
-        <div className={styles.first}>
-          <FirstRun choose={openings.choose} sample={openings.sample} />
+      {!empty && (
+        <div className={styles.bottom}>
+          <ProbeCard answers={answers} />
+          <DensityScale answers={answers} />
         </div>
       )}
-      <div className={styles.bottom}>
-        <ProbeCard answers={answers} />
-        <DensityScale answers={answers} />
-      </div>
     </main>
   );
 }

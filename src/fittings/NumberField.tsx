@@ -15,12 +15,12 @@ interface NumberFieldProps {
   readonly edit: NumberEdit;
   /** Said below the field, where something about the value deserves it. */
   readonly note?: string | null;
-  /** Only for the screen reader, where the label alone says too little. */
-  readonly spokenLabel?: string;
+  /** `half` is one of two in a row under a common label; its own is only spoken. */
+  readonly look?: 'row' | 'half';
 }
 
 /** A labelled number that is typed, stepped by the arrow keys, or dragged on its label. */
-export function NumberField({ label, value, measure, bounds, edit, note, spokenLabel }: NumberFieldProps) {
+export function NumberField({ label, value, measure, bounds, edit, note, look = 'row' }: NumberFieldProps) {
   const id = useId();
   const unwritable = useUnwritable();
   const [draft, setDraft] = useState<string | null>(null);
@@ -65,8 +65,8 @@ export function NumberField({ label, value, measure, bounds, edit, note, spokenL
   };
 
   return (
-    <div className={styles.field}>
-      <label className={styles.label} htmlFor={id} data-drag={unwritable === null} {...drag}>
+    <div className={styles.field} data-look={look}>
+      <label className={look === 'half' ? styles.spoken : styles.label} htmlFor={id} data-drag={unwritable === null} {...drag}>
         {label}
       </label>
       <span className={styles.box} title={unwritable ?? undefined}>
@@ -78,7 +78,6 @@ export function NumberField({ label, value, measure, bounds, edit, note, spokenL
           spellCheck={false}
           value={draft ?? shown.text}
           readOnly={unwritable !== null}
-          aria-label={spokenLabel}
           aria-invalid={words !== null}
           aria-describedby={words === null ? `${id}-unit` : `${id}-unit ${id}-words`}
           onFocus={(event) => event.currentTarget.select()}

@@ -25,10 +25,11 @@ interface SettingFieldProps {
   readonly subject: string;
   readonly setting: Setting;
   readonly note?: string | null;
+  readonly look?: 'row' | 'half';
 }
 
 /** The field of one setting, in the plan's units. */
-export function SettingField({ editor, subject, setting, note = null }: SettingFieldProps) {
+export function SettingField({ editor, subject, setting, note = null, look = 'row' }: SettingFieldProps) {
   const units = useStore(editor.store, ({ plan }) => plan.settings.units);
   return (
     <NumberField
@@ -38,6 +39,7 @@ export function SettingField({ editor, subject, setting, note = null }: SettingF
       bounds={setting.bounds}
       edit={editOf(editor, subject, setting)}
       note={note}
+      look={look}
     />
   );
 }

@@ -61,16 +61,18 @@ function Seen({ editor, answers }: { editor: Editor; answers: AnswersStore }) {
         <>
           <BandBars label="Area by best band" edition={edition} areas={site.byBand} />
           <Figure label="Seen by no camera" value={areaText(site.unseen)} />
-          <Figure label={`Open ground within the ${within}`} value={areaText(site.open)} />
+          <Figure label="Open ground" value={areaText(site.open)} />
           <Figure label="Cameras counted" value={String(counted(assessment, editor))} unit={`of ${cameras}`} />
           {question.alone !== null && (
             <div className={styles.acts}>
               <Button press={() => editor.showAlone(null)}>Count all cameras</Button>
             </div>
           )}
+          <p className={styles.note}>
+            Within the {within}, by the best camera: area with enough pixels for each task. Enough is not a promise.
+          </p>
         </>
       )}
-      <p className={styles.note}>Area with enough pixels for each task, by the best camera. Enough is not a promise.</p>
     </Group>
   );
 }

@@ -4,7 +4,8 @@ import type { Area } from '../coverage/area.ts';
 /** An area's figure and, where it is not exact, its bound: "23.4" and "± 0.2". */
 export function areaFigures({ value, bound, how }: Area): { readonly value: string; readonly bound: string } {
   // A bound is rounded up: what is printed may not promise more than is known.
-  return { value: fixed(value, 1), bound: how === 'exact' ? '' : `± ${(Math.ceil(bound * 10) / 10).toFixed(1)}` };
+  const certain = how === 'exact' || bound === 0;
+  return { value: fixed(value, 1), bound: certain ? '' : `± ${(Math.ceil(bound * 10) / 10).toFixed(1)}` };
 }
 
 /** "23.4 ± 0.2 m²" */

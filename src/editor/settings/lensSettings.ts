@@ -6,30 +6,31 @@ import { LIMITS } from '../../plan/limits.ts';
 import type { Plan, PlanCamera } from '../../plan/plan.ts';
 import type { Setting } from './setting.ts';
 
-/** The recorded picture's pixels. */
-export const recordedMode = ({ device }: PlanCamera) => device.modes.find(({ id }) => id === device.recorded);
-
-/** Active width and height of the sensor, then pixels across and down. */
-export function sensorSettings(camera: PlanCamera): readonly Setting[] {
-  const { id, device } = camera;
-  const mode = recordedMode(camera);
-  const sensor = (side: 'width' | 'height'): Setting => ({
-    key: `sensor ${side}`,
-    label: side === 'width' ? 'Sensor width' : 'Sensor height',
+/** Active width and height of the sensor. */
+export function sensorSettings({ id, device }: PlanCamera): readonly [Setting, Setting] {
+  const side = (key: 'width' | 'height', label: string): Setting => ({
+    key: `sensor ${key}`,
+    label,
     measure: 'millimetres',
     bounds: LIMITS.sensor,
-    value: device.sensor[side],
-    change: (plan, value) => setSensor(plan, id, { sensor: { [side]: value } }),
+    value: device.sensor[key],
+    change: (plan, value) => setSensor(plan, id, { sensor: { [key]: value } }),
   });
-  const pixels = (side: 'width' | 'height'): Setting => ({
-    key: `pixels ${side}`,
-    label: side === 'width' ? 'Pixels across' : 'Pixels down',
+  return [side('width', 'Sensor width'), side('height', 'Sensor height')];
+}
+
+/** Pixels across and down of the recorded picture. */
+export function pixelSettings({ id, device }: PlanCamera): readonly [Setting, Setting] {
+  const mode = device.modes.find((one) => one.id === device.recorded);
+  const side = (key: 'width' | 'height', label: string): Setting => ({
+    key: `pixels ${key}`,
+    label,
     measure: 'pixels',
     bounds: LIMITS.pixels,
-    value: mode?.frame[side] ?? 0,
-    change: (plan, value) => setSensor(plan, id, { frame: { [side]: value } }),
+    value: mode?.frame[key] ?? 0,
+    change: (plan, value) => setSensor(plan, id, { frame: { [key]: value } }),
   });
-  return [sensor('width'), sensor('height'), ...(mode ? [pixels('width'), pixels('height')] : [])];
+  return [side('width', 'Pixels across'), side('height', 'Pixels down')];
 }
 
 /** Whether the lens has a range of focal lengths. */

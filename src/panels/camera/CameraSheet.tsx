@@ -6,7 +6,9 @@ import { Button } from '../../fittings/Button.tsx';
 import { TextField } from '../../fittings/TextField.tsx';
 import type { Plan, PlanCamera } from '../../plan/plan.ts';
 import { Group } from '../Group.tsx';
+import { Pinned } from '../Pinned.tsx';
 import { SheetHead } from '../SheetHead.tsx';
+import { placeText } from './placeText.ts';
 import { AimGroup } from './AimGroup.tsx';
 import { LensGroup } from './LensGroup.tsx';
 import { MountGroup } from './MountGroup.tsx';
@@ -23,18 +25,21 @@ interface CameraSheetProps {
 /** The setting sheet of a camera. */
 export function CameraSheet({ editor, answers, plan, camera }: CameraSheetProps) {
   const alone = useStore(editor.store, (state) => state.alone === camera.id);
-  const host = useStore(
-    answers,
-    ({ assessment }) => assessment?.scene.fixings.find((fixing) => fixing.camera === camera.id)?.host ?? null,
-  );
   const thing = { kind: 'camera', id: camera.id } as const;
   return (
-    <>
-      <SheetHead
-        sign={<span className={styles.badge}>{camera.name.slice(0, 2)}</span>}
-        title={host ?? (camera.mount.kind === 'pole' ? 'On a pole' : camera.name)}
-        kind="Setting sheet"
-      />
+    <Pinned
+      head={
+        <SheetHead
+          sign={<span className={styles.badge}>{camera.name.slice(0, 2)}</span>}
+          title={placeText(plan, camera)}
+          kind="Setting sheet"
+        />
+      }
+      foot={<SeesGroup answers={answers} id={camera.id} />}
+    >
+      <MountGroup editor={editor} answers={answers} plan={plan} camera={camera} />
+      <AimGroup editor={editor} answers={answers} camera={camera} />
+      <LensGroup editor={editor} camera={camera} />
       <Group title="Camera">
         <TextField label="Name" value={camera.name} most={120} set={(name) => rename(editor, thing, name)} />
         <div className={styles.acts}>
@@ -48,10 +53,6 @@ export function CameraSheet({ editor, answers, plan, camera }: CameraSheetProps)
         </div>
         {camera.hidden && <p className={styles.note}>Left out: it is not counted with the others.</p>}
       </Group>
-      <MountGroup editor={editor} answers={answers} plan={plan} camera={camera} />
-      <AimGroup editor={editor} answers={answers} camera={camera} />
-      <LensGroup editor={editor} camera={camera} />
-      <SeesGroup answers={answers} id={camera.id} />
-    </>
+    </Pinned>
   );
 }

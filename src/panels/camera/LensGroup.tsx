@@ -2,6 +2,7 @@ import type { Editor } from '../../editor/editor.ts';
 import {
   focalSettings,
   isVarifocal,
+  pixelSettings,
   sensorSettings,
   setSensorType,
   setStated,
@@ -9,6 +10,8 @@ import {
   statedAngleSettings,
 } from '../../editor/settings/lensSettings.ts';
 import { sensors, sensorTypeOf } from '../../editor/settings/sensors.ts';
+import type { Setting } from '../../editor/settings/setting.ts';
+import { PairRow } from '../../fittings/PairRow.tsx';
 import { Select } from '../../fittings/Select.tsx';
 import { angleOfView } from '../../optics/lens.ts';
 import { anglesOf, settingOf } from '../../optics/setting.ts';
@@ -42,9 +45,8 @@ export function LensGroup({ editor, camera }: { editor: Editor; camera: PlanCame
           if (type) editor.run(`Sensor of ${name}`, (plan) => setSensorType(plan, camera, type));
         }}
       />
-      {sensorSettings(camera).map((one) => (
-        <SettingField key={one.key} {...field} setting={one} />
-      ))}
+      <SizeRow label="Sensor size" {...field} settings={sensorSettings(camera)} />
+      <SizeRow label="Pixels" {...field} settings={pixelSettings(camera)} />
       <Select
         label="Lens"
         value={isVarifocal(lens) ? 'varifocal' : 'fixed'}
@@ -82,5 +84,21 @@ export function LensGroup({ editor, camera }: { editor: Editor; camera: PlanCame
         unit="°"
       />
     </Group>
+  );
+}
+
+interface SizeRowProps {
+  readonly label: string;
+  readonly editor: Editor;
+  readonly subject: string;
+  readonly settings: readonly [across: Setting, down: Setting];
+}
+
+function SizeRow({ label, editor, subject, settings: [across, down] }: SizeRowProps) {
+  return (
+    <PairRow label={label}>
+      <SettingField editor={editor} subject={subject} setting={across} look="half" />
+      <SettingField editor={editor} subject={subject} setting={down} look="half" />
+    </PairRow>
   );
 }

@@ -109,7 +109,7 @@ function HostFields({ editor, plan, camera }: Omit<MountGroupProps, 'answers'>) 
       <Select
         label="Wall"
         value={face}
-        choices={[...(face === '' ? [lost] : []), ...faces.map((one) => ({ value: String(one.face), label: one.name }))]}
+        choices={[...(face === '' ? [lost] : []), ...faces.map((one) => ({ value: String(one.face), label: wallName(one) }))]}
         set={(chosen) => {
           const next = faces.find((one) => String(one.face) === chosen);
           if (next) editor.run(`Move ${name}`, () => setMountFace(plan, camera, next));
@@ -118,3 +118,7 @@ function HostFields({ editor, plan, camera }: Omit<MountGroupProps, 'answers'>) 
     </>
   );
 }
+
+// "Soffit over the south wall" is the south wall: how it is fixed there stands above.
+const wallName = ({ name }: { name: string }): string =>
+  name.replace(/^Soffit over the (.)/, (_, first: string) => first.toUpperCase());

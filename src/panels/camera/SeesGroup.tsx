@@ -9,7 +9,7 @@ import { targetText } from '../targetText.ts';
 import styles from '../sheet.module.css';
 
 /** How many of the things that hide are named; the rest are summed. */
-const NAMED = 4;
+const NAMED = 3;
 
 /** What one camera makes of the target asked for, from the assessment that is shown. */
 export function SeesGroup({ answers, id }: { answers: AnswersStore; id: string }) {
@@ -33,7 +33,7 @@ export function SeesGroup({ answers, id }: { answers: AnswersStore; id: string }
       />
       <BandBars label="Area and reach by band" edition={assessment.edition} areas={areas.byBand} reach={reach.byBand} />
       <p className={styles.note}>
-        Area with enough pixels for each task, within the {assessment.within}. Reach is along the middle of the picture.
+        Area within the {assessment.within}; reach along the middle of the picture.
       </p>
       <ul className={styles.list} aria-label="In the picture, but not covered">
         {named.map(({ solid, area }) => (

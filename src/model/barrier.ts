@@ -1,26 +1,20 @@
-import type { Fault } from '../base/fault.ts';
-import { LEAST_SIZE, SAME_POINT } from '../base/tolerance.ts';
+import { LEAST_SIZE } from '../base/tolerance.ts';
+import { barrierGaps, type Gap } from './barrierGaps.ts';
 import { barrierLine, type BarrierLine } from './barrierLine.ts';
-import { barrierPieces, type Piece, type Stretch } from './barrierPieces.ts';
+import { barrierPieces } from './barrierPieces.ts';
+import { runMesh } from './barrierRun.ts';
 import { LEAF, openLeaf, shutLeaf } from './leaf.ts';
 import { joinMade, madeOf, unmade, type Made } from './made.ts';
+import { chainEdges, firstMeet } from './meet.ts';
 import { modelFault } from './modelFault.ts';
-import { offsetLine } from './offset.ts';
-import { fitOpening, openingSizeFaults, overlapFault, type Fitted } from './openingFit.ts';
+import { offsetLine, unionRings } from './offset.ts';
 import { prism } from './prism.ts';
-import { ribbon, type RibbonEdge } from './ribbon.ts';
-import { cornerAt } from './ring.ts';
-import { dotOf, difference, heading, moved, span } from './segment.ts';
-import { joinMeshes, Shell, type Mesh } from './shell.ts';
+import { ribbon, ribbonRings } from './ribbon.ts';
+import { cornerAt, inRing } from './ring.ts';
+import { heading, moved } from './segment.ts';
+import { joinMeshes, type Mesh } from './shell.ts';
 import { numberFaults, sizeFaults } from './size.ts';
-import type { Barrier } from './structure.ts';
-import { addReveal, addWall, levelTop, type Cut } from './wall.ts';
-
-/** An opening of a barrier on edge `edge` of its line; `full`: nothing of the barrier stands below or above it. */
-interface Gap extends Fitted {
-  readonly edge: number;
-  readonly full: boolean;
-}
+import type { Barrier, Ring } from './structure.ts';
 
 /**
  * A wall, fence or hedge: a ribbon around its line up to its height, interrupted by its openings. An opening lower
@@ -36,176 +30,57 @@ export function barrierSolids(barrier: Barrier): Made {
   if (!valid.ok) return unmade([...wrong, ...valid.faults]);
   if (wrong.length > 0) return unmade(wrong);
   const line = valid.value;
-  const { gaps, faults } = gapsOf(barrier, line);
-  const told = [...valid.notes, ...faults];
-  const parting = gaps.filter(({ full }) => full);
-  const meshes: Mesh[] = [];
-  for (const piece of barrierPieces(line, parting, LEAST_SIZE)) {
-    const mesh = pieceMesh(barrier, piece, gaps, told);
-    if (!mesh) return madeOf(barrier, null, barrier.passage, told);
-    meshes.push(mesh);
-  }
-  const leaves = gaps.map((gap) => leafOf(barrier, line, gap));
-  if (meshes.length === 0) return joinMade([{ solids: [], faults: told }, ...leaves]);
-  return joinMade([madeOf(barrier, joinMeshes(meshes), barrier.passage, told), ...leaves]);
+  const { gaps, faults } = barrierGaps(barrier, line);
+  const { meshes, leftOut } = barrierMeshes(barrier, line, gaps);
+  const told = [
+    ...valid.notes,
+    ...faults,
+    ...leftOut.map(({ opening, index }) =>
+      modelFault('opening.corner', opening.name, ['openings', index, 'along'], {
+        given: opening.along,
+        allowed: 'further from the corner, where both sides are plain',
+      }),
+    ),
+  ];
+  const leaves = gaps.filter((gap) => !leftOut.includes(gap)).map((gap) => leafOf(barrier, line, gap));
+  if (meshes?.length === 0) return joinMade([{ solids: [], faults: told }, ...leaves]);
+  return joinMade([madeOf(barrier, meshes && joinMeshes(meshes), barrier.passage, told), ...leaves]);
 }
 
-function gapsOf(
+/** A mesh for each run between gaps, null when one did not close; and the openings that there is no plain stretch for. */
+function barrierMeshes(
   barrier: Barrier,
   line: BarrierLine,
-): { readonly gaps: readonly Gap[]; readonly faults: Fault[] } {
-  const gaps: Gap[] = [];
-  const faults: Fault[] = [];
-  for (const [index, opening] of barrier.openings.entries()) {
-    const wrong = openingSizeFaults(opening, index);
-    const edge = line.edges.indexOf(opening.face);
-    if (edge < 0) {
-      const count = barrier.closed ? barrier.line.length : barrier.line.length - 1;
-      const about = { given: opening.face + 1, allowed: `a stretch from 1 to ${count}` };
-      wrong.push(modelFault('opening.face', opening.name, ['openings', index, 'face'], about));
-    }
-    if (wrong.length > 0) {
-      faults.push(...wrong);
-      continue;
-    }
-    const isUp = opening.sill + opening.height > barrier.height - LEAST_SIZE;
-    const full = isUp && opening.sill < SAME_POINT;
-    const face = {
-      length: span(cornerAt(line.points, edge), cornerAt(line.points, edge + 1)),
-      foot: barrier.base,
-      topAt: () => (full ? Number.POSITIVE_INFINITY : barrier.base + barrier.height),
-      margin: full ? 0 : LEAST_SIZE,
-      headroom: LEAST_SIZE,
-    };
-    const fit = fitOpening(opening, index, face, false);
-    if ('fault' in fit) {
-      faults.push(fit.fault);
-      continue;
-    }
-    const others = gaps.filter((gap) => gap.edge === edge);
-    // Two gates side by side make one gap; anything else needs barrier between.
-    const overlap =
-      overlapFault(
-        fit.fitted,
-        others.filter((gap) => full && gap.full),
-        -SAME_POINT,
-      ) ??
-      overlapFault(
-        { ...fit.fitted, foot: 0, head: 1 },
-        others.filter((gap) => full !== gap.full).map((gap) => ({ ...gap, foot: 0, head: 1 })),
-        LEAST_SIZE,
-      ) ??
-      overlapFault(
-        fit.fitted,
-        others.filter((gap) => !full && !gap.full),
-        LEAST_SIZE,
-      );
-    if (overlap) faults.push(overlap);
-    else gaps.push({ ...fit.fitted, edge, full });
-  }
-  return { gaps, faults };
-}
-
-/** The mesh of one run; openings that it has no plain stretch for are added to `faults`. */
-function pieceMesh(barrier: Barrier, piece: Piece, gaps: readonly Gap[], faults: Fault[]): Mesh | null {
+  gaps: readonly Gap[],
+): { readonly meshes: readonly Mesh[] | null; readonly leftOut: readonly Gap[] } {
   const top = barrier.base + barrier.height;
-  const isThrough = (gap: Gap, { edge, from, to }: Stretch): boolean =>
-    !gap.full && gap.edge === edge && gap.from >= from && gap.to <= to;
-  const through = piece.stretches.map((stretch) => gaps.filter((gap) => isThrough(gap, stretch)));
-  const edges = ribbon(piece.points, piece.closed, barrier.thickness);
-  const leftOut = (gap: Gap, allowed: string): void => {
-    const about = { given: gap.opening.along, allowed };
-    faults.push(modelFault('opening.corner', gap.opening.name, ['openings', gap.index, 'along'], about));
-  };
-  if (!edges) {
-    // Too thick for its turns: the same line grown by the library, all of it closed.
-    for (const gap of through.flat()) leftOut(gap, 'on a barrier thin enough for its turns');
-    return prism(offsetLine(piece.points, piece.closed, barrier.thickness), barrier.base, top);
-  }
-  const shell = new Shell();
-  edges.forEach((edge, k) => {
-    const stretch = piece.stretches[k];
-    const along = heading(cornerAt(piece.points, k), cornerAt(piece.points, k + 1));
-    const ends = plainStretch(edge, cornerAt(piece.points, k), along);
-    const fitting = (through[k] ?? []).flatMap((gap) => {
-      const from = gap.from - (stretch?.from ?? 0);
-      const to = gap.to - (stretch?.from ?? 0);
-      if (from >= ends.from + LEAST_SIZE && to <= ends.to - LEAST_SIZE)
-        return [{ from, to, foot: gap.foot, head: gap.head }];
-      leftOut(gap, 'further from the corner, where both sides are plain');
-      return [];
-    });
-    addPierced(shell, edge, cornerAt(piece.points, k), along, fitting, barrier.base, top);
-    const next = edges[k + 1] ?? (piece.closed ? edges[0] : undefined);
-    if (!next) return;
-    // The bevel at a sharp turn, where the sides of two edges do not meet.
-    if (!samePlace(edge.rightEnd, next.rightStart)) {
-      addWall(
-        shell,
-        edge.rightEnd,
-        next.rightStart,
-        barrier.base,
-        levelTop(edge.rightEnd, next.rightStart, top),
-      );
-    }
-    if (!samePlace(edge.leftEnd, next.leftStart)) {
-      addWall(shell, next.leftStart, edge.leftEnd, barrier.base, levelTop(next.leftStart, edge.leftEnd, top));
-    }
+  const parting = gaps.filter(({ full }) => full);
+  const through = gaps.filter(({ full }) => !full);
+  const pieces = barrierPieces(line, parting, LEAST_SIZE);
+  const runs = pieces.flatMap((piece) => {
+    const edges = ribbon(piece.points, piece.closed, barrier.thickness);
+    return edges ? [{ piece, edges }] : [];
   });
-  const [first, last] = [edges[0], edges[edges.length - 1]];
-  if (!piece.closed && first && last) {
-    addWall(shell, last.rightEnd, last.leftEnd, barrier.base, levelTop(last.rightEnd, last.leftEnd, top));
-    addWall(
-      shell,
-      first.leftStart,
-      first.rightStart,
-      barrier.base,
-      levelTop(first.leftStart, first.rightStart, top),
-    );
+  const rings = runs.flatMap(({ piece, edges }) => ribbonRings(edges, piece.closed));
+  const isPlain = runs.length === pieces.length && (runs.length < 2 || areApart(rings));
+  if (!isPlain) {
+    // Too thick for its turns, so that it overlaps itself: the union of its runs, without what would go through them.
+    const whole = pieces.flatMap(({ points, closed }) => offsetLine(points, closed, barrier.thickness));
+    const mesh = prism(unionRings(whole), barrier.base, top);
+    return { meshes: mesh && [mesh], leftOut: through };
   }
-  shell.cap(barrier.base, 'down');
-  shell.cap(top, 'up');
-  return shell.mesh();
-}
-
-const samePlace = (a: readonly [number, number], b: readonly [number, number]): boolean =>
-  a[0] === b[0] && a[1] === b[1];
-
-/** The part of an edge where both of its sides run, metres from its start. */
-function plainStretch(
-  edge: RibbonEdge,
-  start: readonly [number, number],
-  along: readonly [number, number],
-): { readonly from: number; readonly to: number } {
-  const s = (point: readonly [number, number]): number => dotOf(difference(point, start), along);
+  const made = runs.map(({ piece, edges }) => runMesh(piece, edges, through, barrier.base, top));
+  const meshes = made.flatMap(({ mesh }) => (mesh ? [mesh] : []));
   return {
-    from: Math.max(s(edge.leftStart), s(edge.rightStart)),
-    to: Math.min(s(edge.leftEnd), s(edge.rightEnd)),
+    meshes: meshes.length === made.length ? meshes : null,
+    leftOut: through.filter((gap) => !made.some(({ cut }) => cut.includes(gap))),
   };
 }
 
-/** Both long sides of an edge, with cuts right through. */
-function addPierced(
-  shell: Shell,
-  edge: RibbonEdge,
-  start: readonly [number, number],
-  along: readonly [number, number],
-  cuts: readonly Cut[],
-  foot: number,
-  top: number,
-): void {
-  const { rightStart, rightEnd, leftStart, leftEnd } = edge;
-  const rightAt = dotOf(difference(rightStart, start), along);
-  const leftAt = dotOf(difference(leftEnd, start), along);
-  const right = cuts.map((cut) => ({ ...cut, from: cut.from - rightAt, to: cut.to - rightAt }));
-  const left = cuts.map((cut) => ({ ...cut, from: leftAt - cut.to, to: leftAt - cut.from }));
-  const fronts = addWall(shell, rightStart, rightEnd, foot, levelTop(rightStart, rightEnd, top), right);
-  const backs = addWall(shell, leftEnd, leftStart, foot, levelTop(leftEnd, leftStart, top), left);
-  fronts.forEach((front, k) => {
-    const back = backs[k];
-    const cut = cuts[k];
-    if (back && cut) addReveal(shell, front, [back[1], back[0], back[3], back[2]], cut.foot === foot);
-  });
+/** Whether simple rings neither meet nor lie within one another. */
+function areApart(rings: readonly Ring[]): boolean {
+  if (firstMeet(rings.flatMap((ring, chain) => chainEdges(ring, chain, true)))) return false;
+  return !rings.some((ring) => rings.some((other) => other !== ring && inRing(cornerAt(ring, 0), other)));
 }
 
 function leafOf(barrier: Barrier, line: BarrierLine, gap: Gap): Made {

@@ -158,7 +158,7 @@ export class Shell {
 /** Closed loops from a map of each corner to the next; null when one runs into nothing. */
 function loopsOf(next: Map<number, number>): number[][] | null {
   const loops: number[][] = [];
-  for (const start of [...next.keys()]) {
+  for (const start of next.keys()) {
     if (!next.has(start)) continue;
     const loop: number[] = [];
     let id: number | undefined = start;

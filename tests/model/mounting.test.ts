@@ -27,7 +27,7 @@ const faultOf = (mount: Mount, structures = site(house)) => {
   const outcome = placeMount(mount, structures);
   return outcome.ok ? null : outcome.faults.map(({ code, path, allowed }) => ({ code, path, allowed }));
 };
-const near = (values: readonly number[]) => values.map((v) => expect.closeTo(v, 9));
+const near = (values: readonly number[]): unknown[] => values.map((v): unknown => expect.closeTo(v, 9));
 
 const flush = {
   kind: 'flush',

@@ -15,7 +15,7 @@ import {
 
 const built = (structure: Structure) => {
   const { solids, faults } = solidsOf(structure);
-  for (const solid of solids) expect(meshFaults(solid), solid.id).toEqual([]);
+  expect(solids.flatMap((solid) => meshFaults(solid).map((wrong) => `${solid.id}: ${wrong}`))).toEqual([]);
   return { solids, faults, volume: solids.reduce((sum, solid) => sum + volumeOf(solid), 0) };
 };
 

@@ -13,6 +13,9 @@ import { isFromMap, isTagged, positionsOf, roleOf, type Item } from './sorting.t
 /** Features between two looks at whether the job was called off. */
 const STRIDE = 200;
 
+/** The most features that are refused by name; the report counts them all. */
+const NOTES = 50;
+
 /** What an import found, and what became of the rest. */
 export interface Imported extends Found {
   readonly report: ImportReport;
@@ -56,9 +59,9 @@ export function* importGeojson(document: unknown, origin: Geographic | null = nu
     if (at % STRIDE === STRIDE - 1) yield { share: 0.35 + 0.65 * value, doing: 'Building structures' };
   }
   const { structures, faults, taken, assumed } = maker;
-  if (structures.length === 0) return refuse(...faults.slice(0, 50));
+  if (structures.length === 0) return refuse(...faults.slice(0, NOTES));
   const report = { taken: taken.report(), left: left.report(), assumed: assumed.report() };
-  return accept({ structures, origin: placed.value.origin, credits: creditsOf(head, fromMap), report }, faults);
+  return accept({ structures, origin: placed.value.origin, credits: creditsOf(head, fromMap), report }, faults.slice(0, NOTES));
 }
 
 /** Every drawn piece that becomes something; what does not is counted. */

@@ -1,8 +1,10 @@
+import type { Vec2 } from '../base/vector.ts';
 import type { CameraCoverage, SiteCoverage } from '../coverage/coverage.ts';
 import { HIDDEN, OUT_OF_FRAME, INSIDE } from '../coverage/state.ts';
 
 /** Cells enough to place a label by. */
 const MOST_CELLS = 40_000;
+const MOST_SPOTS = 12;
 
 /** The largest connected stretch of ground that one solid hides from every camera that would have it in frame. */
 export interface HiddenRegion {
@@ -10,9 +12,8 @@ export interface HiddenRegion {
   readonly solid: number;
   /** m², from cells. */
   readonly area: number;
-  /** The cell that lies deepest in it, as plane coordinates. */
-  readonly a: number;
-  readonly b: number;
+  /** Where a label would sit well: deep inside, the deepest first. Plane coordinates. */
+  readonly spots: readonly Vec2[];
 }
 
 /**
@@ -46,13 +47,12 @@ export function hiddenRegions(
     });
     const area = count * side * side;
     if (area <= (best.get(key)?.area ?? 0)) continue;
-    const cell = deepest(queue.subarray(0, count), columns, rows);
-    best.set(key, {
-      solid,
-      area,
-      a: grid.left + ((cell % columns) + 0.5) * side,
-      b: grid.bottom + (Math.floor(cell / columns) + 0.5) * side,
-    });
+    const deep = deepCells(queue.subarray(0, count), columns, rows);
+    const spots = deep.map((cell): Vec2 => [
+      grid.left + ((cell % columns) + 0.5) * side,
+      grid.bottom + (Math.floor(cell / columns) + 0.5) * side,
+    ]);
+    best.set(key, { solid, area, spots });
   }
   return [...best.values()].sort((one, two) => two.area - one.area);
 }
@@ -111,21 +111,35 @@ function neighbours(cell: number, columns: number, rows: number): number[] {
   return out;
 }
 
-/** The cell of a region farthest from its edge, by peeling layers off. */
-function deepest(region: Int32Array, columns: number, rows: number): number {
-  const layer = new Map<number, number>();
-  for (const cell of region) layer.set(cell, 0);
+/** Cells far from a region's edge, spread over it: the deepest, then others at least half as deep. */
+function deepCells(region: Int32Array, columns: number, rows: number): number[] {
+  const depth = new Map<number, number>();
+  for (const cell of region) depth.set(cell, 0);
   let edge = [...region].filter((cell) => {
     const around = neighbours(cell, columns, rows);
-    return around.length < 4 || around.some((next) => !layer.has(next));
+    return around.length < 4 || around.some((next) => !depth.has(next));
   });
-  let last = edge[0] ?? region[0] ?? 0;
-  for (let depth = 1; edge.length > 0; depth += 1) {
-    for (const cell of edge) layer.set(cell, depth);
-    last = edge[Math.floor(edge.length / 2)] ?? last;
+  const layers: number[][] = [];
+  for (let layer = 1; edge.length > 0; layer += 1) {
+    for (const cell of edge) depth.set(cell, layer);
+    layers.push(edge);
     const next = new Set<number>();
-    for (const cell of edge) for (const other of neighbours(cell, columns, rows)) if (layer.get(other) === 0) next.add(other);
+    for (const cell of edge) for (const other of neighbours(cell, columns, rows)) if (depth.get(other) === 0) next.add(other);
     edge = [...next];
   }
-  return last;
+  const chosen: number[] = [];
+  const apart = Math.max(2, layers.length / 2);
+  for (const layer of layers.slice(Math.floor(layers.length / 2)).toReversed()) {
+    // The middle of a layer first: along a strip that is its middle.
+    const ordered = layer.toSorted((a, b) => a - b);
+    for (let i = 0; i < ordered.length; i += 1) {
+      const cell = ordered[(Math.floor(ordered.length / 2) + i) % ordered.length] ?? 0;
+      const far = chosen.every(
+        (other) => Math.hypot((other % columns) - (cell % columns), Math.floor(other / columns) - Math.floor(cell / columns)) > apart,
+      );
+      if (far) chosen.push(cell);
+      if (chosen.length >= MOST_SPOTS) return chosen;
+    }
+  }
+  return chosen;
 }

@@ -171,7 +171,7 @@ export class Model {
 
   private rest = (): void => {
     const { assessment, view } = this;
-    const { selected, gesturing } = this.editor.store.getState();
+    const { plan, selected, gesturing } = this.editor.store.getState();
     if (!assessment || gesturing) return;
     this.plates.place({
       sheet: view.sheet,
@@ -180,6 +180,7 @@ export class Model {
       theme: themeNow(),
       selected: selected?.kind === 'camera' ? selected.id : null,
       counted: this.shown?.counted ?? (() => true),
+      names: ({ structure, name }) => plan.structures[structure]?.name ?? plan.cameras[structure]?.name ?? name,
       taken: this.signs.plates,
     });
   };

@@ -1,9 +1,10 @@
 import type { Group } from 'three';
-import { length, subtract, type Vec3 } from '../../base/vector.ts';
+import { length, subtract, type Vec2, type Vec3 } from '../../base/vector.ts';
 import type { CameraCoverage } from '../../coverage/coverage.ts';
 import type { Ink } from '../../draw/ink.ts';
-import { FRAME_EDGE_CODE } from '../planeFrame.ts';
-import { pointOn } from '../planeFrame.ts';
+import { withinRings } from '../../draw/region.ts';
+import { FRAME_EDGE_CODE, pointOn } from '../planeFrame.ts';
+import { frameEdge } from '../wash/frameEdge.ts';
 import { FatLines } from '../lines/FatLines.ts';
 import type { WindowUniforms } from '../shading.ts';
 
@@ -54,22 +55,40 @@ export class CameraLayer {
 }
 
 /** Where the frame's edges run over the target plane in plain sight. */
-function traceOf({ sight, frustum }: CameraCoverage, origin: Vec3): number[] {
-  const { plane } = sight;
-  if (sight.framed) {
-    return sight.beyondScreens.pieces
+function traceOf({ sight }: CameraCoverage, origin: Vec3): number[] {
+  const { plane, beyondScreens } = sight;
+  const segment = (from: Vec2, to: Vec2): number[] => [
+    ...subtract(pointOn(plane, ...from), origin),
+    ...subtract(pointOn(plane, ...to), origin),
+  ];
+  if (sight.framed)
+    return beyondScreens.pieces
       .filter(({ beyond }) => beyond === FRAME_EDGE_CODE)
-      .flatMap(({ from, to }) => [
-        ...subtract(pointOn(plane, ...from), origin),
-        ...subtract(pointOn(plane, ...to), origin),
-      ]);
-  }
-  const level = plane.origin[2];
-  const lies = (point: Vec3 | undefined): point is Vec3 => point !== undefined && Math.abs(point[2] - level) < 1e-3;
-  return frustum.trace.flatMap((edge) =>
-    edge.flatMap((point, i) => {
-      const before = edge[i - 1];
-      return lies(before) && lies(point) ? [...subtract(before, origin), ...subtract(point, origin)] : [];
+      .flatMap(({ from, to }) => segment(from, to));
+  return frameEdge(sight).flatMap((line) =>
+    line.flatMap((to, i) => {
+      const from = line[i - 1];
+      return from ? seenParts(from, to, beyondScreens.rings).flatMap(([a, b]) => segment(a, b)) : [];
     }),
   );
+}
+
+/** The parts of a segment within rings, found in steps of about 0.1 m. */
+function seenParts(from: Vec2, to: Vec2, rings: readonly Float64Array[]): [Vec2, Vec2][] {
+  const steps = Math.min(200, Math.max(1, Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]) / 0.1)));
+  const at = (step: number): Vec2 => [
+    from[0] + ((to[0] - from[0]) * step) / steps,
+    from[1] + ((to[1] - from[1]) * step) / steps,
+  ];
+  const parts: [Vec2, Vec2][] = [];
+  let start: number | null = null;
+  for (let step = 0; step <= steps; step += 1) {
+    const inside = step < steps && withinRings(rings, ...at(step + 0.5));
+    if (inside) start ??= step;
+    else if (start !== null) {
+      parts.push([at(start), at(step)]);
+      start = null;
+    }
+  }
+  return parts;
 }

@@ -2,6 +2,7 @@ import type { Assessment } from '../../assess/assessment.ts';
 import type { Vec3 } from '../../base/vector.ts';
 import type { Theme } from '../../draw/ink.ts';
 import { placeLabels, type Plate, type Wish } from '../../draw/labelPlaces.ts';
+import type { Solid } from '../../model/solid.ts';
 import type { Pickable } from '../picking.ts';
 import type { Sheet } from '../sheet.ts';
 import { causeWishes } from './causeWishes.ts';
@@ -14,6 +15,8 @@ export interface Plates {
   readonly theme: Theme;
   readonly selected: string | null;
   readonly counted: (camera: string) => boolean;
+  /** What a person calls the thing that a solid is a part of. */
+  readonly names: (solid: Solid) => string;
   /** Boxes that no label may cover. */
   readonly taken: readonly Plate[];
 }

@@ -1,12 +1,13 @@
 import type { Assessment } from '../../assess/assessment.ts';
-import { add, distance, scale, subtract, unit, type Vec3 } from '../../base/vector.ts';
+import { add, scale, subtract, unit, type Vec3 } from '../../base/vector.ts';
 import type { Ink } from '../../draw/ink.ts';
 import type { Plate } from '../../draw/labelPlaces.ts';
 import type { Ghost } from '../../editor/tools/chart.ts';
 import { axesOf } from '../../optics/projection.ts';
-import { pick, type Pickable } from '../picking.ts';
+import type { Pickable } from '../picking.ts';
 import type { SignAt } from '../pointedAt.ts';
 import type { Sheet, Spot } from '../sheet.ts';
+import { inSight } from './inSight.ts';
 import { discSpots } from './discSpots.ts';
 import { CameraSign, crossSign, faceOutline, svg } from './signs.ts';
 
@@ -19,6 +20,9 @@ export interface Signs {
   readonly ghost: Ghost | null;
   readonly counted: (camera: string) => boolean;
 }
+
+/** A wall or soffit within this of a lens carries it, m. */
+const BEFORE = 0.12;
 
 interface Drawn {
   readonly id: string;
@@ -76,7 +80,7 @@ export class SignLayer {
         name: camera.name,
         selected: camera.id === selected,
         hovered: camera.id === hovered,
-        behind: isBehind(sheet, solids, camera.eye),
+        behind: !inSight(sheet, solids, camera.eye, BEFORE),
         idle: !counted(camera.id),
       });
       return { id: camera.id, body, disc };
@@ -128,11 +132,4 @@ function turnOf(sheet: Sheet, at: Vec3, along: Vec3): number {
   const size = sheet.metresPerPixel(at) * 20;
   const [a, b] = [sheet.spotFromSite(at), sheet.spotFromSite(add(at, scale(unit(along), size)))];
   return a && b ? (Math.atan2(b.y - a.y, b.x - a.x) * 180) / Math.PI : 0;
-}
-
-/** Whether a solid stands between the viewer and a lens. */
-function isBehind(sheet: Sheet, solids: Pickable, eye: Vec3): boolean {
-  const far = distance(sheet.eye, eye);
-  const along = scale(subtract(eye, sheet.eye), 1 / far);
-  return pick(solids, { from: sheet.eye, along }, far - 0.12) !== null;
 }

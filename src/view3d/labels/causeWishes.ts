@@ -1,22 +1,22 @@
 import { hiddenRegions } from '../../draw/hiddenRegions.ts';
 import type { Wish } from '../../draw/labelPlaces.ts';
 import { pointOn } from '../planeFrame.ts';
+import { inSight } from './inSight.ts';
 import type { Label, Plates } from './PlateLayer.ts';
 
 /** A hidden region gets a name from this size up, m². */
 const LEAST_AREA = 1.5;
 const MOST_PLATES = 6;
-const TRIES: readonly (readonly [x: number, y: number])[] = [
+const EDGE = 4;
+const ASIDE: readonly (readonly [x: number, y: number])[] = [
   [0, 0],
-  [0, 18],
-  [0, -18],
-  [30, 0],
-  [-30, 0],
+  [0, 14],
+  [0, -14],
 ];
 
 /** "Hidden by the van", where each thing hides most; the largest first. */
 export function causeWishes(
-  { assessment, sheet, counted }: Plates,
+  { assessment, sheet, solids, counted, names }: Plates,
   size: (text: string, look: Label['look']) => { readonly width: number; readonly height: number },
 ): Wish<Label>[] {
   const { scene, site } = assessment;
@@ -27,20 +27,27 @@ export function causeWishes(
   return hiddenRegions(site, cameras, group)
     .filter(({ area }) => area >= LEAST_AREA)
     .slice(0, MOST_PLATES)
-    .flatMap(({ solid, a, b }) => {
-      const at = pointOn(site.grid.plane, a, b);
-      const spot = sheet.spotFromSite(at);
-      const name = scene.solids[solid]?.name;
-      if (!spot || name === undefined) return [];
-      const text = `Hidden by ${name}`;
+    .flatMap(({ solid, area, spots }) => {
+      const thing = scene.solids[solid];
+      if (!thing) return [];
+      const text = `Hidden by ${names(thing)}`;
       const { width, height } = size(text, 'cause');
-      const places = TRIES.map(([x, y]) => ({ x: spot.x + x, y: spot.y + y, width, height, angle: 0 })).filter(
-        (place) =>
-          place.x - width / 2 > 4 &&
-          place.x + width / 2 < sheet.width - 4 &&
-          place.y - height / 2 > 4 &&
-          place.y + height / 2 < sheet.height - 4,
+      const seen = spots.flatMap((spot) => {
+        const at = pointOn(site.grid.plane, ...spot);
+        const place = sheet.spotFromSite(at);
+        return place && inSight(sheet, solids, at) ? [{ at, place }] : [];
+      });
+      const first = seen[0];
+      if (!first || area / sheet.metresPerPixel(first.at) ** 2 < width * height) return [];
+      const places = seen.flatMap(({ place }) =>
+        ASIDE.map(([x, y]) => ({ x: place.x + x, y: place.y + y, width, height, angle: 0 })).filter(
+          (plate) =>
+            plate.x - width / 2 > EDGE &&
+            plate.x + width / 2 < sheet.width - EDGE &&
+            plate.y - height / 2 > EDGE &&
+            plate.y + height / 2 < sheet.height - EDGE,
+        ),
       );
-      return [{ label: { text, look: 'cause', at, fill: null, ink: null }, places }];
+      return [{ label: { text, look: 'cause', at: first.at, fill: null, ink: null }, places }];
     });
 }

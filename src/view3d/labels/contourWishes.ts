@@ -1,12 +1,11 @@
-import { distance, scale, subtract } from '../../base/vector.ts';
 import type { SiteCoverage } from '../../coverage/coverage.ts';
 import { bandColours, inkOnBand } from '../../draw/bandInk.ts';
 import { contourAnchors, type SheetPoint } from '../../draw/contourLabels.ts';
 import type { Wish } from '../../draw/labelPlaces.ts';
-import { pick } from '../picking.ts';
 import { pointOn } from '../planeFrame.ts';
 import { meetLevel } from '../sheet.ts';
 import { contoursOf } from '../wash/coverageContours.ts';
+import { inSight } from './inSight.ts';
 import type { Label, Plates } from './PlateLayer.ts';
 
 const NAMED_BEND = 13;
@@ -44,7 +43,7 @@ export function contourWishes(
         const { board } = scene;
         const onBoard =
           at[0] > board.left + FROM_EDGE && at[0] < board.right - FROM_EDGE && at[1] > board.bottom + FROM_EDGE && at[1] < board.top - FROM_EDGE;
-        const open = inner && onBoard && parts(site, at[0], at[1], band) && inSight(at);
+        const open = inner && onBoard && parts(site, at[0], at[1], band) && inSight(sheet, solids, at);
         line.push({ x: spot.x, y: spot.y, open });
       }
       const named = coverage.camera.id === selected || ordered.length === 1;
@@ -67,11 +66,6 @@ export function contourWishes(
       return [];
     }),
   );
-
-  function inSight(at: readonly [number, number, number]): boolean {
-    const far = distance(sheet.eye, at);
-    return pick(solids, { from: sheet.eye, along: scale(subtract(at, sheet.eye), 1 / far) }, far - 0.02) === null;
-  }
 }
 
 /** Whether the picture as a whole changes to this band near a point: other cameras may see it better. */

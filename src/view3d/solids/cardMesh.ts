@@ -94,7 +94,7 @@ export function solidMesh(uniforms: CardUniforms): Mesh {
     transparent: true,
     blending: NoBlending,
     polygonOffset: true,
-    polygonOffsetFactor: 1,
+    polygonOffsetFactor: 3,
     polygonOffsetUnits: 4,
   });
   return drawn(new Mesh(new BufferGeometry(), material));
@@ -111,7 +111,7 @@ export function screenMesh(uniforms: CardUniforms, veil: number, lattice: boolea
       transparent: true,
       depthWrite: false,
       polygonOffset: true,
-      polygonOffsetFactor: 1,
+      polygonOffsetFactor: 3,
       polygonOffsetUnits: 2,
     },
   );

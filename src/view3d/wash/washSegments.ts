@@ -3,6 +3,7 @@ import type { Edition } from '../../coverage/band.ts';
 import type { CameraCoverage } from '../../coverage/coverage.ts';
 import type { Sight } from '../../sight/sight.ts';
 import { contoursOf } from './coverageContours.ts';
+import { frameEdge } from './frameEdge.ts';
 import { pointOn } from '../planeFrame.ts';
 import { OUTLINE } from './WashLines.ts';
 
@@ -42,6 +43,13 @@ function segmentsOf(coverage: CameraCoverage, edition: Edition, origin: Vec3): W
   };
   for (const piece of seen.pieces) add(piece.from, piece.to, OUTLINE);
   if (beyondScreens !== seen) for (const piece of beyondScreens.pieces) add(piece.from, piece.to, OUTLINE);
+  if (!coverage.sight.framed) {
+    for (const line of frameEdge(coverage.sight))
+      line.forEach((point, i) => {
+        const before = line[i - 1];
+        if (before) add(before, point, OUTLINE);
+      });
+  }
   for (const { band, points } of contoursOf(coverage, edition)) {
     for (let i = 2; i + 1 < points.length; i += 2)
       add([points[i - 2] ?? 0, points[i - 1] ?? 0], [points[i] ?? 0, points[i + 1] ?? 0], band + 1);

@@ -69,6 +69,9 @@ export function angleOfView(focalLength: number, k: number, side: number): numbe
   return half === null ? null : 2 * half;
 }
 
+/** A sheet that states the very angle of an end law is not refused for a last digit. */
+const ROUNDING = 1e-9;
+
 export type LawFound =
   | { readonly consistent: true; readonly k: number }
   | {
@@ -96,10 +99,10 @@ export function solveK(focalLength: number, hfov: number, width: number): LawFou
   const domain = Math.PI / 2 / halfRad;
   const low = Math.max(-1, -domain);
   const least = lawRad(halfRad, low);
-  if (wanted < least) return inconsistent(low, least, width);
+  if (wanted < least * (1 - ROUNDING)) return inconsistent(low, least, width);
   if (domain > 1) {
     const most = lawRad(halfRad, 1);
-    if (wanted > most) return inconsistent(1, most, width);
+    if (wanted > most * (1 + ROUNDING)) return inconsistent(1, most, width);
   }
   return { consistent: true, k: bisect(halfRad, wanted, low, Math.min(1, domain)) };
 }

@@ -31,7 +31,10 @@ export function leastHorizontalDensity(camera: Camera, point: Vec3): number {
 }
 
 /** Pixels of a point, by turning the site until the camera looks north, level and upright. */
-function picture({ eye, pan, tilt, roll, focalLength, k, sensor, frame }: Camera, point: Vec3): readonly [number, number] {
+function picture(
+  { eye, pan, tilt, roll, focalLength, k, sensor, frame }: Camera,
+  point: Vec3,
+): readonly [number, number] {
   const turned = (x: number, y: number, degrees: number): readonly [number, number] => {
     const [s, c] = [Math.sin((degrees * Math.PI) / 180), Math.cos((degrees * Math.PI) / 180)];
     return [x * c - y * s, x * s + y * c];

@@ -8,6 +8,7 @@ import { spotOn } from '../tools/mount/hostSpot.ts';
 import type { HostSpot } from '../tools/mount/hostSpot.ts';
 import { poleMount, soffitMount, wallMount } from '../tools/mount/mountAt.ts';
 import { facesOf, hostsOf } from './hostChoices.ts';
+import { heightBounds } from './mountSettings.ts';
 
 export type MountKind = Exclude<Mount['kind'], 'corner' | 'loose'>;
 
@@ -45,12 +46,19 @@ export function setMountFace(plan: Plan, camera: PlanCamera, face: HostFace): Pl
     ...('distance' in mount ? { distance: Math.min(mount.distance, face.width) } : {}),
   };
   // The same bracket goes along; another kind starts with its own sizes.
-  return setMount(plan, camera.id, mount.kind === fresh.kind ? { ...mount, ...place } : { ...fresh, ...place });
+  const next = mount.kind === fresh.kind ? { ...mount, ...place } : { ...fresh, ...place };
+  if (!('height' in next)) return setMount(plan, camera.id, next);
+  const { least, most } = heightBounds(plan, next, face);
+  return setMount(plan, camera.id, { ...next, height: Math.min(most, Math.max(least, next.height)) });
 }
 
 function mountOn(plan: Plan, face: HostFace, kind: Exclude<MountKind, 'pole'>, eye: Eye): Mount {
   const spot = eye ? clamped(spotOn(face, eye, plan.ground.height), plan) : middleOf(face, plan);
-  return kind === 'soffit' ? soffitMount(spot) : wallMount(spot, kind, 0);
+  if (kind === 'soffit') return soffitMount(spot);
+  const mount = wallMount(spot, kind, 0);
+  if (!('height' in mount)) return mount;
+  const { least, most } = heightBounds(plan, mount, face);
+  return { ...mount, height: Math.min(most, Math.max(least, mount.height)) };
 }
 
 function clamped(spot: HostSpot, plan: Plan): HostSpot {

@@ -1,3 +1,6 @@
+import type { HostFace } from '../../model/face.ts';
+import { faceTopAt } from '../../model/faces.ts';
+import type { Mount } from '../../optics/mount.ts';
 import { moveMount } from '../../plan/commands/moveMount.ts';
 import type { MountMeasures } from '../../plan/commands/moveMount.ts';
 import { LIMITS } from '../../plan/limits.ts';
@@ -6,6 +9,9 @@ import type { Plan, PlanCamera } from '../../plan/plan.ts';
 import { cornerNames } from '../tools/mount/cornerNames.ts';
 import { faceOf } from '../tools/mount/faceOf.ts';
 import type { Setting } from './setting.ts';
+
+/** How far below the top of its wall a hole keeps, m. */
+const EDGE = 0.01;
 
 /** The measures of a camera's mount that can be typed, in the order of the sheet. */
 export function mountSettings(plan: Plan, { id, mount }: PlanCamera): readonly Setting[] {
@@ -26,10 +32,10 @@ export function mountSettings(plan: Plan, { id, mount }: PlanCamera): readonly S
   });
   const own = (key: 'standOff' | 'reach' | 'drop' | 'inset' | 'diameter', label: string, value: number, bounds: Limit) =>
     measure(key, label, value, bounds, (next) => ({ [key]: next }));
+  const face = faceOf(plan, mount);
   const height = (value: number) =>
-    measure('height', 'Mounting height', value, LIMITS.height, (next) => ({ height: next }));
+    measure('height', 'Mounting height', value, heightBounds(plan, mount, face), (next) => ({ height: next }));
   const distance = (corner: 'start' | 'end', value: number) => {
-    const face = faceOf(plan, mount);
     const name = face ? cornerNames(face)[corner] : corner;
     const bounds = { least: 0, most: face?.width ?? LIMITS.size.most };
     return measure('distance', `From the ${name} corner`, value, bounds, (next) => ({ distance: next }));
@@ -51,7 +57,7 @@ export function mountSettings(plan: Plan, { id, mount }: PlanCamera): readonly S
     case 'soffit':
       return [
         distance(mount.corner, mount.distance),
-        own('inset', 'Out from the wall', mount.inset, LIMITS.reach),
+        own('inset', 'Out from the wall', mount.inset, { least: 0, most: face?.depth ?? LIMITS.reach.most }),
         own('drop', 'Lens below the soffit', mount.drop, LIMITS.reach),
       ];
     case 'corner':
@@ -76,6 +82,17 @@ export function mountSettings(plan: Plan, { id, mount }: PlanCamera): readonly S
       ];
     }
   }
+}
+
+/** The heights at which the hole lies on the face; above ground, where the mount has none. */
+export function heightBounds(plan: Plan, mount: Mount, face: HostFace | null): Limit {
+  if (!face || !('distance' in mount)) return LIMITS.height;
+  const along = mount.corner === 'start' ? mount.distance : face.width - mount.distance;
+  const below = plan.ground.height + (mount.kind === 'arm' ? mount.drop : 0);
+  // A hand's breadth of wall above the hole, where there is as much.
+  const most = faceTopAt(face, along) - below - EDGE;
+  const least = Math.max(LIMITS.height.least, face.foot - below);
+  return most > least ? { least, most } : LIMITS.height;
 }
 
 /** Measures the camera's place from the other corner of its face; the camera stays where it is. */

@@ -16,6 +16,7 @@ import type { Plan, PlanCamera } from '../../plan/plan.ts';
 import { Figure } from '../Figure.tsx';
 import { Group } from '../Group.tsx';
 import { SettingField } from '../SettingField.tsx';
+import { useFaultWords } from '../faultWords.ts';
 import styles from '../sheet.module.css';
 
 interface MountGroupProps {
@@ -65,10 +66,24 @@ export function MountGroup({ editor, answers, plan, camera }: MountGroupProps) {
       {mount.kind === 'soffit' && eye && (
         <Figure label="Mounting height" value={fixed(eye[2] - plan.ground.height, 2)} unit="m" />
       )}
-      {hole && <Figure label="Hole above ground" value={fixed(hole[2] - plan.ground.height, 2)} unit="m" />}
+      {hole && mount.kind !== 'pole' && <Figure label="Hole above ground" value={fixed(hole[2] - plan.ground.height, 2)} unit="m" />}
+      <CameraFaults answers={answers} id={camera.id} />
       <CornerSwitch editor={editor} plan={plan} camera={camera} />
     </Group>
   );
+}
+
+/** Why this camera is not as it was set, so that it sees less or nothing. */
+function CameraFaults({ answers, id }: { answers: AnswersStore; id: string }) {
+  const faults = useStore(answers, ({ assessment }) => assessment?.scene.faults ?? null);
+  const words = useFaultWords();
+  return faults
+    ?.filter(({ path }) => path[0] === 'cameras' && path[1] === id && path[2] !== 'statedHfov')
+    .map((fault) => (
+      <p key={fault.code} className={styles.trouble}>
+        {words(fault)}
+      </p>
+    ));
 }
 
 function CornerSwitch({ editor, plan, camera }: Omit<MountGroupProps, 'answers'>) {

@@ -1,6 +1,7 @@
 import type { Fault } from '../base/fault.ts';
 import { GREATEST_SPAN } from '../base/tolerance.ts';
 import type { Vec2 } from '../base/vector.ts';
+import { barrierLine } from '../model/barrierLine.ts';
 import { validFootprint } from '../model/footprint.ts';
 import type { Structure } from '../model/structure.ts';
 import type { Plan } from './plan.ts';
@@ -25,10 +26,13 @@ export function drawingFaults(plan: Plan): readonly Fault[] {
 }
 
 function outlineFaults(structure: Structure): readonly Fault[] {
-  if (!('outline' in structure)) return [];
-  const holes = structure.kind === 'building' ? structure.holes : [];
-  const footprint = validFootprint(structure.outline, holes, structure.name);
-  return footprint.ok ? [] : footprint.faults;
+  const built =
+    structure.kind === 'barrier'
+      ? barrierLine(structure)
+      : 'outline' in structure
+        ? validFootprint(structure.outline, structure.kind === 'building' ? structure.holes : [], structure.name)
+        : null;
+  return built === null || built.ok ? [] : built.faults;
 }
 
 const cornersOf = (structure: Structure): readonly Vec2[] => {

@@ -1,4 +1,5 @@
 import type { Fault } from '../base/fault.ts';
+import { placeMount } from '../model/mounting.ts';
 import { findEdition, editions } from './editions.ts';
 import type { Plan, PlanCamera } from './plan.ts';
 import { listed } from './shapeFaults.ts';
@@ -13,7 +14,7 @@ interface Findings {
  * a note lets it open, since nothing is lost by it: a camera whose wall is gone can be fixed to another.
  */
 export function referenceFindings(plan: Plan): Findings {
-  const notes = plan.cameraOrder.flatMap((id) => hostNotes(plan, plan.cameras[id]));
+  const notes = Object.values(plan.cameras).flatMap((camera) => mountNotes(plan, camera));
   return {
     faults: [
       ...orderFaults('structures', 'structureOrder', plan.structures, plan.structureOrder),
@@ -130,22 +131,11 @@ function deviceFaults({ id, name, device }: PlanCamera): readonly Fault[] {
   return faults;
 }
 
-function hostNotes(plan: Plan, camera: PlanCamera | undefined): readonly Fault[] {
-  if (!camera || !('host' in camera.mount)) return [];
-  const { host, face } = camera.mount;
-  const structure = Object.hasOwn(plan.structures, host) ? plan.structures[host] : undefined;
-  const path = ['cameras', camera.id, 'mount'];
-  if (!structure)
-    return [{ code: 'mount.hostMissing', path: [...path, 'host'], given: host, subject: camera.name }];
-  const faces =
-    structure.kind === 'barrier'
-      ? structure.line.length - (structure.closed ? 0 : 1)
-      : 'outline' in structure
-        ? structure.outline.length
-        : 0;
-  if (face < faces) return [];
-  const allowed = faces === 0 ? `${structure.name} has none` : `0 to ${faces - 1}`;
-  return [{ code: 'mount.faceMissing', path: [...path, 'face'], given: face, allowed, subject: camera.name }];
+/** Why a camera's mount leads nowhere, if so. */
+function mountNotes(plan: Plan, { id, name, mount }: PlanCamera): readonly Fault[] {
+  const placed = placeMount(mount, plan.structures, plan.ground.height);
+  if (placed.ok) return [];
+  return placed.faults.map((fault) => ({ ...fault, path: ['cameras', id, 'mount', ...fault.path], subject: name }));
 }
 
 function situationFaults(plan: Plan): readonly Fault[] {

@@ -176,7 +176,7 @@ describe('parts that speak of one another', () => {
     const read = readPlan(withAt(['cameras', 'C1', 'mount', 'host'], 'barn'));
     expect(read).toMatchObject({
       ok: true,
-      notes: [{ code: 'mount.hostMissing', given: 'barn', subject: 'C1' }],
+      notes: [{ code: 'mount.host', given: 'barn', subject: 'C1' }],
     });
     expect(read.ok && read.value.cameras['C1']?.mount).toMatchObject({ host: 'barn', height: 2.7 });
   });
@@ -246,4 +246,14 @@ test('a boundary that crosses itself is refused', () => {
   );
   expect(fault).toMatchObject({ code: 'footprint.crosses', subject: 'Site boundary' });
   expect(fault?.path[0]).toBe('boundary');
+});
+
+test('a wall that crosses itself is refused', () => {
+  const [fault] = faultsOf(withAt(['structures', 'hedge', 'line'], [[0, 0], [8, 6], [8, 0], [0, 6]]));
+  expect(fault).toMatchObject({ code: 'barrier.crosses', subject: 'Hedge' });
+});
+
+test('a camera past the end of its wall opens with a note that says what fits', () => {
+  const read = readPlan(withAt(['cameras', 'C1', 'mount', 'distance'], 11));
+  expect(read).toMatchObject({ ok: true, notes: [{ code: 'mount.distance', subject: 'C1', path: ['cameras', 'C1', 'mount', 'distance'] }] });
 });

@@ -35,10 +35,6 @@ export const planWords: Readonly<Record<string, Words>> = {
     `${subjectOf(fault, 'A camera')} is set to ${given(fault)} mm, outside its lens’s range${where(fault)}. Set ${allowed(fault)}.`,
   'lens.inconsistent': (fault) =>
     `The data sheet of ${subjectOf(fault, 'a camera')} contradicts itself: ${fault.given ?? 'focal length and angle'} fits no lens on this sensor. Check sensor, focal length and angle; ${allowed(fault, 'another focal length')} would fit.`,
-  'mount.hostMissing': (fault) =>
-    `${subjectOf(fault, 'A camera')} lost its wall: there is no structure ${given(fault)}${where(fault)}. Fix it to a wall.`,
-  'mount.faceMissing': (fault) =>
-    `${subjectOf(fault, 'A camera')} is fixed to face ${given(fault)}, which its structure does not have${where(fault)}. Fix it to another wall; faces: ${allowed(fault)}.`,
   'situation.noStructure': (fault) =>
     `The situation ${subjectOf(fault, 'of this plan')} takes away ${given(fault)}, which is no structure${where(fault)}. Take it out.`,
   'situation.noOpening': (fault) =>

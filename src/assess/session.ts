@@ -125,7 +125,9 @@ class Remembering implements Session {
   }
 
   adopt(plan: Plan, assessment: Assessment): void {
-    const { question, edition, scene, cameras } = assessment;
+    const { question, edition, cameras } = assessment;
+    // The plan's own boundary, which later scenes carry: its identity tells that nothing has changed.
+    const scene: Scene = { ...assessment.scene, boundary: plan.boundary };
     this.builder.adopt(plan, scene);
     const obstacles = this.obstaclesFor(scene);
     const ground = this.groundFor(scene, question.target.height);

@@ -4,13 +4,15 @@ import { defineConfig } from 'vitest/config';
 
 const root = path.resolve(import.meta.dirname, '../..');
 
-export default defineConfig(({ mode }) => ({
+const thorough = process.argv.includes('thorough') || process.env['SOFFIT_THOROUGH'] === '1';
+
+export default defineConfig({
   root,
   plugins: [react()],
   test: {
     // `--mode thorough` runs every seeded trial instead of a sample: see seeded.ts.
-    env: mode === 'thorough' ? { SOFFIT_THOROUGH: '1' } : {},
-    testTimeout: mode === 'thorough' ? 3_600_000 : 20_000,
+    env: thorough ? { SOFFIT_THOROUGH: '1' } : {},
+    testTimeout: thorough ? 3_600_000 : 20_000,
     allowOnly: false,
     projects: [
       {
@@ -41,4 +43,4 @@ export default defineConfig(({ mode }) => ({
       },
     ],
   },
-}));
+});

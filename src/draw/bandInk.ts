@@ -11,7 +11,9 @@ export function bandColours(levels: number, theme: Theme): readonly string[] {
   if (levels === 4) return fourBands;
   if (levels === 7) return sevenBands;
   const ramp = (levels < 4 ? fourBands : sevenBands).map(labFromHex);
-  return Array.from({ length: levels }, (_, i) => hexFromLab(alongRamp(ramp, levels === 1 ? 1 : i / (levels - 1))));
+  return Array.from({ length: levels }, (_, i) =>
+    hexFromLab(alongRamp(ramp, levels === 1 ? 1 : i / (levels - 1))),
+  );
 }
 
 /** The ramp's colour whose lightness is that share of the way from its first to its last. */

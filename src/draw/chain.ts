@@ -23,7 +23,8 @@ export function chainSegments(segments: readonly (readonly [number, number])[]):
   };
   const chains: number[][] = [];
   // Open chains start at their ends; what is left afterwards runs in circles.
-  for (const [point, there] of at) if (there.length === 1 && there.some((s) => used[s] === 0)) chains.push(walk(point));
+  for (const [point, there] of at)
+    if (there.length === 1 && there.some((s) => used[s] === 0)) chains.push(walk(point));
   for (const [point, there] of at) if (there.some((s) => used[s] === 0)) chains.push(walk(point));
   return chains;
 }

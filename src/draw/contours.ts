@@ -1,6 +1,6 @@
 import type { Vec2 } from '../base/vector.ts';
 import { chainSegments } from './chain.ts';
-import { refineCurve, settleOn, type Field } from './curve.ts';
+import { crossingOf, refineCurve, settleOn, type Field } from './curve.ts';
 
 /** The part of a plane in which contours are sought: a sector about the point below the lens. Plane coordinates, m; bearings °. */
 export interface Sector {
@@ -19,6 +19,16 @@ export interface Contour {
   readonly points: Float64Array;
 }
 
+/** How finely lines are sought. */
+export interface Grain {
+  /** ° between the bearings of the grid. */
+  readonly bearing: number;
+  /** From one radius of the grid to the next. */
+  readonly ratio: number;
+  /** How far a chord may lie off the curve, m. */
+  readonly sagitta: number;
+}
+
 export interface Sought {
   readonly sector: Sector;
   /** px/m at plane coordinates; null where there is no image. */
@@ -27,24 +37,23 @@ export interface Sought {
   readonly seen: (a: number, b: number) => boolean;
   /** px/m. */
   readonly thresholds: readonly number[];
-  /** How far a chord may lie off the curve, m. */
-  readonly sagitta: number;
+  readonly grain: Grain;
 }
-
-const BEARING_STEP = 4;
-const RADIUS_RATIO = 1.16;
 
 /**
  * The lines on a plane along which density equals a threshold, inside what is seen.
  * Marches triangles of a polar grid about the foot, moves each point onto the curve, and halves chords until they lie
  * within the sagitta. Points are on the curve to 1e-6 of the threshold.
  */
-export function contours({ sector, density, seen, thresholds, sagitta }: Sought): Contour[] {
-  const grid = polarGrid(sector, density);
+export function contours({ sector, density, seen, thresholds, grain }: Sought): Contour[] {
+  const grid = polarGrid(sector, density, grain);
   return thresholds.flatMap((threshold, band) =>
     marched(grid, density, threshold).flatMap((line) => {
-      const curve = refineCurve(line, density, threshold, sagitta);
-      return clipped(curve, seen, density, threshold).map((points) => ({ band, points: Float64Array.from(points) }));
+      const curve = refineCurve(line, density, threshold, grain.sagitta);
+      return clipped(curve, seen, density, threshold).map((points) => ({
+        band,
+        points: Float64Array.from(points),
+      }));
     }),
   );
 }
@@ -57,9 +66,9 @@ interface PolarGrid {
   readonly values: Float64Array;
 }
 
-function polarGrid({ foot, start, span, least, greatest }: Sector, density: Field): PolarGrid {
-  const columns = Math.max(2, Math.ceil(span / BEARING_STEP)) + 1;
-  const rows = Math.max(2, Math.ceil(Math.log(greatest / least) / Math.log(RADIUS_RATIO))) + 1;
+function polarGrid({ foot, start, span, least, greatest }: Sector, density: Field, grain: Grain): PolarGrid {
+  const columns = Math.max(2, Math.ceil(span / grain.bearing)) + 1;
+  const rows = Math.max(2, Math.ceil(Math.log(greatest / least) / Math.log(grain.ratio))) + 1;
   const places = new Float64Array(columns * rows * 2);
   const values = new Float64Array(columns * rows);
   for (let i = 0; i < columns; i += 1) {
@@ -88,7 +97,7 @@ function marched(grid: PolarGrid, density: Field, threshold: number): Vec2[][] {
     if (!points.has(edge)) {
       const a: Vec2 = [places[from * 2] ?? 0, places[from * 2 + 1] ?? 0];
       const b: Vec2 = [places[to * 2] ?? 0, places[to * 2 + 1] ?? 0];
-      points.set(edge, bisected(a, b, v >= 0, density, threshold));
+      points.set(edge, crossingOf(a, b, v, w, density, threshold));
     }
     return edge;
   };
@@ -112,19 +121,6 @@ function marched(grid: PolarGrid, density: Field, threshold: number): Vec2[][] {
       return point ? [point] : [];
     }),
   );
-}
-
-function bisected(from: Vec2, to: Vec2, above: boolean, density: Field, threshold: number): Vec2 {
-  let [low, high] = [0, 1];
-  const at = (t: number): Vec2 => [from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * t];
-  for (let step = 0; step < 4; step += 1) {
-    const middle = (low + high) / 2;
-    const [a, b] = at(middle);
-    if ((density(a, b) ?? 0) >= threshold === above) low = middle;
-    else high = middle;
-  }
-  const [a, b] = [at(low), at(high)];
-  return settleOn(at((low + high) / 2), [b[0] - a[0], b[1] - a[1]], density, threshold);
 }
 
 /** The stretches of a curve that are seen, their ends found to a tenth of a millimetre. */

@@ -27,6 +27,43 @@ export function settleOn(start: Vec2, direction: Vec2, field: Field, wanted: num
   return start;
 }
 
+/**
+ * The place between two points where the field has the wanted value, to 1e-7 of it.
+ * @param over how far the field exceeds the wanted value at `from`
+ * @param past the same at `to`; of the other sign
+ * Bracketed secant (Illinois) steps: an end that stays twice running counts half.
+ */
+export function crossingOf(
+  from: Vec2,
+  to: Vec2,
+  over: number,
+  past: number,
+  field: Field,
+  wanted: number,
+): Vec2 {
+  const at = (t: number): Vec2 => [from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * t];
+  let [low, high, f, g] = [0, 1, over, past];
+  let stayed = 0;
+  for (let step = 0; step < 40; step += 1) {
+    const t = (low * g - high * f) / (g - f);
+    const point = at(t);
+    const value = field(point[0], point[1]);
+    if (value === null) return at((low + high) / 2);
+    const off = value - wanted;
+    if (Math.abs(off) <= wanted * 1e-7) return point;
+    if (off > 0 === f > 0) {
+      [low, f] = [t, off];
+      if (stayed === 1) g /= 2;
+      stayed = 1;
+    } else {
+      [high, g] = [t, off];
+      if (stayed === -1) f /= 2;
+      stayed = -1;
+    }
+  }
+  return at((low + high) / 2);
+}
+
 /** Halves the chords of a line on a curve until none lies farther than `sagitta` from it. */
 export function refineCurve(line: readonly Vec2[], field: Field, wanted: number, sagitta: number): Vec2[] {
   const first = line[0];

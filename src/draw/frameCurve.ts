@@ -19,7 +19,8 @@ export function frameCurve(width: number, height: number, land: Land, sagitta: n
   ];
   return corners.flatMap((from, side) => {
     const to = corners[(side + 1) % 4] ?? from;
-    const at = (t: number): Vec2 | null => land(from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * t);
+    const at = (t: number): Vec2 | null =>
+      land(from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * t);
     return sideCurves(at, Math.hypot(to[0] - from[0], to[1] - from[1]), sagitta);
   });
 }
@@ -36,7 +37,8 @@ function sideCurves(at: (t: number) => Vec2 | null, pixels: number, sagitta: num
       curves.push(curve);
       if (before) add(curve, ending(at, t, before.t, pixels), { t, point });
       else curve.push(point);
-    } else if (point && curve && before?.point) add(curve, { t: before.t, point: before.point }, { t, point });
+    } else if (point && curve && before?.point)
+      add(curve, { t: before.t, point: before.point }, { t, point });
     else if (!point && curve && before?.point) {
       add(curve, { t: before.t, point: before.point }, ending(at, before.t, t, pixels));
       curve = null;
@@ -79,5 +81,7 @@ function ending(at: (t: number) => Vec2 | null, lands: number, not: number, pixe
 function offChord(a: Vec2, b: Vec2, p: Vec2): number {
   const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
   const size = Math.hypot(dx, dy);
-  return size > 0 ? Math.abs((p[0] - a[0]) * dy - (p[1] - a[1]) * dx) / size : Math.hypot(p[0] - a[0], p[1] - a[1]);
+  return size > 0
+    ? Math.abs((p[0] - a[0]) * dy - (p[1] - a[1]) * dx) / size
+    : Math.hypot(p[0] - a[0], p[1] - a[1]);
 }

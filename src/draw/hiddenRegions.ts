@@ -1,6 +1,11 @@
 import type { Vec2 } from '../base/vector.ts';
 import type { CameraCoverage, SiteCoverage } from '../coverage/coverage.ts';
-import { HIDDEN, OUT_OF_FRAME, INSIDE } from '../coverage/state.ts';
+import type { HIDDEN, INSIDE, OUT_OF_FRAME } from '../coverage/state.ts';
+
+// Codes of states; the compiler holds them to those of coverage.
+const HIDDEN_CELL: typeof HIDDEN = 2;
+const UNFRAMED_CELL: typeof OUT_OF_FRAME = 1;
+const INSIDE_CELL: typeof INSIDE = 0;
 
 /** Cells enough to place a label by. */
 const MOST_CELLS = 40_000;
@@ -32,7 +37,8 @@ export function hiddenRegions(
   const columns = Math.max(1, Math.floor(grid.columns / every));
   const rows = Math.max(1, Math.floor(grid.rows / every));
   const source = (cell: number): number =>
-    Math.floor((Math.floor(cell / columns) + 0.5) * every) * grid.columns + Math.floor(((cell % columns) + 0.5) * every);
+    Math.floor((Math.floor(cell / columns) + 0.5) * every) * grid.columns +
+    Math.floor(((cell % columns) + 0.5) * every);
   const hider = hidersOf(columns * rows, source, cameras);
   const seen = new Uint8Array(columns * rows);
   const best = new Map<number, HiddenRegion>();
@@ -68,9 +74,9 @@ function hidersOf(
     for (let cell = 0; cell < count; cell += 1) {
       const from = source(cell);
       const state = cells.state[from];
-      if (state === HIDDEN) {
+      if (state === HIDDEN_CELL) {
         if (hider[cell] === -1) hider[cell] = cells.hider[from] ?? -1;
-      } else if (state !== OUT_OF_FRAME) hider[cell] = state === INSIDE ? -2 : -3;
+      } else if (state !== UNFRAMED_CELL) hider[cell] = state === INSIDE_CELL ? -2 : -3;
     }
   }
   return hider;
@@ -124,7 +130,8 @@ function deepCells(region: Int32Array, columns: number, rows: number): number[] 
     for (const cell of edge) depth.set(cell, layer);
     layers.push(edge);
     const next = new Set<number>();
-    for (const cell of edge) for (const other of neighbours(cell, columns, rows)) if (depth.get(other) === 0) next.add(other);
+    for (const cell of edge)
+      for (const other of neighbours(cell, columns, rows)) if (depth.get(other) === 0) next.add(other);
     edge = [...next];
   }
   const chosen: number[] = [];
@@ -135,7 +142,11 @@ function deepCells(region: Int32Array, columns: number, rows: number): number[] 
     for (let i = 0; i < ordered.length; i += 1) {
       const cell = ordered[(Math.floor(ordered.length / 2) + i) % ordered.length] ?? 0;
       const far = chosen.every(
-        (other) => Math.hypot((other % columns) - (cell % columns), Math.floor(other / columns) - Math.floor(cell / columns)) > apart,
+        (other) =>
+          Math.hypot(
+            (other % columns) - (cell % columns),
+            Math.floor(other / columns) - Math.floor(cell / columns),
+          ) > apart,
       );
       if (far) chosen.push(cell);
       if (chosen.length >= MOST_SPOTS) return chosen;

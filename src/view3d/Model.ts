@@ -58,7 +58,12 @@ export class Model {
         if (now.assessment !== before.assessment) this.invalidate();
       }),
       editor.store.subscribe((now, before) => {
-        if (now.plan !== before.plan || now.selected !== before.selected || now.hovered !== before.hovered || now.alone !== before.alone)
+        if (
+          now.plan !== before.plan ||
+          now.selected !== before.selected ||
+          now.hovered !== before.hovered ||
+          now.gesturing !== before.gesturing
+        )
           this.invalidate();
       }),
       watchTheme(() => this.retint()),
@@ -122,23 +127,41 @@ export class Model {
 
   /** Hands over what changed since the last picture. */
   private take(assessment: Assessment): void {
-    const { plan, hovered, selected } = this.editor.store.getState();
+    const { plan, hovered, selected, gesturing } = this.editor.store.getState();
     const { alone } = assessment.question;
     if (!this.shown || plan !== this.lastPlan || this.shown.alone !== alone) {
       const before = this.shown;
       const sameThings = before !== null && this.lastPlan?.structures === plan.structures;
-      const away = sameThings ? before.away : (solid: Solid) => plan.structures[solid.structure]?.hidden === true;
-      const soft = sameThings ? before.soft : (solid: Solid) => plan.structures[solid.structure]?.kind === 'tree';
+      const away = sameThings
+        ? before.away
+        : (solid: Solid) => plan.structures[solid.structure]?.hidden === true;
+      const soft = sameThings
+        ? before.soft
+        : (solid: Solid) => plan.structures[solid.structure]?.kind === 'tree';
       const hidden = Object.values(plan.cameras).flatMap((camera) => (camera.hidden ? [camera.id] : []));
       const key = `${alone ?? ''} ${hidden.join(' ')}`;
       const counted =
-        before?.key === key ? before.counted : (id: string) => (alone === null ? !hidden.includes(id) : id === alone);
-      this.shown = { hovered: null, selected: null, camera: null, key, alone, counted, away, soft };
+        before?.key === key
+          ? before.counted
+          : (id: string) => (alone === null ? !hidden.includes(id) : id === alone);
+      this.shown = {
+        hovered: null,
+        selected: null,
+        camera: null,
+        dragged: gesturing,
+        key,
+        alone,
+        counted,
+        away,
+        soft,
+      };
       this.lastPlan = plan;
     }
-    const idOf = (thing: Selected | null, kind: Selected['kind']) => (thing?.kind === kind && 'id' in thing ? thing.id : null);
+    const idOf = (thing: Selected | null, kind: Selected['kind']) =>
+      thing?.kind === kind && 'id' in thing ? thing.id : null;
     this.shown = {
       ...this.shown,
+      dragged: gesturing,
       hovered: idOf(hovered, 'structure'),
       selected: idOf(selected, 'structure'),
       camera: idOf(selected, 'camera'),
@@ -180,7 +203,8 @@ export class Model {
       theme: themeNow(),
       selected: selected?.kind === 'camera' ? selected.id : null,
       counted: this.shown?.counted ?? (() => true),
-      names: ({ structure, name }) => plan.structures[structure]?.name ?? plan.cameras[structure]?.name ?? name,
+      names: ({ structure, name }) =>
+        plan.structures[structure]?.name ?? plan.cameras[structure]?.name ?? name,
       taken: this.signs.plates,
     });
   };

@@ -35,6 +35,8 @@ export interface Shown {
   /** Changes with the cameras that count. */
   readonly key: string;
   readonly counted: (camera: string) => boolean;
+  /** A drag goes on: lines may be coarse. */
+  readonly dragged: boolean;
   /** Structures left out of the picture. */
   readonly away: (solid: Solid) => boolean;
   /** Solids whose inner edges are fine lines. */
@@ -65,7 +67,13 @@ export class ModelScene {
   constructor(canvas: HTMLCanvasElement) {
     // Tokens are written as the screen encodes them; nothing may convert them.
     ColorManagement.enabled = false;
-    this.renderer = new WebGLRenderer({ canvas, antialias: false, alpha: false, stencil: false, powerPreference: 'low-power' });
+    this.renderer = new WebGLRenderer({
+      canvas,
+      antialias: false,
+      alpha: false,
+      stencil: false,
+      powerPreference: 'low-power',
+    });
     this.renderer.outputColorSpace = LinearSRGBColorSpace;
     this.renderer.toneMapping = NoToneMapping;
     this.renderer.autoClear = false;
@@ -108,15 +116,21 @@ export class ModelScene {
     ];
     const moved = distance(middle, this.origin) > FAR_FROM_ORIGIN;
     if (moved) this.origin = middle;
-    const anew = moved || before?.scene.solids !== scene.solids || last?.away !== shown.away || last.soft !== shown.soft;
-    if (anew) this.solids.show(scene.solids.filter((solid) => !shown.away(solid)), this.origin, shown.soft);
+    const anew =
+      moved || before?.scene.solids !== scene.solids || last?.away !== shown.away || last.soft !== shown.soft;
+    if (anew)
+      this.solids.show(
+        scene.solids.filter((solid) => !shown.away(solid)),
+        this.origin,
+        shown.soft,
+      );
     if (anew || !sameGround(before, assessment)) this.ground.show(scene, this.origin);
     if (anew || last?.hovered !== shown.hovered || last.selected !== shown.selected)
       this.solids.point(shown.hovered, shown.selected);
-    if (moved || before !== assessment || last?.counted !== shown.counted) {
+    if (moved || before !== assessment || last?.counted !== shown.counted || last.dragged !== shown.dragged) {
       const counted = assessment.cameras.filter(({ camera }) => shown.counted(camera.id));
       this.wash.show(assessment, counted, this.origin);
-      this.target.show(assessment, counted, this.origin);
+      this.target.show(assessment, counted, this.origin, shown.dragged);
     }
     if (moved || before !== assessment || last?.camera !== shown.camera) {
       const chosen = assessment.cameras.find(({ camera }) => camera.id === shown.camera) ?? null;
@@ -133,7 +147,10 @@ export class ModelScene {
         (box.low[1] + box.high[1]) / 2,
         (box.low[2] + box.high[2]) / 2,
       ];
-      lookAlong(this.camera, orbit, this.origin, width / height, { middle, radius: distance(middle, box.high) + 1 });
+      lookAlong(this.camera, orbit, this.origin, width / height, {
+        middle,
+        radius: distance(middle, box.high) + 1,
+      });
       const eye = eyeOf(orbit);
       this.eye.value.set(...subtract(eye, this.origin));
       const below = eye[2] < assessment.scene.ground;

@@ -30,6 +30,8 @@ export function ModelView({ editor, answers }: ModelViewProps) {
     if (!root.current || !canvas.current || !layer.current) return undefined;
     const made = new Model(canvas.current, layer.current, editor, answers);
     const element = root.current;
+    // An application takes keys, so it takes the focus.
+    element.tabIndex = 0;
     const pointers = new Pointers(element, made);
     const stopWheel = listenToWheel(element, made);
     const keyed = (event: KeyboardEvent) => {
@@ -52,7 +54,7 @@ export function ModelView({ editor, answers }: ModelViewProps) {
 
   return (
     <div className={styles['frame']}>
-      <div ref={root} className={styles['model']} role="application" aria-label={name} tabIndex={0} data-model>
+      <div ref={root} className={styles['model']} role="application" aria-label={name} data-model>
         <canvas ref={canvas} className={styles['canvas']} aria-hidden="true" />
         <div ref={layer} className={styles['labels']} />
       </div>

@@ -35,7 +35,24 @@ export function lookAlong(
   const [r, u, b] = [axes.right, axes.up, scale(axes.ahead, -1)].map(rendererFromSite) as [Vec3, Vec3, Vec3];
   camera.matrixAutoUpdate = false;
   camera.matrix.copy(
-    new Matrix4().set(r[0], u[0], b[0], eye[0], r[1], u[1], b[1], eye[1], r[2], u[2], b[2], eye[2], 0, 0, 0, 1),
+    new Matrix4().set(
+      r[0],
+      u[0],
+      b[0],
+      eye[0],
+      r[1],
+      u[1],
+      b[1],
+      eye[1],
+      r[2],
+      u[2],
+      b[2],
+      eye[2],
+      0,
+      0,
+      0,
+      1,
+    ),
   );
   camera.updateMatrixWorld(true);
   const depth = dot(subtract(reach.middle, eyeOf(orbit)), axes.ahead);

@@ -143,7 +143,11 @@ export function between(from: Orbit, to: Orbit, share: number): Orbit {
   const turn = ((((to.bearing - from.bearing) % 360) + 540) % 360) - 180;
   const mix = (a: number, b: number): number => a + (b - a) * share;
   return {
-    pivot: [mix(from.pivot[0], to.pivot[0]), mix(from.pivot[1], to.pivot[1]), mix(from.pivot[2], to.pivot[2])],
+    pivot: [
+      mix(from.pivot[0], to.pivot[0]),
+      mix(from.pivot[1], to.pivot[1]),
+      mix(from.pivot[2], to.pivot[2]),
+    ],
     bearing: (from.bearing + turn * share + 360) % 360,
     elevation: mix(from.elevation, to.elevation),
     distance: from.distance * (to.distance / from.distance) ** share,

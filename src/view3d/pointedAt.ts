@@ -35,7 +35,9 @@ export function pointedAt(
     ground[0] <= scene.board.right &&
     ground[1] >= scene.board.bottom &&
     ground[1] <= scene.board.top;
-  const toGround = ground ? Math.hypot(ground[0] - ray.from[0], ground[1] - ray.from[1], ground[2] - ray.from[2]) : Infinity;
+  const toGround = ground
+    ? Math.hypot(ground[0] - ray.from[0], ground[1] - ray.from[1], ground[2] - ray.from[2])
+    : Infinity;
   const struck: Pointed['struck'] =
     hit && hit.distance <= toGround
       ? { point: hit.point, normal: hit.normal, structure: hit.solid.structure }

@@ -1,4 +1,11 @@
-import { GLSL3, RawShaderMaterial, Vector2, Vector3, type IUniform, type ShaderMaterialParameters } from 'three';
+import {
+  GLSL3,
+  RawShaderMaterial,
+  Vector2,
+  Vector3,
+  type IUniform,
+  type ShaderMaterialParameters,
+} from 'three';
 import { rgbFromHex } from '../draw/colour.ts';
 
 /** What every shader knows of the window; one object, shared by reference. */

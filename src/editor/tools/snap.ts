@@ -30,7 +30,8 @@ export function snap(
   let best: Candidate | null = null;
   for (const candidate of candidates) {
     const off = Math.abs(candidate.value - value);
-    if (off <= candidate.pixels * metresPerPixel && (!best || off < Math.abs(best.value - value))) best = candidate;
+    if (off <= candidate.pixels * metresPerPixel && (!best || off < Math.abs(best.value - value)))
+      best = candidate;
   }
   if (best) return { value: best.value, name: best.name };
   const step = gridStep(metresPerPixel);

@@ -2,7 +2,7 @@ import type { Group } from 'three';
 import { length, subtract, type Vec2, type Vec3 } from '../../base/vector.ts';
 import type { CameraCoverage } from '../../coverage/coverage.ts';
 import type { Ink } from '../../draw/ink.ts';
-import { withinRings } from '../../draw/region.ts';
+import { partsWithin } from '../../draw/region.ts';
 import { FRAME_EDGE_CODE, pointOn } from '../planeFrame.ts';
 import { frameEdge } from '../wash/frameEdge.ts';
 import { FatLines } from '../lines/FatLines.ts';
@@ -43,7 +43,8 @@ export class CameraLayer {
     }
     const { camera, frustum } = coverage;
     const from = subtract(camera.eye, origin);
-    const steepness = (end: Vec3): number => (end[2] - camera.eye[2]) / (length(subtract(end, camera.eye)) || 1);
+    const steepness = (end: Vec3): number =>
+      (end[2] - camera.eye[2]) / (length(subtract(end, camera.eye)) || 1);
     const lower = frustum.corners.toSorted((a, b) => steepness(a) - steepness(b)).slice(0, 2);
     const edges = lower.flatMap((end) => [...from, ...subtract(end, origin)]);
     const axis = [...from, ...subtract(frustum.axisEnd, origin)];
@@ -68,27 +69,7 @@ function traceOf({ sight }: CameraCoverage, origin: Vec3): number[] {
   return frameEdge(sight).flatMap((line) =>
     line.flatMap((to, i) => {
       const from = line[i - 1];
-      return from ? seenParts(from, to, beyondScreens.rings).flatMap(([a, b]) => segment(a, b)) : [];
+      return from ? partsWithin(beyondScreens.rings, from, to).flatMap(([a, b]) => segment(a, b)) : [];
     }),
   );
-}
-
-/** The parts of a segment within rings, found in steps of about 0.1 m. */
-function seenParts(from: Vec2, to: Vec2, rings: readonly Float64Array[]): [Vec2, Vec2][] {
-  const steps = Math.min(200, Math.max(1, Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]) / 0.1)));
-  const at = (step: number): Vec2 => [
-    from[0] + ((to[0] - from[0]) * step) / steps,
-    from[1] + ((to[1] - from[1]) * step) / steps,
-  ];
-  const parts: [Vec2, Vec2][] = [];
-  let start: number | null = null;
-  for (let step = 0; step <= steps; step += 1) {
-    const inside = step < steps && withinRings(rings, ...at(step + 0.5));
-    if (inside) start ??= step;
-    else if (start !== null) {
-      parts.push([at(start), at(step)]);
-      start = null;
-    }
-  }
-  return parts;
 }

@@ -27,12 +27,20 @@ export class GroundLayer {
     if (this.slab.material instanceof Material) this.slab.material.depthWrite = false;
     this.surface = new Surface(wash, window, false, 1);
     this.edges = new InkEdges(THIN, window, eye, 3);
-    this.boundary = new FatLines({ width: 1, strength: 0.5, dash: [10, 4], depthTest: false, order: 3 }, window);
+    this.boundary = new FatLines(
+      { width: 1, strength: 0.5, dash: [10, 4], depthTest: false, order: 3 },
+      window,
+    );
     group.add(this.slab, this.surface.mesh, this.edges.mesh, this.boundary.mesh);
   }
 
   tint(colours: Ink): void {
-    tint(this.card, { ...colours, cardTop: colours.ground, cardSouth: colours.cardEast, cardEast: colours.cardNorth });
+    tint(this.card, {
+      ...colours,
+      cardTop: colours.ground,
+      cardSouth: colours.cardEast,
+      cardEast: colours.cardNorth,
+    });
     this.edges.ink.value = inkVector(colours.ink);
     this.boundary.tint(colours.ink);
     this.surface.uniforms.uContact.value = colours.contactShade;

@@ -7,7 +7,20 @@ export const BOARD_EDGE = 0.34;
 /** The baseboard under the site, as a box from the ground downwards. */
 export function boardSolid({ left, bottom, right, top }: Board, ground: number): Solid {
   const low = ground - BOARD_EDGE;
-  const positions = [low, ground].flatMap((z) => [left, bottom, z, right, bottom, z, right, top, z, left, top, z]);
+  const positions = [low, ground].flatMap((z) => [
+    left,
+    bottom,
+    z,
+    right,
+    bottom,
+    z,
+    right,
+    top,
+    z,
+    left,
+    top,
+    z,
+  ]);
   const sides = [0, 1, 2, 3].flatMap((i) => {
     const next = (i + 1) % 4;
     return [i, next, next + 4, i, next + 4, i + 4];

@@ -85,7 +85,8 @@ export class SignLayer {
       });
       return { id: camera.id, body, disc };
     });
-    for (const [id, sign] of this.cameras) sign.root.style.display = this.drawn.some((one) => one.id === id) ? '' : 'none';
+    for (const [id, sign] of this.cameras)
+      sign.root.style.display = this.drawn.some((one) => one.id === id) ? '' : 'none';
     const chosen = assessment?.cameras.find(({ camera }) => camera.id === selected);
     this.crossAt = chosen ? sheet.spotFromSite(chosen.frustum.axisEnd) : null;
     this.cross.draw(this.crossAt);
@@ -97,13 +98,18 @@ export class SignLayer {
     this.ghost.root.style.display = body ? '' : 'none';
     this.outline.draw((ghost?.face ?? []).flatMap((corner) => sheet.spotFromSite(corner) ?? []));
     if (!ghost || !body) return;
-    this.ghost.draw(body, { x: body.x + 22, y: body.y - 30 }, turnOf(sheet, ghost.eye, subtract(ghost.towards, ghost.eye)), {
-      name: '+',
-      selected: true,
-      hovered: false,
-      behind: true,
-      idle: false,
-    });
+    this.ghost.draw(
+      body,
+      { x: body.x + 22, y: body.y - 30 },
+      turnOf(sheet, ghost.eye, subtract(ghost.towards, ghost.eye)),
+      {
+        name: '+',
+        selected: true,
+        hovered: false,
+        behind: true,
+        idle: false,
+      },
+    );
   }
 
   /** The sign under a place of the window. */
@@ -114,7 +120,9 @@ export class SignLayer {
     const onBody = chosen ? near(chosen.body, reach) || near(chosen.disc, reach) : false;
     if (onBody) return { camera: this.selected, handle: 'body' };
     if (near(this.crossAt, reach)) return { camera: null, handle: 'cross' };
-    const other = this.drawn.findLast(({ body, disc }) => near(body, reach) || near(disc, Math.max(reach, 13)));
+    const other = this.drawn.findLast(
+      ({ body, disc }) => near(body, reach) || near(disc, Math.max(reach, 13)),
+    );
     return { camera: other?.id ?? null, handle: null };
   }
 

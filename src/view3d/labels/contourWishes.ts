@@ -23,7 +23,9 @@ export function contourWishes(
   const { edition, site, scene } = assessment;
   const colours = bandColours(edition.bands.length, theme);
   const chosen = assessment.cameras.filter(({ camera }) => counted(camera.id));
-  const ordered = [...chosen].sort((a, b) => Number(b.camera.id === selected) - Number(a.camera.id === selected));
+  const ordered = [...chosen].sort(
+    (a, b) => Number(b.camera.id === selected) - Number(a.camera.id === selected),
+  );
   return ordered.flatMap((coverage) =>
     contoursOf(coverage, edition).flatMap(({ band, points }): Wish<Label>[] => {
       const level = edition.bands[band];
@@ -42,7 +44,10 @@ export function contourWishes(
           Math.abs(spot.y - sheet.height / 2) < (INNER / 2) * sheet.height;
         const { board } = scene;
         const onBoard =
-          at[0] > board.left + FROM_EDGE && at[0] < board.right - FROM_EDGE && at[1] > board.bottom + FROM_EDGE && at[1] < board.top - FROM_EDGE;
+          at[0] > board.left + FROM_EDGE &&
+          at[0] < board.right - FROM_EDGE &&
+          at[1] > board.bottom + FROM_EDGE &&
+          at[1] < board.top - FROM_EDGE;
         const open = inner && onBoard && parts(site, at[0], at[1], band) && inSight(sheet, solids, at);
         line.push({ x: spot.x, y: spot.y, open });
       }

@@ -42,7 +42,12 @@ export class CameraSign {
   constructor(name: string) {
     const halo = svg('rect', { ...BODY, class: 'halo' });
     const wedgeHalo = svg('path', { d: WEDGE, class: 'halo' });
-    this.turned.append(halo, wedgeHalo, svg('path', { d: WEDGE, class: 'wedge' }), svg('rect', { ...BODY, class: 'body' }));
+    this.turned.append(
+      halo,
+      wedgeHalo,
+      svg('path', { d: WEDGE, class: 'wedge' }),
+      svg('rect', { ...BODY, class: 'body' }),
+    );
     this.disc.append(this.circle, this.text);
     this.text.textContent = name;
     this.root.append(this.leaderHalo, this.leader, this.turned, this.disc);
@@ -50,7 +55,10 @@ export class CameraSign {
 
   draw(body: Spot, disc: Spot, turn: number, { name, selected, hovered, behind, idle }: SignState): void {
     const run = Math.hypot(disc.x - body.x, disc.y - body.y) || 1;
-    const end = { x2: disc.x - ((disc.x - body.x) / run) * DISC, y2: disc.y - ((disc.y - body.y) / run) * DISC };
+    const end = {
+      x2: disc.x - ((disc.x - body.x) / run) * DISC,
+      y2: disc.y - ((disc.y - body.y) / run) * DISC,
+    };
     for (const line of [this.leaderHalo, this.leader]) put(line, { x1: body.x, y1: body.y, ...end });
     put(this.turned, { transform: `translate(${body.x} ${body.y}) rotate(${turn})` });
     put(this.disc, { transform: `translate(${disc.x} ${disc.y})` });
@@ -92,7 +100,8 @@ export function faceOutline(): { readonly root: SVGGElement; draw(corners: reado
     root,
     draw(corners) {
       root.style.display = corners.length < 3 ? 'none' : '';
-      for (const shape of [casing, line]) put(shape, { points: corners.map(({ x, y }) => `${x},${y}`).join(' ') });
+      for (const shape of [casing, line])
+        put(shape, { points: corners.map(({ x, y }) => `${x},${y}`).join(' ') });
     },
   };
 }

@@ -53,7 +53,14 @@ export class FatLines {
       uStrength: { value: style.strength ?? 1 },
       uDash: { value: new Vector2(...(style.dash ?? [0, 0])) },
     };
-    this.quads = new Quads({ from: 3, to: 3 }, vertex, fragment, uniforms, style.order, style.depthTest ?? true);
+    this.quads = new Quads(
+      { from: 3, to: 3 },
+      vertex,
+      fragment,
+      uniforms,
+      style.order,
+      style.depthTest ?? true,
+    );
   }
 
   get mesh(): Mesh {

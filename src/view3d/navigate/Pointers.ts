@@ -38,8 +38,10 @@ export class Pointers {
     this.element = element;
     this.model = model;
     this.fingers = new TwoFingers(model);
-    const on = <K extends keyof HTMLElementEventMap>(name: K, act: (event: HTMLElementEventMap[K]) => void): void =>
-      element.addEventListener(name, act, { signal: this.listening.signal });
+    const on = <K extends keyof HTMLElementEventMap>(
+      name: K,
+      act: (event: HTMLElementEventMap[K]) => void,
+    ): void => element.addEventListener(name, act, { signal: this.listening.signal });
     on('pointerdown', this.down);
     on('pointermove', this.move);
     on('pointerup', this.up);
@@ -76,6 +78,8 @@ export class Pointers {
     const spot = this.spotOf(event);
     if (event.pointerType === 'touch' && this.fingers.move(event.pointerId, spot)) return;
     const { press, model } = this;
+    // The strip keeps out of the pointer's way.
+    this.element.dataset['pointer'] = spot.y > model.view.height * 0.6 ? 'low' : 'high';
     if (!press) {
       if (event.buttons === 0) this.hover(model.pointed(spot, event));
       return;
@@ -87,7 +91,8 @@ export class Pointers {
       press.way = this.wayOf(press, event);
     }
     if (press.way === 'tool') model.toolbox.drag(press.at, model.pointed(spot, event));
-    else if (press.way === 'turn') turnByDrag(model.view, press.about, spot.x - press.last.x, spot.y - press.last.y);
+    else if (press.way === 'turn')
+      turnByDrag(model.view, press.about, spot.x - press.last.x, spot.y - press.last.y);
     else slideFrom(model.view, press.about, press.last, spot);
     press.last = spot;
   };

@@ -23,6 +23,7 @@ export class View {
   site: Box = { low: [-5, -5, 0], high: [5, 5, 3] };
   private readonly listeners = new Set<() => void>();
   private running = 0;
+  private towards: Orbit | null = null;
   private beforePlan: Pick<Orbit, 'bearing' | 'elevation'> | null = null;
 
   subscribe = (listener: () => void): (() => void) => {
@@ -31,6 +32,11 @@ export class View {
   };
 
   current = (): Orbit => this.orbit;
+
+  /** Where an eased change is going; else the present view. What keys change, they change from here. */
+  get goal(): Orbit {
+    return this.towards ?? this.orbit;
+  }
 
   get sheet(): Sheet {
     return sheetOf(this.orbit, this.width, this.height);
@@ -55,6 +61,7 @@ export class View {
   /** Shows this view now. */
   set(orbit: Orbit): void {
     cancelAnimationFrame(this.running);
+    this.towards = null;
     this.orbit = orbit;
     this.tell();
   }
@@ -66,11 +73,13 @@ export class View {
       this.set(to);
       return;
     }
+    this.towards = to;
     const from = this.orbit;
     const start = performance.now();
     const step = (): void => {
       const share = Math.min(1, (performance.now() - start) / EASE_TIME);
       this.orbit = share === 1 ? to : between(from, to, 1 - (1 - share) ** 3);
+      if (share === 1) this.towards = null;
       this.tell();
       if (share < 1) this.running = requestAnimationFrame(step);
     };
@@ -78,12 +87,12 @@ export class View {
   }
 
   fit(box: Box, margin?: number): void {
-    this.ease(fitBox(this.orbit, box, this.width / this.height, margin));
+    this.ease(fitBox(this.goal, box, this.width / this.height, margin));
   }
 
   /** The whole site from the model's own side. */
   home(eased = true): void {
-    const from = { ...this.orbit, bearing: HOME_BEARING, elevation: HOME_ELEVATION };
+    const from = { ...this.goal, bearing: HOME_BEARING, elevation: HOME_ELEVATION };
     const to = fitBox(from, this.site, this.width / this.height);
     this.beforePlan = null;
     if (eased) this.ease(to);
@@ -92,19 +101,19 @@ export class View {
 
   /** From above with north up, and back to where one looked from before. */
   togglePlan(about: Vec3): void {
-    const { bearing, elevation } = this.orbit;
+    const { bearing, elevation } = this.goal;
     if (this.isPlan) {
       const back = this.beforePlan ?? { bearing: HOME_BEARING, elevation: HOME_ELEVATION };
       this.beforePlan = null;
-      this.ease(turnTo(this.orbit, about, back.bearing, back.elevation));
+      this.ease(turnTo(this.goal, about, back.bearing, back.elevation));
       return;
     }
     this.beforePlan = { bearing, elevation };
-    this.ease(turnTo(this.orbit, about, 0, 90));
+    this.ease(turnTo(this.goal, about, 0, 90));
   }
 
   get isPlan(): boolean {
-    return this.orbit.elevation > 89.5;
+    return this.goal.elevation > 89.5;
   }
 
   private tell(): void {

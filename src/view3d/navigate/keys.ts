@@ -24,7 +24,8 @@ export function keyPressed(event: KeyboardEvent, model: Model, pointers: Pointer
   const about = model.pivotFor(null);
   const arrow = ARROWS[key];
   if (arrow) {
-    if (!toolbox.nudge(arrow, shiftKey) || editor.store.getState().selected?.kind !== 'camera') slide(model, arrow);
+    if (!toolbox.nudge(arrow, shiftKey) || editor.store.getState().selected?.kind !== 'camera')
+      slide(model, arrow);
     return true;
   }
   switch (key.length === 1 ? key.toLowerCase() : key) {

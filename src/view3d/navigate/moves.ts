@@ -18,8 +18,8 @@ export function settle(view: View, about: Vec3): void {
 }
 
 export function turnBy(view: View, about: Vec3, turn: number, rise: number): void {
-  const { bearing, elevation } = view.orbit;
-  view.ease(turnTo(view.orbit, about, bearing + turn, Math.min(90, Math.max(-25, elevation + rise))));
+  const { bearing, elevation } = view.goal;
+  view.ease(turnTo(view.goal, about, bearing + turn, Math.min(90, Math.max(-25, elevation + rise))));
 }
 
 /** Slides so that what was under one spot comes under another: over the ground, or flat on the sheet when it is nearly edge-on. */
@@ -52,13 +52,16 @@ export function slideByPixels(view: View, x: number, y: number, eased = false): 
   const lifted = run < 0.2 || Math.abs(view.orbit.elevation) <= LOW_ELEVATION;
   const away: Vec3 = lifted ? up : [level[0] / run, level[1] / run, 0];
   const stretch = lifted ? 1 : 1 / Math.max(0.2, Math.abs(Math.sin((view.orbit.elevation * Math.PI) / 180)));
-  const orbit = slideBy(view.orbit, add(scale(right, x * size), scale(away, -y * size * stretch)));
+  const orbit = slideBy(
+    eased ? view.goal : view.orbit,
+    add(scale(right, x * size), scale(away, -y * size * stretch)),
+  );
   if (eased) view.ease(orbit);
   else view.set(orbit);
 }
 
 export function zoomBy(view: View, about: Vec3, factor: number, eased = false): void {
-  const orbit = zoomAbout(view.orbit, about, factor, view.limits);
+  const orbit = zoomAbout(eased ? view.goal : view.orbit, about, factor, view.limits);
   if (eased) view.ease(orbit);
   else view.set(orbit);
 }

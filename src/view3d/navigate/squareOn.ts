@@ -13,7 +13,7 @@ export function squareOn(model: Model): boolean {
       : nearestWall(model, selected.id);
   if (!outward || Math.hypot(outward[0], outward[1]) < 0.1) return false;
   const bearing = (Math.atan2(-outward[0], -outward[1]) * 180) / Math.PI;
-  view.ease(turnTo(view.orbit, model.pivotFor(null), bearing, 0));
+  view.ease(turnTo(view.goal, model.pivotFor(null), bearing, 0));
   return true;
 }
 
@@ -33,7 +33,8 @@ function nearestWall({ assessment, view }: Model, id: string): Vec3 | null {
       const [vx, vy, vz] = [c[0] - a[0], c[1] - a[1], c[2] - a[2]];
       const n: Vec3 = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
       const size = Math.hypot(...n);
-      if (size === 0 || Math.abs(n[2]) > 0.2 * size || n[0] * ahead[0] + n[1] * ahead[1] > -0.3 * size) continue;
+      if (size === 0 || Math.abs(n[2]) > 0.2 * size || n[0] * ahead[0] + n[1] * ahead[1] > -0.3 * size)
+        continue;
       const outward: Vec3 = [n[0] / size, n[1] / size, 0];
       const key = outward.map((part) => part.toFixed(2)).join();
       const known = widths.get(key) ?? { outward, area: 0 };

@@ -14,7 +14,8 @@ export function listenToWheel(element: HTMLElement, model: Model): () => void {
       ctrlKey: event.ctrlKey,
       time: event.timeStamp,
     };
-    const pageZoom = window.outerWidth > 0 && window.innerWidth > 0 ? window.outerWidth / window.innerWidth : 1;
+    const pageZoom =
+      window.outerWidth > 0 && window.innerWidth > 0 ? window.outerWidth / window.innerWidth : 1;
     burst = wheelKind(turn, burst, Math.min(5, Math.max(0.25, pageZoom)));
     const { view } = model;
     const { left, top } = element.getBoundingClientRect();

@@ -14,7 +14,8 @@ export function NorthMark({ model }: NorthMarkProps) {
   const orbit = useSyncExternalStore(view.subscribe, view.current);
   const [open, setOpen] = useState(false);
   const about = () => model.pivotFor(null);
-  const look = (bearing: number, elevation: number) => view.ease(turnTo(view.orbit, about(), bearing, elevation));
+  const look = (bearing: number, elevation: number) =>
+    view.ease(turnTo(view.goal, about(), bearing, elevation));
   const acts: readonly (readonly [label: string, sign: string, act: () => void])[] = [
     ['Turn left', '↺', () => turnBy(view, about(), -15, 0)],
     ['Turn right', '↻', () => turnBy(view, about(), 15, 0)],

@@ -20,7 +20,10 @@ export function ScaleBar({ view, unit }: ScaleBarProps) {
   const length = ([1, 2, 5, 10].find((step) => step * ten >= least) ?? 10) * ten * foot;
   const width = length / size;
   const text = lengthText(length, unit);
-  const label = unit === 'feet' ? text.text : `${Number((unit === 'metres' ? length : length * 1000).toPrecision(3))} ${text.unit}`;
+  const label =
+    unit === 'feet'
+      ? text.text
+      : `${Number((unit === 'metres' ? length : length * 1000).toPrecision(3))} ${text.unit}`;
   return (
     <div className={styles['scale']} role="img" aria-label={`The bar is ${label} long`}>
       <span className={styles['scaleEnds']} style={{ width }}>

@@ -17,13 +17,14 @@ export function StripRow({ model }: StripRowProps) {
   const strip = useStore(toolbox.store, ({ state }) => state.strip);
   const unit = useStore(editor.store, (state) => state.plan.settings.units);
   return (
-    <div
+    <form
       className={styles['strip']}
+      aria-label="What is being changed"
       data-shown={strip !== null}
       data-trouble={strip?.trouble === true}
-      onKeyDown={(event) => {
-        if (event.key === 'Enter' && event.target instanceof HTMLInputElement && event.target.ariaInvalid !== 'true') toolbox.enter();
-        if (event.key === 'Escape') toolbox.escape();
+      onSubmit={(event) => {
+        event.preventDefault();
+        toolbox.enter();
       }}
     >
       <span role="status">{strip?.text ?? ''}</span>
@@ -37,10 +38,16 @@ export function StripRow({ model }: StripRowProps) {
           edit={{
             set: (next) => toolbox.type(key, next),
             step: (next) => toolbox.type(key, next),
-            drag: () => ({ to: (next) => toolbox.type(key, next), commit: () => undefined, cancel: () => undefined }),
+            drag: () => ({
+              to: (next) => toolbox.type(key, next),
+              commit: () => undefined,
+              cancel: () => undefined,
+            }),
           }}
         />
       ))}
-    </div>
+      {/* Enter in a field sends the form only where it has a button. */}
+      {strip !== null && strip.fields.length > 0 && <button type="submit" hidden aria-label="Fix it here" />}
+    </form>
   );
 }

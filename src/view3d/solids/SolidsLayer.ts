@@ -1,4 +1,4 @@
-import { Vector3, type Group, type IUniform, type Mesh } from 'three';
+import type { Group, IUniform, Mesh, Vector3 } from 'three';
 import type { Vec3 } from '../../base/vector.ts';
 import type { Ink } from '../../draw/ink.ts';
 import type { Solid } from '../../model/solid.ts';

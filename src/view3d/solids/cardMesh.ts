@@ -1,4 +1,13 @@
-import { BufferGeometry, DoubleSide, Float32BufferAttribute, FrontSide, Mesh, NoBlending, Vector3, type IUniform } from 'three';
+import {
+  BufferGeometry,
+  DoubleSide,
+  Float32BufferAttribute,
+  FrontSide,
+  Mesh,
+  NoBlending,
+  Vector3,
+  type IUniform,
+} from 'three';
 import type { Vec3 } from '../../base/vector.ts';
 import type { Ink } from '../../draw/ink.ts';
 import type { Solid } from '../../model/solid.ts';
@@ -88,15 +97,20 @@ export function tint(uniforms: CardUniforms, colours: Ink): void {
 
 /** Solids as card: faces in even light, without a cast shadow. */
 export function solidMesh(uniforms: CardUniforms): Mesh {
-  const material = shaderMaterial(vertex, solidFragment, { ...uniforms }, {
-    side: FrontSide,
-    // Everything is drawn in the order that it is given, so opaque things count as transparent ones that do not blend.
-    transparent: true,
-    blending: NoBlending,
-    polygonOffset: true,
-    polygonOffsetFactor: 3,
-    polygonOffsetUnits: 4,
-  });
+  const material = shaderMaterial(
+    vertex,
+    solidFragment,
+    { ...uniforms },
+    {
+      side: FrontSide,
+      // Everything is drawn in the order that it is given, so opaque things count as transparent ones that do not blend.
+      transparent: true,
+      blending: NoBlending,
+      polygonOffset: true,
+      polygonOffsetFactor: 3,
+      polygonOffsetUnits: 4,
+    },
+  );
   return drawn(new Mesh(new BufferGeometry(), material));
 }
 

@@ -25,7 +25,13 @@ const SHARP = Math.cos((20 * Math.PI) / 180);
  * @param soft true where all inner edges are fine lines, such as a tree's crown
  */
 export function edgesOf(solids: readonly Solid[], origin: Vec3, soft: (solid: Solid) => boolean): Edges {
-  const [from, to, left, right, kind]: [number[], number[], number[], number[], number[]] = [[], [], [], [], []];
+  const [from, to, left, right, kind]: [number[], number[], number[], number[], number[]] = [
+    [],
+    [],
+    [],
+    [],
+    [],
+  ];
   for (const solid of solids) {
     const gentle = soft(solid);
     const normals = faceNormals(solid);

@@ -61,7 +61,14 @@ export class InkEdges {
       uWidths: { value: new Vector3(...style.widths) },
       uStrengths: { value: new Vector3(...style.strengths) },
     };
-    this.quads = new Quads({ from: 3, to: 3, left: 3, right: 3, kind: 1 }, vertex, fragment, uniforms, order, true);
+    this.quads = new Quads(
+      { from: 3, to: 3, left: 3, right: 3, kind: 1 },
+      vertex,
+      fragment,
+      uniforms,
+      order,
+      true,
+    );
   }
 
   get mesh(): Mesh {

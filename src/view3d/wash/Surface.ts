@@ -1,4 +1,15 @@
-import { BufferGeometry, DoubleSide, Float32BufferAttribute, Mesh, NoBlending, NormalBlending, Vector3, Vector4, type IUniform, type Texture } from 'three';
+import {
+  BufferGeometry,
+  DoubleSide,
+  Float32BufferAttribute,
+  Mesh,
+  NoBlending,
+  NormalBlending,
+  Vector3,
+  Vector4,
+  type IUniform,
+  type Texture,
+} from 'three';
 import type { Board } from '../../assess/scene.ts';
 import type { Vec3 } from '../../base/vector.ts';
 import { CORAL_STRENGTH } from '../../draw/ink.ts';
@@ -94,13 +105,18 @@ export class Surface {
 
   constructor(wash: IUniform<Texture>, window: WindowUniforms, raised: boolean, order: number) {
     this.uniforms.uRaised.value = raised;
-    const material = shaderMaterial(vertex, fragment, { ...window, ...this.uniforms, uWash: wash }, {
-      side: DoubleSide,
-      transparent: true,
-      blending: raised ? NormalBlending : NoBlending,
-      depthWrite: false,
-      depthTest: raised,
-    });
+    const material = shaderMaterial(
+      vertex,
+      fragment,
+      { ...window, ...this.uniforms, uWash: wash },
+      {
+        side: DoubleSide,
+        transparent: true,
+        blending: raised ? NormalBlending : NoBlending,
+        depthWrite: false,
+        depthTest: raised,
+      },
+    );
     this.mesh = new Mesh(new BufferGeometry(), material);
     this.mesh.frustumCulled = false;
     this.mesh.renderOrder = order;
@@ -117,7 +133,10 @@ export class Surface {
     const z = height - origin[2];
     this.mesh.geometry.dispose();
     this.mesh.geometry = new BufferGeometry();
-    this.mesh.geometry.setAttribute('position', new Float32BufferAttribute([l, b, z, r, b, z, r, t, z, l, t, z], 3));
+    this.mesh.geometry.setAttribute(
+      'position',
+      new Float32BufferAttribute([l, b, z, r, b, z, r, t, z, l, t, z], 3),
+    );
     this.mesh.geometry.setIndex([0, 1, 2, 0, 2, 3]);
     this.uniforms.uBoard.value.set(l, b, r - l, t - b);
   }

@@ -61,7 +61,7 @@ export class TargetLayer {
     });
   }
 
-  show(assessment: Assessment, counted: readonly CameraCoverage[], origin: Vec3): void {
+  show(assessment: Assessment, counted: readonly CameraCoverage[], origin: Vec3, dragged: boolean): void {
     if (assessment.edition.bands.length !== this.bands) {
       this.bands = assessment.edition.bands.length;
       this.tintBands();
@@ -71,13 +71,23 @@ export class TargetLayer {
     const raised = height > 0;
     this.raised = raised;
     this.ground.uniforms.uWashed.value = !raised;
-    const { count, from, to, kind } = washSegments(counted, assessment.edition, origin);
+    const { count, from, to, kind } = washSegments(counted, assessment, origin, dragged);
     (raised ? this.onPlane : this.onGround).show(count, from, to, kind);
     this.order();
     if (raised) this.plane.lay(board, ground + height, origin);
-    const [l, b, r, t] = [board.left - origin[0], board.bottom - origin[1], board.right - origin[0], board.top - origin[1]];
+    const [l, b, r, t] = [
+      board.left - origin[0],
+      board.bottom - origin[1],
+      board.right - origin[0],
+      board.top - origin[1],
+    ];
     const [low, z] = [ground - origin[2], ground + height - origin[2]];
-    const corners = [[l, b], [r, b], [r, t], [l, t]] as const;
+    const corners = [
+      [l, b],
+      [r, b],
+      [r, t],
+      [l, t],
+    ] as const;
     this.edge.show(
       raised
         ? corners.flatMap(([x, y], i) => {

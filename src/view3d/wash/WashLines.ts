@@ -8,6 +8,8 @@ import { readWash } from './readWash.ts';
 
 /** `kind` of a segment on an outline; a contour has the index of its band + 1. */
 export const OUTLINE = 0;
+/** A segment where range or the angle from above ends a band. */
+export const LIMIT = -1;
 
 const vertex = /* glsl */ `
 in vec3 from; in vec3 to; in float kind;
@@ -44,6 +46,11 @@ void main() {
     int band = BAND + vKind - 1;
     if (low < TOO_FEW || low >= band || high < band) discard;
     colour = vec4(uContourInk[vKind - 1], covered(0.7 * uRatio));
+  } else if (vKind < 0) {
+    if (low < TOO_FEW) discard;
+    colour = low == TOO_FEW
+      ? vec4(uInk, covered(0.5 * uRatio) * 0.7 * dash)
+      : vec4(uContourInk[high - BAND], covered(0.5 * uRatio) * 0.8);
   } else if (low == HIDDEN) {
     colour = vec4(uCoral, covered(0.5 * uRatio) * ${CORAL_STRENGTH});
   } else if (low == SCREENED) {

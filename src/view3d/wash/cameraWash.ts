@@ -116,7 +116,11 @@ export class CameraWash {
       mesh.matrixWorldNeedsUpdate = true;
     }
     put(frame, fan(sight.frame), foot);
-    put(screens, sight.beyondScreens === sight.seen ? new Float64Array() : sight.beyondScreens.triangles, foot);
+    put(
+      screens,
+      sight.beyondScreens === sight.seen ? new Float64Array() : sight.beyondScreens.triangles,
+      foot,
+    );
     put(seen, sight.seen.triangles, foot);
   }
 
@@ -129,7 +133,12 @@ export class CameraWash {
 }
 
 function passMesh(uniforms: ReturnType<typeof lensUniforms>, pass: number): Mesh {
-  const material = shaderMaterial(washVertex, washFragment, { ...uniforms, uPass: { value: pass } }, blending);
+  const material = shaderMaterial(
+    washVertex,
+    washFragment,
+    { ...uniforms, uPass: { value: pass } },
+    blending,
+  );
   const mesh = new Mesh(new BufferGeometry(), material);
   mesh.matrixAutoUpdate = false;
   mesh.frustumCulled = false;
@@ -147,7 +156,8 @@ function put(mesh: Mesh, triangles: Float64Array, foot: readonly [number, number
     mesh.geometry.dispose();
     mesh.geometry.setAttribute('place', place);
   }
-  for (let i = 0; i < length; i += 1) place.array[i] = (triangles[i] ?? 0) - (i % 2 === 0 ? foot[0] : foot[1]);
+  for (let i = 0; i < length; i += 1)
+    place.array[i] = (triangles[i] ?? 0) - (i % 2 === 0 ? foot[0] : foot[1]);
   place.clearUpdateRanges();
   place.addUpdateRange(0, length);
   place.needsUpdate = true;

@@ -1,23 +1,29 @@
 import { dot, subtract, type Vec2 } from '../../base/vector.ts';
 import type { Edition } from '../../coverage/band.ts';
 import type { CameraCoverage } from '../../coverage/coverage.ts';
-import { contours, type Contour, type Sector } from '../../draw/contours.ts';
+import { contours, type Contour, type Grain, type Sector } from '../../draw/contours.ts';
 import { withinRings } from '../../draw/region.ts';
 import { densityAt } from '../../optics/density.ts';
 import { inFrame } from '../../optics/projection.ts';
 import type { Sight } from '../../sight/sight.ts';
+import { frameEdge } from './frameEdge.ts';
 import { pointOn } from '../planeFrame.ts';
 
-/** Chords nearer than this to the curve are drawn straight, m. */
-const SAGITTA = 0.004;
+const AT_REST: Grain = { bearing: 4, ratio: 1.16, sagitta: 0.002 };
+/** While something is dragged, a few pixels are near enough and time is short. */
+const DRAGGED: Grain = { bearing: 8, ratio: 1.35, sagitta: 0.03 };
 const NEAREST = 0.03;
 
-const made = new WeakMap<Sight, { readonly edition: Edition; readonly lines: readonly Contour[] }>();
+const made = new WeakMap<
+  Sight,
+  { readonly edition: Edition; readonly grain: Grain; readonly lines: readonly Contour[] }
+>();
 
 /** The band lines of one camera on the target plane, made once. Plane coordinates. */
-export function contoursOf({ sight }: CameraCoverage, edition: Edition): readonly Contour[] {
+export function contoursOf({ sight }: CameraCoverage, edition: Edition, dragged = false): readonly Contour[] {
   const kept = made.get(sight);
-  if (kept?.edition === edition) return kept.lines;
+  const grain = dragged ? DRAGGED : AT_REST;
+  if (kept?.edition === edition && (dragged || kept.grain === AT_REST)) return kept.lines;
   const { camera, plane, seen, framed } = sight;
   const sector = sectorOf(sight);
   const lines = sector
@@ -26,49 +32,53 @@ export function contoursOf({ sight }: CameraCoverage, edition: Edition): readonl
         density: (a, b) => densityAt(camera, pointOn(plane, a, b))?.horizontal ?? null,
         seen: (a, b) => withinRings(seen.rings, a, b) && (framed || inFrame(camera, pointOn(plane, a, b))),
         thresholds: edition.bands.map(({ density }) => density),
-        sagitta: SAGITTA,
+        grain,
       })
     : [];
-  made.set(sight, { edition, lines });
+  made.set(sight, { edition, grain, lines });
   return lines;
 }
 
 /** The sector about the foot that holds the frame within the range; null where they do not meet. */
-function sectorOf({ camera, plane, frame }: Sight): Sector | null {
+function sectorOf(sight: Sight): Sector | null {
+  const { camera, plane, frame, framed } = sight;
   const lens = subtract(camera.eye, plane.origin);
   const foot: Vec2 = [dot(lens, plane.u), dot(lens, plane.v)];
   const height = dot(lens, plane.normal);
   const reach = Math.sqrt(Math.max(0, camera.range ** 2 - height ** 2));
-  const bearings: number[] = [];
-  let farthest = 0;
-  for (let i = 0; i + 1 < frame.length; i += 2) {
-    const [a, b] = [(frame[i] ?? 0) - foot[0], (frame[i + 1] ?? 0) - foot[1]];
-    farthest = Math.max(farthest, Math.hypot(a, b));
-    bearings.push((Math.atan2(b, a) * 180) / Math.PI);
-  }
-  const greatest = Math.min(farthest, reach);
-  if (bearings.length < 3 || greatest <= NEAREST) return null;
-  if (withinRings([frame], foot[0], foot[1])) return { foot, start: 0, span: 360, least: NEAREST, greatest };
-  // Seen from outside, a convex frame leaves one gap of more than half a turn.
-  const sorted = bearings.toSorted((x, y) => x - y);
-  let [gap, start] = [0, sorted[0] ?? 0];
-  sorted.forEach((bearing, i) => {
-    const next = sorted[i + 1] ?? (sorted[0] ?? 0) + 360;
+  const edge = framed ? cornersOf(frame) : frameEdge(sight).flat();
+  const away = (points: readonly Vec2[]): number =>
+    points.reduce((most, [a, b]) => Math.max(most, Math.hypot(a - foot[0], b - foot[1])), 0);
+  const greatest = Math.min(reach, away(cornersOf(frame)));
+  if (edge.length < 2 || greatest <= NEAREST) return null;
+  const inside = framed
+    ? withinRings([frame], foot[0], foot[1])
+    : inFrame(camera, pointOn(plane, foot[0], foot[1]));
+  if (inside) return { foot, start: 0, span: 360, least: NEAREST, greatest };
+  // Seen from outside, the frame leaves one gap: the widest between the bearings of its edge.
+  const bearings = edge.map(([a, b]) => (Math.atan2(b - foot[1], a - foot[0]) * 180) / Math.PI);
+  bearings.sort((x, y) => x - y);
+  let [gap, start] = [0, 0];
+  bearings.forEach((bearing, i) => {
+    const next = bearings[i + 1] ?? (bearings[0] ?? 0) + 360;
     if (next - bearing > gap) [gap, start] = [next - bearing, next];
   });
-  return { foot, start, span: Math.min(360, Math.max(0.1, 360 - gap)), least: nearest(frame, foot), greatest };
+  const least = Math.min(Math.max(NEAREST, nearest(edge, foot, framed)), greatest / 2);
+  return { foot, start, span: Math.min(360, Math.max(0.1, 360 - gap)), least, greatest };
 }
 
-/** The distance from a point outside a convex polygon to it, or a little less. */
-function nearest(frame: Float64Array, foot: Vec2): number {
+const cornersOf = (frame: Float64Array): Vec2[] =>
+  Array.from({ length: frame.length / 2 }, (_, i): Vec2 => [frame[i * 2] ?? 0, frame[i * 2 + 1] ?? 0]);
+
+/** The distance from a point to a line of points, or a little less. */
+function nearest(points: readonly Vec2[], foot: Vec2, closed: boolean): number {
   let least = Infinity;
-  const count = frame.length;
-  for (let i = 0; i < count; i += 2) {
-    const j = (i + 2) % count;
-    const [ax, ay] = [(frame[i] ?? 0) - foot[0], (frame[i + 1] ?? 0) - foot[1]];
-    const [dx, dy] = [(frame[j] ?? 0) - foot[0] - ax, (frame[j + 1] ?? 0) - foot[1] - ay];
+  points.forEach(([x, y], i) => {
+    const next = points[i + 1] ?? (closed ? points[0] : undefined) ?? [x, y];
+    const [ax, ay] = [x - foot[0], y - foot[1]];
+    const [dx, dy] = [next[0] - x, next[1] - y];
     const t = Math.min(1, Math.max(0, -(ax * dx + ay * dy) / (dx * dx + dy * dy || 1)));
     least = Math.min(least, Math.hypot(ax + t * dx, ay + t * dy));
-  }
-  return Math.max(NEAREST, least * 0.999);
+  });
+  return least * 0.999;
 }

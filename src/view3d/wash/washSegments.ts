@@ -1,11 +1,13 @@
 import { subtract, type Vec3 } from '../../base/vector.ts';
+import type { Assessment } from '../../assess/assessment.ts';
 import type { Edition } from '../../coverage/band.ts';
 import type { CameraCoverage } from '../../coverage/coverage.ts';
 import type { Sight } from '../../sight/sight.ts';
 import { contoursOf } from './coverageContours.ts';
 import { frameEdge } from './frameEdge.ts';
 import { pointOn } from '../planeFrame.ts';
-import { OUTLINE } from './WashLines.ts';
+import { limitCircles } from './limitCircles.ts';
+import { LIMIT, OUTLINE } from './WashLines.ts';
 
 export interface WashSegments {
   readonly count: number;
@@ -15,10 +17,20 @@ export interface WashSegments {
 }
 
 /** Outlines and contours of the cameras that count, relative to the origin. Each camera's are made once. */
-export function washSegments(cameras: readonly CameraCoverage[], edition: Edition, origin: Vec3): WashSegments {
-  const parts = cameras.map((coverage) => segmentsOf(coverage, edition, origin));
+export function washSegments(
+  cameras: readonly CameraCoverage[],
+  { edition, faceCaps }: Pick<Assessment, 'edition' | 'faceCaps'>,
+  origin: Vec3,
+  dragged: boolean,
+): WashSegments {
+  const parts = cameras.map((coverage) => segmentsOf(coverage, { edition, faceCaps }, origin, dragged));
   const count = parts.reduce((sum, part) => sum + part.count, 0);
-  const all = { count, from: new Float32Array(count * 3), to: new Float32Array(count * 3), kind: new Float32Array(count) };
+  const all = {
+    count,
+    from: new Float32Array(count * 3),
+    to: new Float32Array(count * 3),
+    kind: new Float32Array(count),
+  };
   let at = 0;
   for (const part of parts) {
     all.from.set(part.from, at * 3);
@@ -29,11 +41,27 @@ export function washSegments(cameras: readonly CameraCoverage[], edition: Editio
   return all;
 }
 
-const made = new WeakMap<Sight, { origin: Vec3; edition: Edition; segments: WashSegments }>();
+const made = new WeakMap<
+  Sight,
+  { origin: Vec3; edition: Edition; caps: string; dragged: boolean; segments: WashSegments }
+>();
 
-function segmentsOf(coverage: CameraCoverage, edition: Edition, origin: Vec3): WashSegments {
+function segmentsOf(
+  coverage: CameraCoverage,
+  { edition, faceCaps }: Pick<Assessment, 'edition' | 'faceCaps'>,
+  origin: Vec3,
+  dragged: boolean,
+): WashSegments {
+  const caps = JSON.stringify(faceCaps);
   const kept = made.get(coverage.sight);
-  if (kept && kept.origin === origin && kept.edition === edition) return kept.segments;
+  if (
+    kept &&
+    kept.origin === origin &&
+    kept.edition === edition &&
+    kept.caps === caps &&
+    (dragged || !kept.dragged)
+  )
+    return kept.segments;
   const [from, to, kind]: [number[], number[], number[]] = [[], [], []];
   const { plane, seen, beyondScreens } = coverage.sight;
   const add = (a: readonly [number, number], b: readonly [number, number], what: number): void => {
@@ -50,7 +78,12 @@ function segmentsOf(coverage: CameraCoverage, edition: Edition, origin: Vec3): W
         if (before) add(before, point, OUTLINE);
       });
   }
-  for (const { band, points } of contoursOf(coverage, edition)) {
+  for (const line of limitCircles(coverage.sight, faceCaps))
+    line.forEach((point, i) => {
+      const before = line[i - 1];
+      if (before) add(before, point, LIMIT);
+    });
+  for (const { band, points } of contoursOf(coverage, edition, dragged)) {
     for (let i = 2; i + 1 < points.length; i += 2)
       add([points[i - 2] ?? 0, points[i - 1] ?? 0], [points[i] ?? 0, points[i + 1] ?? 0], band + 1);
   }
@@ -60,6 +93,6 @@ function segmentsOf(coverage: CameraCoverage, edition: Edition, origin: Vec3): W
     to: Float32Array.from(to),
     kind: Float32Array.from(kind),
   };
-  made.set(coverage.sight, { origin, edition, segments });
+  made.set(coverage.sight, { origin, edition, caps, dragged, segments });
   return segments;
 }

@@ -16,7 +16,9 @@ export const FIRST_TILT = 20;
 export function spotMeant({ ray, struck }: Pointed, level: number): Vec3 | null {
   const t = (level - ray.from[2]) / ray.along[2];
   const onPlane: Vec3 | null =
-    t > 0 && Number.isFinite(t) ? [ray.from[0] + t * ray.along[0], ray.from[1] + t * ray.along[1], level] : null;
+    t > 0 && Number.isFinite(t)
+      ? [ray.from[0] + t * ray.along[0], ray.from[1] + t * ray.along[1], level]
+      : null;
   if (!struck || struck.structure === null) return onPlane ?? struck?.point ?? null;
   if (!onPlane) return struck.point;
   return distance(ray.from, struck.point) < distance(ray.from, onPlane) ? struck.point : onPlane;
@@ -32,7 +34,7 @@ export function aimed(
   keepTilt: boolean,
 ): { pan: number; tilt: number } {
   const { pan, tilt } = aimAt(eye, spot, before.pan);
-  return { pan: bearing(tenth(pan)), tilt: keepTilt ? before.tilt : tenth(tilt) };
+  return { pan: tenth(bearing(pan)) % 360, tilt: keepTilt ? before.tilt : tenth(tilt) };
 }
 
 /** "pan 214.0 · 34.0 right of straight out · tilt 18.5 · 7.30 away". */
@@ -46,7 +48,9 @@ export function aimWords(
   if (outward && Math.hypot(outward[0], outward[1]) > 1e-6) {
     const off = turn((Math.atan2(outward[0], outward[1]) * 180) / Math.PI, aim.pan);
     parts.push(
-      Math.abs(off) < 0.05 ? 'straight out' : `${fixed(Math.abs(off), 1)}° ${off > 0 ? 'right' : 'left'} of straight out`,
+      Math.abs(off) < 0.05
+        ? 'straight out'
+        : `${fixed(Math.abs(off), 1)}° ${off > 0 ? 'right' : 'left'} of straight out`,
     );
   }
   parts.push(`tilt ${fixed(aim.tilt, 1)}°`);

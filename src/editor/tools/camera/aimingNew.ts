@@ -83,7 +83,10 @@ export function aimingNew(
 }
 
 /** The bearing straight out of what carries a mount; away from the middle of things for a post. */
-function straightOut(candidate: Extract<Candidate, { fits: true }>, plan: Parameters<typeof faceOf>[0]): number {
+function straightOut(
+  candidate: Extract<Candidate, { fits: true }>,
+  plan: Parameters<typeof faceOf>[0],
+): number {
   const face = faceOf(plan, candidate.mount);
   const out: Vec3 | null = face?.sort === 'soffit' ? [face.along[1], -face.along[0], 0] : candidate.outward;
   if (out && Math.hypot(out[0], out[1]) > 1e-6) return bearing((Math.atan2(out[0], out[1]) * 180) / Math.PI);

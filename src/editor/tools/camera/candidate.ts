@@ -69,7 +69,14 @@ export function candidateWith(plan: Plan, mount: Mount, key: string, value: numb
 function placed(plan: Plan, mount: Mount, snapped: string | null): Candidate {
   const at = placeMount(mount, plan.structures, plan.ground.height);
   if (!at.ok) return no(at.faults.map(faultText).join(' '));
-  return { fits: true, mount, face: faceOf(plan, mount), eye: at.value.eye, outward: at.value.outward, snapped };
+  return {
+    fits: true,
+    mount,
+    face: faceOf(plan, mount),
+    eye: at.value.eye,
+    outward: at.value.outward,
+    snapped,
+  };
 }
 
 /** The corners of a face, for its outline in the Model. */
@@ -77,7 +84,12 @@ export function faceCorners(face: HostFace): Vec3[] {
   const end = add(face.start, scale(face.along, face.width));
   if (face.sort === 'wall') {
     const lift = ([x, y]: Vec3, z: number): Vec3 => [x, y, z];
-    return [lift(face.start, face.foot), lift(end, face.foot), lift(end, face.top), lift(face.start, face.top)];
+    return [
+      lift(face.start, face.foot),
+      lift(end, face.foot),
+      lift(end, face.top),
+      lift(face.start, face.top),
+    ];
   }
   const out = scale([face.along[1], -face.along[0], 0], face.depth);
   return [face.start, end, add(end, out), add(face.start, out)];

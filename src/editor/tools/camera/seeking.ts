@@ -34,7 +34,8 @@ export function seeking(editor: Editor, candidate: Candidate = START, kind: Wall
       editor.hold('rest');
       return here;
     },
-    type: (key, value) => (candidate.fits ? seeking(editor, candidateWith(plan, candidate.mount, key, value), kind) : here),
+    type: (key, value) =>
+      candidate.fits ? seeking(editor, candidateWith(plan, candidate.mount, key, value), kind) : here,
     again: () => {
       const next = WALL_KINDS[(WALL_KINDS.indexOf(kind) + 1) % WALL_KINDS.length] ?? 'flush';
       return seeking(editor, START, next);
@@ -59,7 +60,11 @@ function stripOf(candidate: Candidate, kind: WallKind, unit: Parameters<typeof m
   if ('height' in mount) fields.push({ key: 'height', label: 'Up', value: mount.height, measure: 'length' });
   if ('distance' in mount)
     fields.push({ key: 'distance', label: 'From the corner', value: mount.distance, measure: 'length' });
-  const text = [KIND_WORDS[mount.kind === 'soffit' ? 'soffit' : mount.kind] ?? kind, mountWords(mount, face, unit), snapped];
+  const text = [
+    KIND_WORDS[mount.kind === 'soffit' ? 'soffit' : mount.kind] ?? kind,
+    mountWords(mount, face, unit),
+    snapped,
+  ];
   return { text: text.filter(Boolean).join(' · '), fields, trouble: false };
 }
 

@@ -43,7 +43,10 @@ export function hostSpot(plan: Plan, struck: Struck): HostSpot | null {
 /** The soffit that hangs over a wall; null where there is none. */
 export function soffitOver(plan: Plan, wall: HostFace): HostFace | null {
   const structure = plan.structures[wall.structure];
-  return (structure && hostFaces(structure).find(({ sort, face }) => sort === 'soffit' && face === wall.face)) ?? null;
+  return (
+    (structure && hostFaces(structure).find(({ sort, face }) => sort === 'soffit' && face === wall.face)) ??
+    null
+  );
 }
 
 /** The measures of a point on a face. */

@@ -45,7 +45,11 @@ export function soffitMount({ face, along, out }: HostSpot): Mount {
 }
 
 /** A post standing at a place on the ground, its bracket towards a bearing. */
-export const poleMount = (at: readonly [x: number, y: number], facing: number, height = POLE_HEIGHT): Mount => ({
+export const poleMount = (
+  at: readonly [x: number, y: number],
+  facing: number,
+  height = POLE_HEIGHT,
+): Mount => ({
   kind: 'pole',
   at: [rounded(at[0]), rounded(at[1])],
   height,

@@ -25,7 +25,14 @@ const EDGE_ON = Math.sin((7 * Math.PI) / 180);
  * @param eye  of the lens at the press
  * @param from the pointer at the press
  */
-export function slideMount(plan: Plan, camera: string, mount: Mount, eye: Vec3, from: Pointed, to: Pointed): Slid {
+export function slideMount(
+  plan: Plan,
+  camera: string,
+  mount: Mount,
+  eye: Vec3,
+  from: Pointed,
+  to: Pointed,
+): Slid {
   const face = faceOf(plan, mount);
   switch (mount.kind) {
     case 'flush':
@@ -47,7 +54,10 @@ export function slideMount(plan: Plan, camera: string, mount: Mount, eye: Vec3, 
       const [dx, dy] = oneWay(run[0], run[1], to.shift);
       const place = (value: number): number => snap(value, [], to.metresPerPixel, to.free).value;
       if (mount.kind === 'pole')
-        return { ...still(mount), mount: { ...mount, at: [place(mount.at[0] + dx), place(mount.at[1] + dy)] } };
+        return {
+          ...still(mount),
+          mount: { ...mount, at: [place(mount.at[0] + dx), place(mount.at[1] + dy)] },
+        };
       const [x, y, z] = mount.eye;
       return { ...still(mount), mount: { ...mount, eye: [place(x + dx), place(y + dy), z] } };
     }
@@ -58,7 +68,15 @@ const still = (mount: Mount): Slid => ({ mount, snapped: null, edgeOn: false });
 
 type Walled = Extract<Mount, { kind: 'flush' | 'arm' }>;
 
-function onWall(plan: Plan, camera: string, mount: Walled, face: HostFace, eye: Vec3, from: Pointed, to: Pointed): Slid {
+function onWall(
+  plan: Plan,
+  camera: string,
+  mount: Walled,
+  face: HostFace,
+  eye: Vec3,
+  from: Pointed,
+  to: Pointed,
+): Slid {
   const run = movement(eye, face.outward, from, to);
   if (!run) return { ...still(mount), edgeOn: true };
   const [sideways, up] = oneWay(dot(run, face.along), run[2], to.shift);
@@ -66,13 +84,24 @@ function onWall(plan: Plan, camera: string, mount: Walled, face: HostFace, eye: 
   const along = start + sideways;
   if (along < 0 || along > face.width) {
     const spot = to.struck && hostSpot(plan, to.struck);
-    if (spot && spot.face.sort === 'wall' && spot.face.structure === face.structure && spot.face.face !== face.face) {
+    if (
+      spot &&
+      spot.face.sort === 'wall' &&
+      spot.face.structure === face.structure &&
+      spot.face.face !== face.face
+    ) {
       const tall = height(plan, camera, spot.height, to);
       return { ...placed(plan, { ...mount, height: tall.value }, spot.face, spot.along, to), edgeOn: false };
     }
   }
   const tall = height(plan, camera, mount.height + up, to);
-  const moved = placed(plan, { ...mount, height: tall.value }, face, Math.min(face.width, Math.max(0, along)), to);
+  const moved = placed(
+    plan,
+    { ...mount, height: tall.value },
+    face,
+    Math.min(face.width, Math.max(0, along)),
+    to,
+  );
   return { ...moved, snapped: tall.name ?? moved.snapped };
 }
 
@@ -89,10 +118,7 @@ function underSoffit(
   const start = mount.corner === 'start' ? mount.distance : face.width - mount.distance;
   const outward: Vec3 = [face.along[1], -face.along[0], 0];
   const [sideways, out] = oneWay(dot(run, face.along), dot(run, outward), to.shift);
-  const at = add(
-    face.start,
-    add(scale(face.along, start + sideways), scale(outward, mount.inset + out)),
-  );
+  const at = add(face.start, add(scale(face.along, start + sideways), scale(outward, mount.inset + out)));
   const next = soffitUnder(plan, face, at);
   const spot = spotOn(next, at, 0);
   const inset = snap(spot.out, [], to.metresPerPixel, to.free).value;

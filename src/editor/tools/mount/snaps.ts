@@ -5,10 +5,15 @@ import type { Candidate } from '../snap.ts';
 /** What attracts a mount along its face: the middle, and the centres of the openings in it. */
 export function alongCandidates(plan: Plan, face: HostFace): Candidate[] {
   const structure = plan.structures[face.structure];
-  const openings = structure && 'openings' in structure ? structure.openings.filter((one) => one.face === face.face) : [];
+  const openings =
+    structure && 'openings' in structure ? structure.openings.filter((one) => one.face === face.face) : [];
   return [
     { value: face.width / 2, pixels: 10, name: 'middle' },
-    ...openings.map(({ along, width, name }) => ({ value: along + width / 2, pixels: 6, name: `centre of ${name}` })),
+    ...openings.map(({ along, width, name }) => ({
+      value: along + width / 2,
+      pixels: 6,
+      name: `centre of ${name}`,
+    })),
   ];
 }
 

@@ -32,7 +32,14 @@ export function resting(editor: Editor, strip: Strip | null = null): ToolState {
         editor.say(`${camera.name} has no place to be moved from.`, placed.faults);
         return here;
       }
-      const held = { editor, camera, eye: placed.value.eye, outward: placed.value.outward, from, rest: () => resting(editor) };
+      const held = {
+        editor,
+        camera,
+        eye: placed.value.eye,
+        outward: placed.value.outward,
+        from,
+        rest: () => resting(editor),
+      };
       const next = from.handle === 'body' ? sliding(held) : aiming(held);
       return next.drag?.(from, to) ?? next;
     },
@@ -61,7 +68,8 @@ export function resting(editor: Editor, strip: Strip | null = null): ToolState {
 }
 
 /** The plain state, unless it is the one that is held: an unchanged state makes no news. */
-const resting0 = (editor: Editor, here: ToolState): ToolState => (here.cursor === 'default' ? here : resting(editor));
+const resting0 = (editor: Editor, here: ToolState): ToolState =>
+  here.cursor === 'default' ? here : resting(editor);
 
 /** What a click here would select. */
 export function thingAt(editor: Editor, { camera, struck }: Pointed): Selected | null {

@@ -68,7 +68,10 @@ export function App({ editor, answers, desk, keeping, openings, save, caught }: 
       data-drawer={drawer}
       hidden={narrow && tab !== 'setting'}
     >
-      {part('The setting sheet', <SheetColumn editor={editor} answers={answers} desk={desk} openings={openings} />)}
+      {part(
+        'The setting sheet',
+        <SheetColumn editor={editor} answers={answers} desk={desk} openings={openings} />,
+      )}
     </aside>
   );
 
@@ -89,7 +92,22 @@ export function App({ editor, answers, desk, keeping, openings, save, caught }: 
             keeping.editHere().catch(caught);
           }}
         />
-        {narrow ? [<div key="model" className={styles.model}>{model}</div>, <Tabs key="tabs" desk={desk} />, site, sheet] : [site, <div key="model" className={styles.model}>{model}</div>, sheet]}
+        {narrow
+          ? [
+              <div key="model" className={styles.model}>
+                {model}
+              </div>,
+              <Tabs key="tabs" desk={desk} />,
+              site,
+              sheet,
+            ]
+          : [
+              site,
+              <div key="model" className={styles.model}>
+                {model}
+              </div>,
+              sheet,
+            ]}
       </div>
     </FaultWordsProvider>
   );

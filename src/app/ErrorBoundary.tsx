@@ -27,8 +27,8 @@ export class ErrorBoundary extends Component<BoundaryProps, { readonly error: Er
     return (
       <div className={styles.broken} role="alert">
         <p>
-          <b>{this.props.part} stopped working.</b> Your plan is kept on this device. Save it to a file, then reload the
-          page.
+          <b>{this.props.part} stopped working.</b> Your plan is kept on this device. Save it to a file, then
+          reload the page.
         </p>
         <p>{error.message}</p>
         <button type="button" onClick={() => this.setState({ error: null })}>

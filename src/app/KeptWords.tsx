@@ -24,7 +24,8 @@ export function KeptWords({ editor, editHere }: { editor: Editor; editHere(): vo
         <b>{kept.trouble}</b>
       </p>
     );
-  if (kept.at === null) return <p className={styles.kept}>{empty ? 'nothing drawn yet' : 'not changed yet'}</p>;
+  if (kept.at === null)
+    return <p className={styles.kept}>{empty ? 'nothing drawn yet' : 'not changed yet'}</p>;
   const time = new Date(kept.at).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
   return <p className={styles.kept}>kept on this device, {time}</p>;
 }

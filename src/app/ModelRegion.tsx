@@ -4,6 +4,7 @@ import type { AnswersStore } from '../answers/store.ts';
 import type { Editor } from '../editor/editor.ts';
 import { Button } from '../fittings/Button.tsx';
 import { Progress } from '../fittings/Progress.tsx';
+import { Credits } from '../panels/Credits.tsx';
 import { DensityScale } from '../panels/DensityScale.tsx';
 import { FirstRun } from '../panels/FirstRun.tsx';
 import { NoticePlate } from '../panels/NoticePlate.tsx';
@@ -13,7 +14,9 @@ import type { DeskStore } from './desk.ts';
 import type { Openings } from './opening.ts';
 import styles from './modelRegion.module.css';
 
-const ModelView = lazy(() => import('../view3d/ModelView.tsx').then((loaded) => ({ default: loaded.ModelView })));
+// Fetched at once, while the plan is read and worked out.
+const loading = import('../view3d/ModelView.tsx');
+const ModelView = lazy(() => loading.then((loaded) => ({ default: loaded.ModelView })));
 
 interface ModelRegionProps {
   readonly editor: Editor;
@@ -58,6 +61,7 @@ export function ModelRegion({ editor, answers, desk, openings }: ModelRegionProp
         <div className={styles.bottom}>
           <ProbeCard answers={answers} />
           <DensityScale answers={answers} />
+          <Credits editor={editor} />
         </div>
       )}
     </main>

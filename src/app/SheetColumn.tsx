@@ -35,6 +35,13 @@ export function SheetColumn({ editor, answers, desk, openings }: SheetColumnProp
     );
   if (sheet === 'keys') return <KeysSheet close={close} />;
   if (sheet === 'report' && imported)
-    return <ReportSheet file={imported.name} sentences={reportText(imported.report)} credits={credits} close={close} />;
+    return (
+      <ReportSheet
+        file={imported.name}
+        sentences={reportText(imported.report)}
+        credits={credits}
+        close={close}
+      />
+    );
   return <SettingSheet editor={editor} answers={answers} />;
 }

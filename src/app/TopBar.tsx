@@ -1,4 +1,13 @@
-import { CircleQuestionMark, FolderOpen, Moon, Redo2, Save, SlidersHorizontal, Sun, Undo2 } from 'lucide-react';
+import {
+  CircleQuestionMark,
+  FolderOpen,
+  Moon,
+  Redo2,
+  Save,
+  SlidersHorizontal,
+  Sun,
+  Undo2,
+} from 'lucide-react';
 import { useStore } from 'zustand';
 import { renameWhole } from '../editor/acts.ts';
 import type { Editor } from '../editor/editor.ts';
@@ -83,7 +92,9 @@ export function TopBar({ editor, desk, open, save, editHere }: TopBarProps) {
           label="Keys"
           keys="?"
           pressed={sheet === 'keys'}
-          press={() => desk.setState({ sheet: sheet === 'keys' ? 'setting' : 'keys', drawer: true, tab: 'setting' })}
+          press={() =>
+            desk.setState({ sheet: sheet === 'keys' ? 'setting' : 'keys', drawer: true, tab: 'setting' })
+          }
         >
           <CircleQuestionMark {...SIGN} />
         </Button>

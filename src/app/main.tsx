@@ -43,8 +43,7 @@ async function start(): Promise<void> {
     if (kept) openings.sample();
   }
   editor.store.subscribe(({ selected }, before) => {
-    if (selected !== before.selected && selected)
-      desk.setState({ sheet: 'setting', drawer: true });
+    if (selected !== before.selected && selected) desk.setState({ sheet: 'setting', drawer: true });
   });
 
   const root = document.querySelector('#root');

@@ -25,7 +25,8 @@ export interface Openings {
 
 export function createOpenings(editor: Editor, desk: DeskStore, keeping: Keeping, shelf: Shelf): Openings {
   const trouble = (error: unknown) => {
-    if (error instanceof CancelledError) return editor.say('Opening was called off. Your open plan is untouched.');
+    if (error instanceof CancelledError)
+      return editor.say('Opening was called off. Your open plan is untouched.');
     editor.say(`The file could not be opened. Your open plan is untouched. ${wordsOf(error)}`);
   };
 
@@ -52,13 +53,14 @@ export function createOpenings(editor: Editor, desk: DeskStore, keeping: Keeping
         },
       );
       if (!read.ok) {
-        editor.say(`“${chosen.name}” could not be opened. Your open plan is untouched.`, read.faults);
+        editor.say(`“${chosen.name}” was not opened.`, read.faults);
         return;
       }
       const { plan: found, report } = read.value;
       // A plan made from a map has no id of its own yet.
       const plan = report ? { ...found, id: crypto.randomUUID() } : found;
-      await open(plan, `Opened “${plan.name}”.`);
+      const hint = plan.cameraOrder.length === 0 ? ' No camera yet. Press C, then point at a wall.' : '';
+      await open(plan, `Opened “${plan.name}”.${hint}`);
       if (read.notes.length > 0) editor.say(`Opened “${plan.name}”, with notes.`, read.notes);
       if (report) desk.setState({ imported: { name: chosen.name, report }, sheet: 'report', drawer: true });
     } catch (error) {
@@ -78,24 +80,28 @@ export function createOpenings(editor: Editor, desk: DeskStore, keeping: Keeping
     file,
     show,
     choose: () => {
-      fileOpen({ description: 'Plans and streets', extensions: ['.json', '.soffit', '.geojson'], id: 'soffit' }).then(
-        file,
-        (error: unknown) => {
-          // The person closed the system's file chooser.
-          if (!(error instanceof DOMException && error.name === 'AbortError')) trouble(error);
-        },
-      );
+      fileOpen({
+        description: 'Plans and streets',
+        extensions: ['.json', '.soffit', '.geojson'],
+        id: 'soffit',
+      }).then(file, (error: unknown) => {
+        // The person closed the system's file chooser.
+        if (!(error instanceof DOMException && error.name === 'AbortError')) trouble(error);
+      });
     },
     sample: () => {
       open(demoPlan(), 'Opened the sample.').catch(trouble);
     },
     empty: () => {
-      open(emptyPlan(crypto.randomUUID(), 'New plan'), 'A new plan. The former is kept on this device.').catch(trouble);
+      open(
+        emptyPlan(crypto.randomUUID(), 'New plan'),
+        'A new plan. The former is kept on this device.',
+      ).catch(trouble);
     },
     kept: (kept) => {
       const read = readPlan(kept.text);
       if (read.ok) open(read.value, `Opened “${read.value.name}”.`).catch(trouble);
-      else editor.say(`“${kept.name}” could not be opened. Your open plan is untouched.`, read.faults);
+      else editor.say(`“${kept.name}” was not opened.`, read.faults);
     },
     forget: (kept) => {
       shelf.remove(kept.key).then(show, trouble);

@@ -1,6 +1,7 @@
 import { fileSave } from 'browser-fs-access';
 import type { Editor } from '../editor/editor.ts';
 import { planText } from '../plan/write.ts';
+import { fileNameOf } from './fileName.ts';
 
 /** Saves the plan to a file of the person's: the same file again where the browser lets us. */
 export function createSaving(editor: Editor): () => void {
@@ -22,13 +23,3 @@ export function createSaving(editor: Editor): () => void {
     );
   };
 }
-
-/** A name that every file system takes. */
-export const fileNameOf = (name: string): string =>
-  name
-    .normalize('NFKD')
-    .replace(/\p{Mark}/gu, '')
-    .replace(/[^\p{Letter}\p{Number}]+/gu, '-')
-    .replace(/^-+|-+$/g, '')
-    .toLowerCase()
-    .slice(0, 60) || 'plan';

@@ -42,7 +42,9 @@ export function wire({ editor, answers, session, client, frame, failed }: WirePa
     const { plan, target, alone, revision } = store.getState();
     answers.setState({ computing: { share: 0, doing: 'Working out coverage' } });
     const asked = { plan, question: { target, alone }, revision };
-    const assessment = await queue.ask(asked, (share, doing) => answers.setState({ computing: { share, doing } }));
+    const assessment = await queue.ask(asked, (share, doing) =>
+      answers.setState({ computing: { share, doing } }),
+    );
     // Another plan may have been opened meanwhile.
     if (store.getState().plan.id !== plan.id) return;
     session.adopt(plan, assessment);

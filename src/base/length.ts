@@ -168,7 +168,10 @@ class Reader {
 }
 
 /** A length for the eye: `2.40` and `m`, `2400` and `mm`, `7' 10 1/2"` without a unit of its own. */
-export function lengthText(metres: number, unit: LengthUnit): { readonly text: string; readonly unit: string } {
+export function lengthText(
+  metres: number,
+  unit: LengthUnit,
+): { readonly text: string; readonly unit: string } {
   if (unit === 'metres') return { text: fixed(metres, 2), unit: 'm' };
   if (unit === 'millimetres') return { text: fixed(metres * 1000, 0), unit: 'mm' };
   const eighths = Math.round((Math.abs(metres) / 0.0254) * 8);

@@ -21,7 +21,9 @@ export const renameWhole = (editor: Editor, name: string): void =>
 
 /** Hides a thing from the picture, or shows it again. */
 export const hide = (editor: Editor, thing: Thing, hidden: boolean): void =>
-  editor.run(`${hidden ? 'Hide' : 'Show'} ${nameOf(editor, thing)}`, (plan) => markThing(plan, thing, { hidden }));
+  editor.run(`${hidden ? 'Hide' : 'Show'} ${nameOf(editor, thing)}`, (plan) =>
+    markThing(plan, thing, { hidden }),
+  );
 
 /** Takes a thing out; cameras on a structure stay where they are, fixed to nothing. `eyes` are the lenses by camera. */
 export function remove(editor: Editor, thing: Thing, eyes: Readonly<Record<string, Vec3>>): void {

@@ -10,5 +10,8 @@ export function whatChanged(before: Plan, after: Plan): Selected | null {
   return before.boundary !== after.boundary && after.boundary ? { kind: 'boundary' } : null;
 }
 
-const changedKey = <T>(before: Readonly<Record<string, T>>, after: Readonly<Record<string, T>>): string | null =>
+const changedKey = <T>(
+  before: Readonly<Record<string, T>>,
+  after: Readonly<Record<string, T>>,
+): string | null =>
   before === after ? null : (Object.keys(after).find((key) => before[key] !== after[key]) ?? null);

@@ -62,7 +62,10 @@ export function keepPlan(editor: Editor, shelf: Shelf, tabs: Tabs, now: () => nu
     // Meanwhile another plan may have been opened.
     if (claimed !== plan) return right?.();
     letGo = right;
-    if (right) return void store.setState({ readOnly: false });
+    if (right) {
+      store.setState({ readOnly: false });
+      return;
+    }
     const held = keptFrom(await shelf.take(plan).catch(() => null));
     store.setState({ readOnly: true });
     const since = held ? ` since ${clock(held.at)}` : '';
@@ -107,7 +110,9 @@ export function keepPlan(editor: Editor, shelf: Shelf, tabs: Tabs, now: () => nu
 }
 
 /** The plan that was open last, or why it cannot be shown; null where none was. */
-export async function restore(shelf: Shelf): Promise<{ plan: Plan; at: number } | { unreadable: Kept } | null> {
+export async function restore(
+  shelf: Shelf,
+): Promise<{ plan: Plan; at: number } | { unreadable: Kept } | null> {
   const key = await shelf.lastOpen();
   const kept = typeof key === 'string' ? keptFrom(await shelf.take(key)) : null;
   if (!kept) return null;

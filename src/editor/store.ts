@@ -22,7 +22,9 @@ export function createEditor(plan: Plan, now: () => number = Date.now): Editor {
     store.setState({
       undoName: names.undo,
       redoName: names.redo,
-      ...(next === state.plan ? {} : { plan: next, revision: state.revision + 1, ...stillThere(state, next) }),
+      ...(next === state.plan
+        ? {}
+        : { plan: next, revision: state.revision + 1, ...stillThere(state, next) }),
       ...rest,
     });
   };

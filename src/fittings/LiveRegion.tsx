@@ -1,17 +1,28 @@
 import { useEffect, useState } from 'react';
 import styles from './field.module.css';
 
-/** Speaks one sentence, half a second after the last change; emptied first, so that the same sentence is said again. */
-export function LiveRegion({ text, turn }: { text: string; turn: number }) {
-  const [said, setSaid] = useState('');
-  useEffect(() => {
-    setSaid('');
-    const timer = setTimeout(() => setSaid(text), 500);
-    return () => clearTimeout(timer);
-  }, [text, turn]);
+const QUIET = 500;
+
+interface LiveRegionProps {
+  readonly text: string;
+  /** Rises with each sentence, so that the same one is spoken again. */
+  readonly turn: number;
+}
+
+/** Speaks one sentence, half a second after the last change; emptied first. */
+export function LiveRegion({ text, turn }: LiveRegionProps) {
   return (
     <div className={styles.spoken} role="status" aria-live="polite">
-      {said}
+      <Sentence key={turn} text={text} />
     </div>
   );
+}
+
+function Sentence({ text }: { text: string }) {
+  const [said, setSaid] = useState('');
+  useEffect(() => {
+    const timer = setTimeout(() => setSaid(text), QUIET);
+    return () => clearTimeout(timer);
+  }, [text]);
+  return said;
 }

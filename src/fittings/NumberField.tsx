@@ -66,7 +66,12 @@ export function NumberField({ label, value, measure, bounds, edit, note, look = 
 
   return (
     <div className={styles.field} data-look={look}>
-      <label className={look === 'half' ? styles.spoken : styles.label} htmlFor={id} data-drag={unwritable === null} {...drag}>
+      <label
+        className={look === 'half' ? styles.spoken : styles.label}
+        htmlFor={id}
+        data-drag={unwritable === null}
+        {...drag}
+      >
         {label}
       </label>
       <span className={styles.box} title={unwritable ?? undefined}>

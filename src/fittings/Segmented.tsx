@@ -13,7 +13,13 @@ interface SegmentedProps<T extends string> {
 }
 
 /** A row of buttons of which one is on. */
-export function Segmented<T extends string>({ label, value, choices, viewing = false, set }: SegmentedProps<T>) {
+export function Segmented<T extends string>({
+  label,
+  value,
+  choices,
+  viewing = false,
+  set,
+}: SegmentedProps<T>) {
   const name = useId();
   const unwritable = useUnwritable();
   return (

@@ -32,23 +32,22 @@ const TYPING_PAUSE = 700;
 
 /** A list in levels with one row in the tab order: arrows walk, letters find, Enter goes on with the row. */
 export function Tree({ label, items, selected, hovered, select, hover, enter, setOpen }: TreeProps) {
-  const [at, setAt] = useState<string | null>(selected);
+  const [went, setWent] = useState<{ readonly at: string; readonly under: string | null } | null>(null);
   const box = useRef<HTMLDivElement>(null);
   const typed = useRef({ text: '', when: 0 });
-  const held = items.some(({ id }) => id === at) ? at : (selected ?? items[0]?.id ?? null);
-  const focused = items.some(({ id }) => id === held) ? held : (items[0]?.id ?? null);
+  // What is selected elsewhere becomes where Tab enters; from there the arrows walk.
+  const wanted = went?.under === selected ? went.at : selected;
+  const focused = items.some(({ id }) => id === wanted) ? wanted : (items[0]?.id ?? null);
 
   const rowOf = (id: string) => box.current?.querySelector<HTMLElement>(`[data-row="${CSS.escape(id)}"]`);
 
   const go = (id: string) => {
-    setAt(id);
+    setWent({ at: id, under: selected });
     rowOf(id)?.focus();
   };
 
-  // What is selected elsewhere comes into view here, and becomes where Tab enters.
   useEffect(() => {
     if (selected === null) return;
-    setAt(selected);
     box.current?.querySelector(`[data-row="${CSS.escape(selected)}"]`)?.scrollIntoView({ block: 'nearest' });
   }, [selected]);
 
@@ -74,8 +73,26 @@ export function Tree({ label, items, selected, hovered, select, hover, enter, se
     if (found !== null) go(found);
   };
 
+  const rowAt = (target: EventTarget): string | undefined =>
+    target instanceof Element ? target.closest<HTMLElement>('[data-row]')?.dataset['row'] : undefined;
+
   return (
-    <div ref={box} role="tree" aria-label={label} tabIndex={-1} className={styles.tree} onKeyDown={keyed}>
+    <div
+      ref={box}
+      role="tree"
+      aria-label={label}
+      tabIndex={-1}
+      className={styles.tree}
+      onKeyDown={keyed}
+      onClick={({ target }) => {
+        const row = rowAt(target);
+        if (row !== undefined) select(row);
+      }}
+      onFocus={({ target }) => {
+        const row = rowAt(target);
+        if (row !== undefined) setWent({ at: row, under: selected });
+      }}
+    >
       {items.map((item) => (
         <div
           key={item.id}
@@ -91,11 +108,6 @@ export function Tree({ label, items, selected, hovered, select, hover, enter, se
           aria-label={item.spoken}
           tabIndex={item.id === focused ? 0 : -1}
           style={{ '--level': item.level - 1 }}
-          onClick={() => {
-            setAt(item.id);
-            select(item.id);
-          }}
-          onFocus={() => setAt(item.id)}
           onPointerEnter={() => hover(item.id)}
           onPointerLeave={() => hover(null)}
         >

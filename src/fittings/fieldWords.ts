@@ -3,7 +3,9 @@ import type { Bounds } from './edit.ts';
 import type { Measure } from './measure.ts';
 
 /** What a person typed, read: a number within its bounds, or words on how to mend it. */
-export type Typed = { readonly ok: true; readonly value: number } | { readonly ok: false; readonly words: string };
+export type Typed =
+  | { readonly ok: true; readonly value: number }
+  | { readonly ok: false; readonly words: string };
 
 /** Reads the text of a field called `label`. */
 export function typedNumber(label: string, text: string, measure: Measure, bounds: Bounds): Typed {
@@ -30,7 +32,10 @@ function troubleWords(trouble: LengthTrouble, text: string, measure: Measure): s
 
 // The sign that comes last is the decimal one.
 const withoutThousands = (text: string): string =>
-  (text.lastIndexOf('.') > text.lastIndexOf(',') ? text.replaceAll(',', '') : text.replaceAll('.', '')).trim();
+  (text.lastIndexOf('.') > text.lastIndexOf(',')
+    ? text.replaceAll(',', '')
+    : text.replaceAll('.', '')
+  ).trim();
 
 function boundsWords(label: string, measure: Measure, { least, most }: Bounds): string {
   const shown = (value: number) => {

@@ -61,14 +61,19 @@ export const bearings: Measure = {
 };
 
 /** A plain number with a unit: lens and sensor mm, pixels, counts. Figures after the point as many as the value needs, between the two. */
-export const numbers = (unit: string, step: number, figures: readonly [least: number, most: number]): Measure => ({
+export const numbers = (
+  unit: string,
+  step: number,
+  figures: readonly [least: number, most: number],
+): Measure => ({
   noun: 'number',
   example: (1234.5).toFixed(figures[1] > 0 ? 1 : 0),
   step,
   show: (value) => {
     const [least, most] = figures;
     let decimals = least;
-    while (decimals < most && Math.abs(Number(value.toFixed(decimals)) - value) > 10 ** -most / 2) decimals += 1;
+    while (decimals < most && Math.abs(Number(value.toFixed(decimals)) - value) > 10 ** -most / 2)
+      decimals += 1;
     return { text: fixed(value, decimals), unit };
   },
   read: (text) => {

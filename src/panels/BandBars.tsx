@@ -43,7 +43,9 @@ export function BandBars({ label, edition, areas, reach }: BandBarsProps) {
               <td>
                 <b>{figures?.value}</b> {figures && <small>{figures.bound}</small>}
               </td>
-              {reach && <td>{reach[index] === null || reach[index] === undefined ? '–' : reach[index].toFixed(1)}</td>}
+              {reach && (
+                <td>{reach[index] === null || reach[index] === undefined ? '–' : reach[index].toFixed(1)}</td>
+              )}
             </tr>
           );
         })}

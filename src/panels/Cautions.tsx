@@ -7,12 +7,12 @@ export function Cautions({ credits }: { credits: readonly string[] }) {
     <>
       <Group title="Before anyone drills">
         <p className={styles.note}>
-          These figures say where there are enough pixels. They are no promise: light, weather, movement and the camera
-          itself decide the rest.
+          These figures say where there are enough pixels. They are no promise: light, weather, movement and
+          the camera itself decide the rest.
         </p>
         <p className={styles.note}>
-          Mind ladders, and pipes and cables in walls. Mains work is for a licensed person. Local codes come before
-          anything here.
+          Mind ladders, and pipes and cables in walls. Mains work is for a licensed person. Local codes come
+          before anything here.
         </p>
         <p className={styles.note}>Neighbours have a right to their privacy: aim at your own ground.</p>
       </Group>

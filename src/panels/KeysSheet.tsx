@@ -3,7 +3,10 @@ import { Group } from './Group.tsx';
 import { SheetHead } from './SheetHead.tsx';
 import styles from './keysSheet.module.css';
 
-const KEYS: readonly { readonly title: string; readonly rows: readonly (readonly [keys: string, does: string])[] }[] = [
+const KEYS: readonly {
+  readonly title: string;
+  readonly rows: readonly (readonly [keys: string, does: string])[];
+}[] = [
   {
     title: 'In the Model',
     rows: [

@@ -40,9 +40,10 @@ export function NoticePlate({ editor }: { editor: Editor }) {
             </ul>
           )}
           {stays && (
-            <Button look="quiet" press={() => setAway(id)}>
-              Put away
-            </Button>
+            <div className={styles.foot}>
+              <Button press={() => setAway(id)}>Put away</Button>
+              {faults.length > 0 && <span>Your open plan is untouched.</span>}
+            </div>
           )}
         </div>
       )}

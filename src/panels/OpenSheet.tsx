@@ -30,8 +30,8 @@ export function OpenSheet({ kept, choose, sample, empty, openKept, forget, close
       />
       <Group title="From a file">
         <p className={styles.note}>
-          A plan, or a street as GeoJSON building footprints. You can also drop the file anywhere. The open plan stays
-          kept on this device.
+          A plan, or a street as GeoJSON building footprints. You can also drop the file anywhere. The open
+          plan stays kept on this device.
         </p>
         <div className={styles.acts}>
           <Button look="main" press={choose}>
@@ -53,7 +53,11 @@ export function OpenSheet({ kept, choose, sample, empty, openKept, forget, close
                   <Button label={`Open ${one.name} of ${when(one.at)}`} press={() => openKept(one)}>
                     Open
                   </Button>
-                  <Button look="quiet" label={`Forget ${one.name} of ${when(one.at)}`} press={() => forget(one)}>
+                  <Button
+                    look="quiet"
+                    label={`Forget ${one.name} of ${when(one.at)}`}
+                    press={() => forget(one)}
+                  >
                     Forget
                   </Button>
                 </div>
@@ -67,4 +71,9 @@ export function OpenSheet({ kept, choose, sample, empty, openKept, forget, close
 }
 
 const when = (at: number): string =>
-  new Date(at).toLocaleString('en-GB', { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit' });
+  new Date(at).toLocaleString('en-GB', {
+    day: 'numeric',
+    month: 'short',
+    hour: '2-digit',
+    minute: '2-digit',
+  });

@@ -28,7 +28,8 @@ export function ReportSheet({ file, sentences, credits, close }: ReportSheetProp
       />
       <Group title={file}>
         <p className={styles.note}>
-          Sizes from a map are not measured. Before you rely on one, tape it on site and say so in its setting sheet.
+          Sizes from a map are not measured. Before you rely on one, tape it on site and say so in its setting
+          sheet.
         </p>
       </Group>
       <Lines title="Taken" lines={part('taken')} none="Nothing." />

@@ -54,22 +54,35 @@ function Seen({ editor, answers }: { editor: Editor; answers: AnswersStore }) {
   const { site, edition, question, within, scene } = assessment;
   const alone = question.alone === null ? null : scene.cameras.find(({ id }) => id === question.alone);
   return (
-    <Group title={alone ? `${alone.name} alone, at ${targetText(question.target)}` : `Seen, at ${targetText(question.target)}`}>
+    <Group
+      title={
+        alone
+          ? `${alone.name} alone, at ${targetText(question.target)}`
+          : `Seen, at ${targetText(question.target)}`
+      }
+    >
       {cameras === 0 ? (
-        <p className={styles.note}>No camera yet. Press C in the Model, then point at a wall or the ground.</p>
+        <p className={styles.note}>
+          No camera yet. Press C in the Model, then point at a wall or the ground.
+        </p>
       ) : (
         <>
           <BandBars label="Area by best band" edition={edition} areas={site.byBand} />
           <Figure label="Seen by no camera" value={areaText(site.unseen)} />
           <Figure label="Open ground" value={areaText(site.open)} />
-          <Figure label="Cameras counted" value={String(counted(assessment, editor))} unit={`of ${cameras}`} />
+          <Figure
+            label="Cameras counted"
+            value={String(counted(assessment, editor))}
+            unit={`of ${cameras}`}
+          />
           {question.alone !== null && (
             <div className={styles.acts}>
               <Button press={() => editor.showAlone(null)}>Count all cameras</Button>
             </div>
           )}
           <p className={styles.note}>
-            Within the {within}, by the best camera: area with enough pixels for each task. Enough is not a promise.
+            Within the {within}, by the best camera: area with enough pixels for each task. Enough is not a
+            promise.
           </p>
         </>
       )}
@@ -77,7 +90,10 @@ function Seen({ editor, answers }: { editor: Editor; answers: AnswersStore }) {
   );
 }
 
-function counted({ question, scene }: { question: { alone: string | null }; scene: { cameras: readonly { id: string }[] } }, editor: Editor): number {
+function counted(
+  { question, scene }: { question: { alone: string | null }; scene: { cameras: readonly { id: string }[] } },
+  editor: Editor,
+): number {
   const { plan } = editor.store.getState();
   return scene.cameras.filter(({ id }) =>
     question.alone === null ? plan.cameras[id]?.hidden === false : id === question.alone,

@@ -66,7 +66,15 @@ export function StructureSheet({ editor, answers, structure }: StructureSheetPro
       </Group>
       <Group title="Size">
         <Figure label="On the ground" value={footprintText(structure)} unit="m" />
-        {outline && <GotRow editor={editor} structure={structure} mark={outline.mark} what="outline" got={outline.got} />}
+        {outline && (
+          <GotRow
+            editor={editor}
+            structure={structure}
+            mark={outline.mark}
+            what="outline"
+            got={outline.got}
+          />
+        )}
         {structure.kind === 'building' && (
           <Select
             label="Roof"

@@ -38,7 +38,12 @@ export function siteRows(plan: Plan): readonly TreeItem[] {
     if (!camera) return;
     const where = placeText(plan, camera.mount);
     rows.push({
-      ...leaf(rowOf({ kind: 'camera', id }), camera.name, camera.hidden ? 'left out' : where, spokenCamera(camera, where)),
+      ...leaf(
+        rowOf({ kind: 'camera', id }),
+        camera.name,
+        camera.hidden ? 'left out' : where,
+        spokenCamera(camera, where),
+      ),
       icon: <Cctv {...LOOK} />,
       first: index === 0,
       faint: camera.hidden,

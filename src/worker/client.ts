@@ -86,4 +86,3 @@ export function createClient(port: Port): Client {
     },
   };
 }
-

@@ -29,8 +29,8 @@ const question = z.object({
   alone: z.string().nullable(),
 });
 
-const assessment = z.custom<Assessment>(
-  (value) => holds(value, 'revision', 'question', 'edition', 'scene', 'cameras', 'site', 'within'),
+const assessment = z.custom<Assessment>((value) =>
+  holds(value, 'revision', 'question', 'edition', 'scene', 'cameras', 'site', 'within'),
 );
 
 const opened = z.custom<Outcome<Opened>>(

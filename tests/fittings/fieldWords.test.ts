@@ -7,7 +7,7 @@ const height = { least: 0.01, most: 1000 };
 
 describe('what cannot be taken is answered in words on how to mend it', () => {
   test.each([
-    ["7' 1O", '“7\' 1O” is not a length. Write 7\' 10", 2.4 or 240 cm.'],
+    ["7' 1O", "“7' 1O” is not a length. Write 7' 10\", 2.4 or 240 cm."],
     ['1,234.5', '“1,234.5” could mean two things. Write 1234.5.'],
     ['1.234,5', '“1.234,5” could mean two things. Write 1234,5.'],
     ['', 'Write a length: 7\' 10", 2.4 or 240 cm.'],
@@ -23,7 +23,9 @@ describe('what cannot be taken is answered in words on how to mend it', () => {
   });
 
   test('half a pixel is no number of pixels', () => {
-    expect(typedNumber('Pixels', '2688.5', numbers('px', 1, [0, 0]), { least: 16, most: 1e5 }).ok).toBe(false);
+    expect(typedNumber('Pixels', '2688.5', numbers('px', 1, [0, 0]), { least: 16, most: 1e5 }).ok).toBe(
+      false,
+    );
     expect(typedNumber('Pixels', '2688 px', numbers('px', 1, [0, 0]), { least: 16, most: 1e5 })).toEqual({
       ok: true,
       value: 2688,

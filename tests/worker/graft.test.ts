@@ -3,7 +3,10 @@ import { expect, test } from 'vitest';
 import { graft } from '../../src/worker/graft.ts';
 
 test('what did not change keeps its identity, what changed and what holds it does not', () => {
-  const former = { name: 'A', structures: { house: { height: 4.5, line: [[0, 0]] }, fence: { height: 1.8 } } };
+  const former = {
+    name: 'A',
+    structures: { house: { height: 4.5, line: [[0, 0]] }, fence: { height: 1.8 } },
+  };
   const copy = structuredClone(former);
   copy.structures.fence.height = 2;
   const grafted = graft(former, copy);

@@ -15,10 +15,13 @@ function byHand() {
   );
   const settled: string[] = [];
   const ask = (question: number) =>
-    queue.ask(question, () => undefined).then(
-      (answer) => settled.push(answer),
-      (error: unknown) => settled.push(error instanceof CancelledError ? `cancelled ${question}` : 'failed'),
-    );
+    queue
+      .ask(question, () => undefined)
+      .then(
+        (answer) => settled.push(answer),
+        (error: unknown) =>
+          settled.push(error instanceof CancelledError ? `cancelled ${question}` : 'failed'),
+      );
   return { under, queue, ask, settled };
 }
 

@@ -38,7 +38,13 @@ export const isVarifocal = ({ shortest, longest }: Lens): boolean => shortest !=
 
 /** Focal lengths: one of a fixed lens, or both ends and the setting between them. */
 export function focalSettings({ id, device: { lens } }: PlanCamera): readonly Setting[] {
-  const focal = (key: string, label: string, value: number, bounds: Setting['bounds'], change: Setting['change']): Setting => ({
+  const focal = (
+    key: string,
+    label: string,
+    value: number,
+    bounds: Setting['bounds'],
+    change: Setting['change'],
+  ): Setting => ({
     key,
     label,
     measure: 'millimetres',
@@ -97,7 +103,8 @@ export function statedAngleSettings({ id, device: { lens } }: PlanCamera): reado
 export function setVarifocal(plan: Plan, { id, device: { lens } }: PlanCamera, varifocal: boolean): Plan {
   if (varifocal === isVarifocal(lens)) return plan;
   const { focalLength } = lens;
-  if (varifocal) return setLens(plan, id, { shortest: focalLength, longest: focalLength * 3, statedHfov: null });
+  if (varifocal)
+    return setLens(plan, id, { shortest: focalLength, longest: focalLength * 3, statedHfov: null });
   return setLens(plan, id, { shortest: focalLength, longest: focalLength, statedHfov: null });
 }
 

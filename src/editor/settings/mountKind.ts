@@ -31,7 +31,11 @@ export function setMountKind(plan: Plan, camera: PlanCamera, kind: MountKind, ey
   const face =
     own.find((one) => one.face === held?.face) ??
     nearest(own, eye, plan) ??
-    nearest(hostsOf(plan).flatMap(({ id }) => facesOf(plan, id, sort)), eye, plan);
+    nearest(
+      hostsOf(plan).flatMap(({ id }) => facesOf(plan, id, sort)),
+      eye,
+      plan,
+    );
   return face ? setMount(plan, camera.id, mountOn(plan, face, kind, eye)) : plan;
 }
 

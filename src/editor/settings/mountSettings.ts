@@ -30,11 +30,17 @@ export function mountSettings(plan: Plan, { id, mount }: PlanCamera): readonly S
     value,
     change: (now, next) => moveMount(now, id, measures(next)),
   });
-  const own = (key: 'standOff' | 'reach' | 'drop' | 'inset' | 'diameter', label: string, value: number, bounds: Limit) =>
-    measure(key, label, value, bounds, (next) => ({ [key]: next }));
+  const own = (
+    key: 'standOff' | 'reach' | 'drop' | 'inset' | 'diameter',
+    label: string,
+    value: number,
+    bounds: Limit,
+  ) => measure(key, label, value, bounds, (next) => ({ [key]: next }));
   const face = faceOf(plan, mount);
   const height = (value: number) =>
-    measure('height', 'Mounting height', value, heightBounds(plan, mount, face), (next) => ({ height: next }));
+    measure('height', 'Mounting height', value, heightBounds(plan, mount, face), (next) => ({
+      height: next,
+    }));
   const distance = (corner: 'start' | 'end', value: number) => {
     const name = face ? cornerNames(face)[corner] : corner;
     const bounds = { least: 0, most: face?.width ?? LIMITS.size.most };
@@ -69,8 +75,15 @@ export function mountSettings(plan: Plan, { id, mount }: PlanCamera): readonly S
         measure('at x', 'East', x, LIMITS.coordinate, (next) => ({ at: [next, y] })),
         measure('at y', 'North', y, LIMITS.coordinate, (next) => ({ at: [x, next] })),
         own('reach', 'Lens off the axis', mount.reach, LIMITS.reach),
-        measure('facing', 'Arm points to', mount.facing, LIMITS.bearing, (next) => ({ facing: next }), 'bearing'),
-        own('diameter', 'Pole across', mount.diameter, { least: 0.01, most: 5 }),
+        measure(
+          'facing',
+          'Arm points to',
+          mount.facing,
+          LIMITS.bearing,
+          (next) => ({ facing: next }),
+          'bearing',
+        ),
+        own('diameter', 'Pole across', mount.diameter, { least: 0.01, most: LIMITS.standOff.most }),
       ];
     }
     case 'loose': {
@@ -100,5 +113,8 @@ export function switchCorner(plan: Plan, { id, mount }: PlanCamera): Plan {
   const face = faceOf(plan, mount);
   if (!face || !('corner' in mount)) return plan;
   const corner = mount.corner === 'start' ? 'end' : 'start';
-  return moveMount(plan, id, { corner, distance: Math.max(0, face.width - mount.distance) });
+  return moveMount(plan, id, { corner, distance: Math.max(0, rounded(face.width - mount.distance)) });
 }
+
+/** To a nanometre, so that there and back is the same number. */
+const rounded = (metres: number): number => Math.round(metres * 1e9) / 1e9;

@@ -69,7 +69,12 @@ export function structureSettings(structure: Structure): readonly SizeSetting[] 
 }
 
 function roofSettings({ id, roof, got }: Extract<Structure, { kind: 'building' }>): readonly SizeSetting[] {
-  const part = (key: 'pitch' | 'overhang' | 'parapet', label: string, bounds: Limit, measure: SettingMeasure): SizeSetting => ({
+  const part = (
+    key: 'pitch' | 'overhang' | 'parapet',
+    label: string,
+    bounds: Limit,
+    measure: SettingMeasure,
+  ): SizeSetting => ({
     key: `roof ${key}`,
     label,
     measure,

@@ -19,7 +19,8 @@ interface AimGroupProps {
 export function AimGroup({ editor, answers, camera }: AimGroupProps) {
   const outward = useStore(
     answers,
-    ({ assessment }) => assessment?.scene.fixings.find((fixing) => fixing.camera === camera.id)?.outward ?? null,
+    ({ assessment }) =>
+      assessment?.scene.fixings.find((fixing) => fixing.camera === camera.id)?.outward ?? null,
   );
   const field = { editor, subject: camera.name };
   return (

@@ -54,7 +54,9 @@ export function LensGroup({ editor, camera }: { editor: Editor; camera: PlanCame
           { value: 'fixed', label: 'Fixed' },
           { value: 'varifocal', label: 'Varifocal' },
         ]}
-        set={(kind) => editor.run(`Lens of ${name}`, (plan) => setVarifocal(plan, camera, kind === 'varifocal'))}
+        set={(kind) =>
+          editor.run(`Lens of ${name}`, (plan) => setVarifocal(plan, camera, kind === 'varifocal'))
+        }
       />
       {focalSettings(camera).map((one) => (
         <SettingField key={one.key} {...field} setting={one} />

@@ -66,7 +66,9 @@ export function MountGroup({ editor, answers, plan, camera }: MountGroupProps) {
       {mount.kind === 'soffit' && eye && (
         <Figure label="Mounting height" value={fixed(eye[2] - plan.ground.height, 2)} unit="m" />
       )}
-      {hole && mount.kind !== 'pole' && <Figure label="Hole above ground" value={fixed(hole[2] - plan.ground.height, 2)} unit="m" />}
+      {hole && mount.kind !== 'pole' && (
+        <Figure label="Hole above ground" value={fixed(hole[2] - plan.ground.height, 2)} unit="m" />
+      )}
       <CameraFaults answers={answers} id={camera.id} />
       <CornerSwitch editor={editor} plan={plan} camera={camera} />
     </Group>
@@ -114,7 +116,10 @@ function HostFields({ editor, plan, camera }: Omit<MountGroupProps, 'answers'>) 
       <Select
         label="On"
         value={host}
-        choices={[...(host === '' ? [lost] : []), ...hosts.map(({ id, name: label }) => ({ value: id, label }))]}
+        choices={[
+          ...(host === '' ? [lost] : []),
+          ...hosts.map(({ id, name: label }) => ({ value: id, label })),
+        ]}
         set={(id) => {
           const first = facesOf(plan, id, sort)[0] ?? facesOf(plan, id, 'wall')[0];
           if (first) editor.run(`Move ${name}`, () => setMountFace(plan, camera, first));
@@ -124,7 +129,10 @@ function HostFields({ editor, plan, camera }: Omit<MountGroupProps, 'answers'>) 
       <Select
         label="Wall"
         value={face}
-        choices={[...(face === '' ? [lost] : []), ...faces.map((one) => ({ value: String(one.face), label: wallName(one) }))]}
+        choices={[
+          ...(face === '' ? [lost] : []),
+          ...faces.map((one) => ({ value: String(one.face), label: wallName(one) })),
+        ]}
         set={(chosen) => {
           const next = faces.find((one) => String(one.face) === chosen);
           if (next) editor.run(`Move ${name}`, () => setMountFace(plan, camera, next));

@@ -22,8 +22,10 @@ export function SeesGroup({ answers, id }: { answers: AnswersStore; id: string }
       </Group>
     );
   const { areas, reach } = coverage;
-  const named = areas.byHider.slice(0, NAMED);
-  const rest = areas.byHider.slice(NAMED);
+  // One more is named where it would be the only other.
+  const count = areas.byHider.length === NAMED + 1 ? NAMED + 1 : NAMED;
+  const named = areas.byHider.slice(0, count);
+  const rest = areas.byHider.slice(count);
   return (
     <Group title={`Sees, at ${targetText(assessment.question.target)}`}>
       <Figure
@@ -31,15 +33,26 @@ export function SeesGroup({ answers, id }: { answers: AnswersStore; id: string }
         value={reach.nearBlindDistance === null ? 'nothing seen' : reach.nearBlindDistance.toFixed(2)}
         unit={reach.nearBlindDistance === null ? '' : 'm'}
       />
-      <BandBars label="Area and reach by band" edition={assessment.edition} areas={areas.byBand} reach={reach.byBand} />
+      <BandBars
+        label="Area and reach by band"
+        edition={assessment.edition}
+        areas={areas.byBand}
+        reach={reach.byBand}
+      />
       <p className={styles.note}>
         Area within the {assessment.within}; reach along the middle of the picture.
       </p>
       <ul className={styles.list} aria-label="In the picture, but not covered">
         {named.map(({ solid, area }) => (
-          <Lost key={solid} label={`Hidden by ${assessment.scene.solids[solid]?.name ?? 'something'}`} area={area} />
+          <Lost
+            key={solid}
+            label={`Hidden by ${assessment.scene.solids[solid]?.name ?? 'something'}`}
+            area={area}
+          />
         ))}
-        {rest.length > 0 && <Lost label={`Hidden by ${rest.length} others`} area={summed(rest.map(({ area }) => area))} />}
+        {rest.length > 0 && (
+          <Lost label={`Hidden by ${rest.length} others`} area={summed(rest.map(({ area }) => area))} />
+        )}
         <Lost label="Through leaves or mesh" area={areas.byState.screened} />
         <Lost label="Too few pixels" area={areas.byState['too coarse']} />
       </ul>

@@ -1,0 +1,157 @@
+import { describe, expect, test } from 'vitest';
+import { createAnswers } from '../../src/answers/store.ts';
+import type { Assessment } from '../../src/assess/assessment.ts';
+import { createSession, runSteps } from '../../src/assess/session.ts';
+import { CancelledError } from '../../src/base/progress.ts';
+import { createEditor } from '../../src/editor/store.ts';
+import { aimCamera } from '../../src/plan/commands/aimCamera.ts';
+import type { Plan } from '../../src/plan/plan.ts';
+import type { AskOptions } from '../../src/worker/client.ts';
+import type { Jobs } from '../../src/worker/messages.ts';
+import { wire } from '../../src/app/wire.ts';
+import { demo, yard } from '../editor/plans.ts';
+
+type Asked = Jobs['assess']['question'];
+
+/** The wire on a plan, with a worker whose answers are given by hand and frames that are drawn by hand. */
+function joined(plan: Plan) {
+  const editor = createEditor(plan);
+  const answers = createAnswers();
+  const far = createSession();
+  const asked: { question: Asked; options: AskOptions; answer(): Assessment; fail(error: Error): void }[] =
+    [];
+  const frames: (() => void)[] = [];
+  const failures: unknown[] = [];
+  wire({
+    editor,
+    answers,
+    session: createSession(),
+    client: {
+      assess: (question, options = {}) =>
+        new Promise((resolve, reject) => {
+          options.signal?.addEventListener('abort', () => reject(new CancelledError()));
+          asked.push({
+            question,
+            options,
+            fail: reject,
+            answer: () => {
+              const steps = far.steps(structuredClone(question.plan), question.question, question.revision);
+              const assessment = structuredClone(runSteps(steps));
+              resolve(assessment);
+              return assessment;
+            },
+          });
+        }),
+    },
+    frame: (callback) => frames.push(callback),
+    failed: (error) => failures.push(error),
+  });
+  const draw = () => {
+    for (const callback of frames.splice(0)) callback();
+  };
+  return { editor, answers, asked, frames, failures, draw, shown: () => answers.getState().assessment };
+}
+
+/** Until the promises that are settled have been heard. */
+const turn = () => new Promise((resolve) => setTimeout(resolve, 0));
+
+const tilt = (value: number) => (plan: Plan) => aimCamera(plan, 'C1', { tilt: value });
+
+/** The demo plan with its first assessment shown. */
+async function begun() {
+  const window = joined(demo());
+  window.asked[0]?.answer();
+  await turn();
+  return window;
+}
+
+test('the first, large question goes to the worker with its progress, and its answer is shown', async () => {
+  const { asked, answers, shown } = joined(demo());
+  expect(asked).toHaveLength(1);
+  asked[0]?.options.progress?.(0.4, 'Working out C2');
+  expect(answers.getState().computing).toEqual({ share: 0.4, doing: 'Working out C2' });
+  asked[0]?.answer();
+  await turn();
+  expect(shown()?.revision).toBe(1);
+  expect(answers.getState().computing).toBeNull();
+});
+
+test('a drag of one camera is answered on the spot, before the event is over', async () => {
+  const { editor, asked, shown } = await begun();
+  const gesture = editor.begin('Tilt C1');
+  for (const value of [30, 31, 32]) {
+    gesture.change(tilt(value));
+    expect(shown()?.revision).toBe(editor.store.getState().revision);
+    expect(shown()?.cameras[0]?.camera.tilt).toBe(value);
+  }
+  gesture.commit();
+  expect(asked).toHaveLength(1);
+});
+
+test('what the spot answers equals what a fresh session makes of the same plan', async () => {
+  const { editor, shown } = await begun();
+  editor.run('Tilt C1', tilt(40));
+  const { plan, revision, target } = editor.store.getState();
+  const alone = runSteps(createSession().steps(plan, { target, alone: null }, revision));
+  expect(shown()?.cameras.map(({ areas }) => areas)).toEqual(alone.cameras.map(({ areas }) => areas));
+  expect(shown()?.site).toEqual(alone.site);
+});
+
+test('when another plan is opened the question about the former is called off, and its answer never shown', async () => {
+  const { editor, asked, answers, shown } = joined(demo());
+  editor.open(yard());
+  await turn();
+  expect(asked[0]?.options.signal?.aborted).toBe(true);
+  asked[0]?.answer();
+  await turn();
+  expect(shown()).toBeNull();
+  asked[1]?.answer();
+  await turn();
+  expect(shown()?.scene.cameras).toHaveLength(1);
+  expect(answers.getState().computing).toBeNull();
+});
+
+describe('what goes wrong', () => {
+  test('in the engine is reported, and the last result stays', async () => {
+    const { editor, asked, failures, answers, shown } = joined(demo());
+    asked[0]?.fail(new Error('a corner is missing'));
+    await turn();
+    expect(failures).toHaveLength(1);
+    expect(answers.getState().computing).toBeNull();
+    editor.run('Tilt C1', tilt(30));
+    asked.at(-1)?.answer();
+    await turn();
+    expect(shown()?.cameras[0]?.camera.tilt).toBe(30);
+  });
+});
+
+test('the spot pointed at is answered once a frame, and anew with each result', async () => {
+  const { editor, answers, frames, draw } = await begun();
+  editor.point([4, -3, 0]);
+  editor.point([5, -3, 0]);
+  editor.point([4, -4, 0]);
+  expect(frames).toHaveLength(1);
+  expect(answers.getState().probe).toBeNull();
+  draw();
+  const first = answers.getState().probe;
+  expect(first?.point).toEqual([4, -4, 0]);
+  expect(first?.answers.map(({ camera }) => camera).toSorted()).toEqual(['C1', 'C2', 'C3']);
+  editor.run('Tilt C1', tilt(80));
+  draw();
+  expect(answers.getState().probe?.answers).not.toEqual(first?.answers);
+  editor.point(null);
+  draw();
+  expect(answers.getState().probe).toBeNull();
+});
+
+test('a target or one camera alone is another question', async () => {
+  const { editor, asked, shown } = await begun();
+  editor.showAlone('C2');
+  if (asked.length > 1) asked.at(-1)?.answer();
+  await turn();
+  expect(shown()?.question.alone).toBe('C2');
+  editor.ask({ kind: 'face', height: 1.6 });
+  asked.at(-1)?.answer();
+  await turn();
+  expect(shown()?.question).toEqual({ target: { kind: 'face', height: 1.6 }, alone: 'C2' });
+});

@@ -1,0 +1,103 @@
+import { describe, expect, test } from 'vitest';
+import type { PointAnswer } from '../../src/assess/assessment.ts';
+import { createSession, runSteps } from '../../src/assess/session.ts';
+import { areaFigures, areaText } from '../../src/panels/areaText.ts';
+import { nextTarget } from '../../src/panels/nextTarget.ts';
+import { stateText } from '../../src/panels/probeWords.ts';
+import { detailText, footprintText, ringArea, spokenText } from '../../src/panels/structureWords.ts';
+import { targetText } from '../../src/panels/targetText.ts';
+import { demo } from '../editor/plans.ts';
+
+const plan = demo();
+const structure = (id: string) => {
+  const found = plan.structures[id];
+  if (!found) throw new Error(`no structure ${id}`);
+  return found;
+};
+
+describe('an area', () => {
+  test('is printed with a bound that is rounded up, never down', () => {
+    expect(areaText({ value: 41.26, bound: 0.11, how: 'cells' })).toBe('41.3 ± 0.2 m²');
+    expect(areaText({ value: 0, bound: 0.001, how: 'cells' })).toBe('0.0 ± 0.1 m²');
+  });
+
+  test('that is exact has none', () => {
+    expect(areaText({ value: 23.44, bound: 0, how: 'exact' })).toBe('23.4 m²');
+    expect(areaFigures({ value: 0, bound: 0, how: 'cells' })).toEqual({ value: '0.0', bound: '' });
+  });
+});
+
+describe('a structure in the list', () => {
+  test.each([
+    ['garage', 'Garage, building, 3.60 by 5.60, 2.60 high'],
+    ['hedge', 'Front hedge, hedge, 14.10 long, 1.50 high'],
+    ['van', 'Van, van, 5.20 by 2.00, 2.25 high'],
+    ['tree', 'Pear tree, tree, 3.00 by 3.00, 5.20 high'],
+  ])('%s is spoken as "%s"', (id, spoken) => {
+    expect(spokenText(structure(id))).toBe(spoken);
+  });
+
+  test('a house turned by any angle has the same length and breadth', () => {
+    const house = structure('house');
+    if (house.kind !== 'building') throw new Error('the house is no building');
+    const [c, s] = [Math.cos(0.7), Math.sin(0.7)];
+    const turned = {
+      ...house,
+      outline: house.outline.map(([x, y]) => [x * c - y * s, x * s + y * c] as const),
+    };
+    expect(footprintText(turned)).toBe('11.00 × 7.00');
+  });
+
+  test('says what lets a view through', () => {
+    expect(detailText(structure('mesh-fence'))).toBe('screen');
+    expect(detailText(structure('tree'))).toBe('in leaf');
+  });
+});
+
+test('the area of a boundary does not depend on which way round it was drawn', () => {
+  const ring = [
+    [0, 0],
+    [10, 0],
+    [10, 4],
+    [0, 4],
+  ] as const;
+  expect(ringArea(ring)).toBe(40);
+  expect(ringArea(ring.toReversed())).toBe(40);
+});
+
+test('the key for the next height goes round ground, plate and face', () => {
+  const heights = { plateHeight: 0.5, faceHeight: 1.6 };
+  const plate = nextTarget({ kind: 'ground', height: 0 }, heights);
+  const face = nextTarget(plate, heights);
+  expect([plate, face].map(targetText)).toEqual(['plate, 0.50 m', 'face, 1.60 m']);
+  expect(nextTarget(face, heights)).toEqual({ kind: 'ground', height: 0 });
+  expect(nextTarget({ kind: 'height', height: 3 }, heights)).toEqual({ kind: 'ground', height: 0 });
+});
+
+describe('what is at a spot is said in the words of a homeowner', () => {
+  const assessment = runSteps(
+    createSession().steps(plan, { target: { kind: 'ground', height: 0 }, alone: null }, 1),
+  );
+  const van = assessment.scene.solids.findIndex(({ name }) => name === 'Van');
+  const answer = (change: Partial<PointAnswer>): PointAnswer => ({
+    camera: 'C1',
+    state: 'covered',
+    band: 3,
+    density: 131.4,
+    depression: 24.2,
+    hider: null,
+    before: null,
+    ...change,
+  });
+
+  test.each([
+    [{}, 'recognise, 131 px/m, seen from 24° above'],
+    [{ depression: -3 }, 'recognise, 131 px/m, seen from 3° below'],
+    [{ state: 'too coarse', band: 0, density: 12 }, 'too few pixels, 12 px/m, seen from 24° above'],
+    [{ state: 'hidden', band: 0, hider: van, before: 4.12 }, 'hidden by Van, 4.1 m before it'],
+    [{ state: 'screened', band: 0, hider: van }, 'through leaves or mesh of Van'],
+    [{ state: 'out of frame', band: 0, density: null }, 'out of frame'],
+  ] satisfies [Partial<PointAnswer>, string][])('%j: %s', (change, words) => {
+    expect(stateText(assessment, answer(change))).toBe(words);
+  });
+});

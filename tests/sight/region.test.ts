@@ -103,4 +103,32 @@ describe('the area of what is seen', () => {
     expect(parts.length).toBeGreaterThan(2);
     expect(parts.reduce((sum, part) => sum + seenWithin(found, part).area, 0)).toBeCloseTo(found.sight.seen.area, 8);
   });
+
+  test('where a shadow ends along the edge of the window, the edge counts once', () => {
+    // A board from 1.9 to 2 m up, lens 4 m up at the origin looking straight down: by hand, corners scale by 4/(4 − z).
+    const board = boxSolid('board', [2, 2, 1.9], [2, 2, 0.1]);
+    const camera = { ...CAMERA, eye: [0, 0, 4] as const, tilt: 90, sensor: { width: 40, height: 40 } };
+    const shadow = [
+      [4 / 2.1, 4 / 2.1],
+      [12 / 2.1, 4 / 2.1],
+      [6, 2],
+      [6, 6],
+      [2, 6],
+      [4 / 2.1, 12 / 2.1],
+    ];
+    const area = ringArea(Float64Array.from(shadow.flat()));
+    const square = (x0: number, y0: number, x1: number, y1: number) =>
+      [
+        [x0, y0],
+        [x1, y0],
+        [x1, y1],
+        [x0, y1],
+      ] as const;
+    const seen = (window: ReturnType<typeof square>) =>
+      sightOf(camera, horizontalPlane(0), window, facetsOf([board])).sight.seen;
+    expect(seen(square(-3, -3, 9, 9)).area).toBeCloseTo(144 - area, 9);
+    expect(seen(square(6, -3, 9, 9)).area).toBeCloseTo(36, 9);
+    expect(seen(square(-3, -3, 6, 6)).area).toBeCloseTo(81 - area, 9);
+    for (const window of [square(6, -3, 9, 9), square(-3, -3, 6, 6)]) expect(seen(window).ringsClosed).toBe(true);
+  });
 });

@@ -37,10 +37,10 @@ export function TopBar({ editor, desk, open, save, editHere }: TopBarProps) {
   const { theme, sheet, drawer } = useStore(desk);
   return (
     <header className={styles.bar}>
-      <p className={styles.brand}>
+      <h1 className={styles.brand}>
         <Mark size={20} />
         <span>Soffit</span>
-      </p>
+      </h1>
       <div className={styles.plan}>
         <UnwritableProvider value={readOnly ? 'This plan is edited in another tab.' : null}>
           <TextField

@@ -6,6 +6,8 @@ import { nextTarget } from '../panels/nextTarget.ts';
 import type { DeskStore } from './desk.ts';
 import type { Openings } from './opening.ts';
 
+const MODEL = '[role="application"]';
+
 interface KeyParts {
   readonly editor: Editor;
   readonly answers: AnswersStore;
@@ -14,15 +16,15 @@ interface KeyParts {
   save(): void;
 }
 
-/** The keys of the window. Letters act only with the focus in the Model or the list of the Site. */
+/** The keys of the window. Letters act only with the focus in the Model; in the list of the Site they find rows. */
 export function listenToKeys({ editor, answers, desk, openings, save }: KeyParts): () => void {
   const taken = (act: () => void) => (event: KeyboardEvent) => {
     event.preventDefault();
     act();
   };
-  const inWork = (act: () => void) => (event: KeyboardEvent) => {
+  const within = (places: string, act: () => void) => (event: KeyboardEvent) => {
     if (event.getModifierState('AltGraph') || !(event.target instanceof Element)) return;
-    if (!event.target.closest('[role="application"], [role="tree"]')) return;
+    if (!event.target.closest(places)) return;
     event.preventDefault();
     act();
   };
@@ -61,8 +63,8 @@ export function listenToKeys({ editor, answers, desk, openings, save }: KeyParts
       const open = desk.getState().sheet === 'keys';
       desk.setState({ sheet: open ? 'setting' : 'keys', drawer: true, tab: 'setting' });
     },
-    Delete: inWork(deleteSelected),
-    h: inWork(hideSelected),
-    y: inWork(nextHeight),
+    Delete: within(`${MODEL}, [role="tree"]`, deleteSelected),
+    h: within(MODEL, hideSelected),
+    y: within(MODEL, nextHeight),
   });
 }

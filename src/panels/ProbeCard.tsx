@@ -2,29 +2,33 @@ import { useStore } from 'zustand';
 import type { AnswersStore } from '../answers/store.ts';
 import type { Assessment } from '../assess/assessment.ts';
 import { fixed } from '../base/length.ts';
-import { shortText, stateText } from './probeWords.ts';
+import { shortText, sorted, stateText } from './probeWords.ts';
 import styles from './probeCard.module.css';
 
-/** What is at the spot pointed at: the best camera's answer, then the others in short. */
+/** What is at the spot pointed at: the best camera's answer, then what keeps the others from it. */
 export function ProbeCard({ answers }: { answers: AnswersStore }) {
   const probe = useStore(answers, (state) => state.probe);
   const assessment = useStore(answers, (state) => state.assessment);
   if (!probe || !assessment || probe.answers.length === 0) return null;
-  const [best, ...others] = probe.answers;
-  if (!best) return null;
+  const { best, others, unframed } = sorted(probe.answers);
   const [x, y] = probe.point;
+  const sentences = [
+    ...others.map((answer) => `${nameOf(assessment, answer.camera)}: ${shortText(assessment, answer)}`),
+    ...(unframed.length > 0 ? [`Out of frame: ${unframed.map((id) => nameOf(assessment, id)).join(', ')}`] : []),
+    `${fixed(x, 2)} east, ${fixed(y, 2)} north`,
+  ];
   return (
     <section className={styles.card} aria-label="What is here">
       <p className={styles.best}>
-        <b>{nameOf(assessment, best.camera)}</b> {stateText(assessment, best)}
+        {best ? (
+          <>
+            <b>{nameOf(assessment, best.camera)}</b> {stateText(assessment, best)}
+          </>
+        ) : (
+          <b>No camera covers this spot</b>
+        )}
       </p>
-      <p className={styles.more}>
-        {others
-          .map((answer) => `${nameOf(assessment, answer.camera)}: ${shortText(assessment, answer)}`)
-          .join('. ')}
-        {others.length > 0 && '. '}
-        {fixed(x, 2)} east, {fixed(y, 2)} north.
-      </p>
+      <p className={styles.more}>{sentences.join('. ')}.</p>
     </section>
   );
 }

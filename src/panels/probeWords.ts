@@ -1,4 +1,21 @@
 import type { Assessment, PointAnswer } from '../assess/assessment.ts';
+import type { State } from '../coverage/state.ts';
+
+/** Of those that do not cover a spot, the one that comes nearest to it first. */
+const NEAREST: readonly State[] = ['too coarse', 'too dark', 'screened', 'hidden', 'inside'];
+
+/** The camera that covers a spot best, if any does; the others, nearest to it first; and those that look elsewhere. */
+export function sorted(answers: readonly PointAnswer[]) {
+  const [first] = answers;
+  const best = first && first.band > 0 ? first : null;
+  const rank = ({ state }: PointAnswer): number => NEAREST.indexOf(state);
+  const others = answers.filter((answer) => answer !== best && answer.state !== 'out of frame');
+  return {
+    best,
+    others: others.toSorted((a, b) => b.band - a.band || rank(a) - rank(b)),
+    unframed: answers.filter(({ state }) => state === 'out of frame').map(({ camera }) => camera),
+  };
+}
 
 /** "recognise, 131 px/m, seen from 24° above" */
 export function stateText(assessment: Assessment, answer: PointAnswer): string {

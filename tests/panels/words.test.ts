@@ -3,7 +3,7 @@ import type { PointAnswer } from '../../src/assess/assessment.ts';
 import { createSession, runSteps } from '../../src/assess/session.ts';
 import { areaFigures, areaText } from '../../src/panels/areaText.ts';
 import { nextTarget } from '../../src/panels/nextTarget.ts';
-import { stateText } from '../../src/panels/probeWords.ts';
+import { sorted, stateText } from '../../src/panels/probeWords.ts';
 import { detailText, footprintText, ringArea, spokenText } from '../../src/panels/structureWords.ts';
 import { targetText } from '../../src/panels/targetText.ts';
 import { demo } from '../editor/plans.ts';
@@ -88,6 +88,20 @@ describe('what is at a spot is said in the words of a homeowner', () => {
     hider: null,
     before: null,
     ...change,
+  });
+
+  test('the best camera first, then what comes nearest, those that look elsewhere apart', () => {
+    const answers = [
+      answer({ camera: 'A' }),
+      answer({ camera: 'B', state: 'out of frame', band: 0 }),
+      answer({ camera: 'C', state: 'hidden', band: 0 }),
+      answer({ camera: 'D', state: 'too coarse', band: 0 }),
+      answer({ camera: 'E', band: 2 }),
+    ];
+    const { best, others, unframed } = sorted(answers);
+    expect([best?.camera, ...others.map(({ camera }) => camera)]).toEqual(['A', 'E', 'D', 'C']);
+    expect(unframed).toEqual(['B']);
+    expect(sorted(answers.slice(1, 4)).best).toBeNull();
   });
 
   test.each([

@@ -11,6 +11,16 @@ export function rgbFromHex(hex: string): Rgb {
   return [((n >> 16) & 255) / 255, ((n >> 8) & 255) / 255, (n & 255) / 255];
 }
 
+/** The colour that is a share of the way from one to another, as encoded for the screen. */
+export function between(from: string, to: string, share: number): string {
+  const [a, b] = [rgbFromHex(from), rgbFromHex(to)];
+  return hexFromRgb([
+    a[0] + (b[0] - a[0]) * share,
+    a[1] + (b[1] - a[1]) * share,
+    a[2] + (b[2] - a[2]) * share,
+  ]);
+}
+
 /** The colour as one number, red highest. */
 export const numberFromHex = (hex: string): number => {
   const [r, g, b] = rgbFromHex(hex);

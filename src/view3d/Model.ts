@@ -37,7 +37,10 @@ export class Model {
   private frame = 0;
   private resting = 0;
   private fitted: string | null = null;
-  private lastPlan: Plan | null = null;
+  private picked: { readonly solids: readonly Solid[]; readonly structures: Plan['structures'] | null } = {
+    solids: [],
+    structures: null,
+  };
   private shown: Shown | null = null;
 
   constructor(canvas: HTMLCanvasElement, layer: HTMLElement, editor: Editor, answers: AnswersStore) {
@@ -129,45 +132,29 @@ export class Model {
   private take(assessment: Assessment): void {
     const { plan, hovered, selected, gesturing } = this.editor.store.getState();
     const { alone } = assessment.question;
-    if (!this.shown || plan !== this.lastPlan || this.shown.alone !== alone) {
-      const before = this.shown;
-      const sameThings = before !== null && this.lastPlan?.structures === plan.structures;
-      const away = sameThings
-        ? before.away
-        : (solid: Solid) => plan.structures[solid.structure]?.hidden === true;
-      const soft = sameThings
-        ? before.soft
-        : (solid: Solid) => plan.structures[solid.structure]?.kind === 'tree';
-      const hidden = Object.values(plan.cameras).flatMap((camera) => (camera.hidden ? [camera.id] : []));
-      const key = `${alone ?? ''} ${hidden.join(' ')}`;
-      const counted =
-        before?.key === key
-          ? before.counted
-          : (id: string) => (alone === null ? !hidden.includes(id) : id === alone);
-      this.shown = {
-        hovered: null,
-        selected: null,
-        camera: null,
-        dragged: gesturing,
-        key,
-        alone,
-        counted,
-        away,
-        soft,
-      };
-      this.lastPlan = plan;
-    }
+    const hidden = Object.values(plan.cameras).flatMap((camera) => (camera.hidden ? [camera.id] : []));
+    const key = `${alone ?? ''} ${hidden.join(' ')}`;
+    const counted =
+      this.shown?.key === key
+        ? this.shown.counted
+        : (id: string) => (alone === null ? !hidden.includes(id) : id === alone);
     const idOf = (thing: Selected | null, kind: Selected['kind']) =>
       thing?.kind === kind && 'id' in thing ? thing.id : null;
     this.shown = {
-      ...this.shown,
-      dragged: gesturing,
       hovered: idOf(hovered, 'structure'),
       selected: idOf(selected, 'structure'),
       camera: idOf(selected, 'camera'),
+      key,
+      counted,
+      dragged: gesturing,
+      structures: plan.structures,
     };
-    const visible = assessment.scene.solids;
-    if (this.solids.solids !== visible) this.solids = pickable(visible);
+    const { solids } = assessment.scene;
+    if (this.picked.solids !== solids || this.picked.structures !== plan.structures) {
+      this.picked = { solids, structures: plan.structures };
+      // What is left out of the picture is not there to point at either.
+      this.solids = pickable(solids.filter(({ structure }) => plan.structures[structure]?.hidden !== true));
+    }
     this.scene.show(assessment, this.shown);
     this.view.site = siteBox(assessment.scene);
     if (this.fitted !== plan.id && this.view.width > 1) {
@@ -201,6 +188,7 @@ export class Model {
       assessment,
       solids: this.solids,
       theme: themeNow(),
+      unit: plan.settings.units,
       selected: selected?.kind === 'camera' ? selected.id : null,
       counted: this.shown?.counted ?? (() => true),
       names: ({ structure, name }) =>

@@ -14,6 +14,7 @@ import { distance, subtract, type Vec3 } from '../base/vector.ts';
 import { numberFromHex } from '../draw/colour.ts';
 import { ink, type Theme } from '../draw/ink.ts';
 import type { Solid } from '../model/solid.ts';
+import type { Structure } from '../model/structure.ts';
 import { CameraLayer } from './cameras/CameraLayer.ts';
 import { lookAlong, siteGroup } from './frame.ts';
 import { GroundLayer } from './ground/GroundLayer.ts';
@@ -21,6 +22,7 @@ import { siteBox } from './modelBox.ts';
 import { eyeOf, type Orbit } from './orbit.ts';
 import { windowUniforms } from './shading.ts';
 import { sheetOf } from './sheet.ts';
+import { panesOf } from './solids/panes.ts';
 import { SolidsLayer } from './solids/SolidsLayer.ts';
 import { TargetLayer } from './wash/TargetLayer.ts';
 import { Wash } from './wash/Wash.ts';
@@ -31,16 +33,13 @@ export interface Shown {
   readonly selected: string | null;
   /** The camera whose frame is drawn. */
   readonly camera: string | null;
-  readonly alone: string | null;
   /** Changes with the cameras that count. */
   readonly key: string;
   readonly counted: (camera: string) => boolean;
   /** A drag goes on: lines may be coarse. */
   readonly dragged: boolean;
-  /** Structures left out of the picture. */
-  readonly away: (solid: Solid) => boolean;
-  /** Solids whose inner edges are fine lines. */
-  readonly soft: (solid: Solid) => boolean;
+  /** The plan's: some are left out of the picture, a tree is drawn softly, a block's openings have leaves. */
+  readonly structures: Readonly<Record<string, Structure>>;
 }
 
 /** Sites farther than this from the renderer's origin move it, so that single precision stays fine. */
@@ -88,7 +87,7 @@ export class ModelScene {
 
   tint(theme: Theme): void {
     this.theme = theme;
-    this.ground.tint(ink[theme]);
+    this.ground.tint(theme);
     this.solids.tint(ink[theme]);
     this.cameras.tint(ink[theme]);
     this.target.tint(theme);
@@ -101,6 +100,7 @@ export class ModelScene {
     this.wash.resize(w, h);
     this.window.uViewport.value.set(w, h);
     this.window.uRatio.value = ratio;
+    this.solids.setRatio(ratio);
   }
 
   show(assessment: Assessment, shown: Shown): void {
@@ -116,14 +116,8 @@ export class ModelScene {
     ];
     const moved = distance(middle, this.origin) > FAR_FROM_ORIGIN;
     if (moved) this.origin = middle;
-    const anew =
-      moved || before?.scene.solids !== scene.solids || last?.away !== shown.away || last.soft !== shown.soft;
-    if (anew)
-      this.solids.show(
-        scene.solids.filter((solid) => !shown.away(solid)),
-        this.origin,
-        shown.soft,
-      );
+    const anew = moved || before?.scene.solids !== scene.solids || last?.structures !== shown.structures;
+    if (anew) this.showSolids(scene.solids, shown.structures);
     if (anew || !sameGround(before, assessment)) this.ground.show(scene, this.origin);
     if (anew || last?.hovered !== shown.hovered || last.selected !== shown.selected)
       this.solids.point(shown.hovered, shown.selected);
@@ -136,6 +130,18 @@ export class ModelScene {
       const chosen = assessment.cameras.find(({ camera }) => camera.id === shown.camera) ?? null;
       this.cameras.show(chosen, this.origin);
     }
+  }
+
+  private showSolids(solids: readonly Solid[], structures: Shown['structures']): void {
+    const panes = Object.values(structures).flatMap((structure) =>
+      structure.kind === 'building' && !structure.hidden ? [panesOf(structure)] : [],
+    );
+    this.solids.show(
+      solids.filter(({ structure }) => structures[structure]?.hidden !== true),
+      { faces: panes.flatMap(({ faces }) => faces), bars: panes.flatMap(({ bars }) => bars) },
+      this.origin,
+      ({ structure }) => structures[structure]?.kind === 'tree',
+    );
   }
 
   paint(orbit: Orbit, width: number, height: number): void {
@@ -156,9 +162,11 @@ export class ModelScene {
       const below = eye[2] < assessment.scene.ground;
       this.ground.fromBelow(below);
       this.target.fromBelow(eye[2] < assessment.scene.ground + assessment.question.target.height);
-      const scale = sheetOf(orbit, width, height).metresPerPixel(orbit.pivot);
+      const sheet = sheetOf(orbit, width, height);
+      const scale = sheet.metresPerPixel(orbit.pivot);
       this.target.setHatch(scale);
       this.solids.setLattice(scale);
+      this.ground.castShadow(assessment.scene, sheet, this.window.uRatio.value);
       this.wash.render(renderer, this.camera);
     }
     renderer.setClearColor(numberFromHex(ink[this.theme].paper), 1);

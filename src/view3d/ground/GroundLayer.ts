@@ -1,13 +1,15 @@
 import { Material, type Group, type IUniform, type Mesh, type Texture, type Vector3 } from 'three';
 import type { Scene } from '../../assess/scene.ts';
 import type { Vec3 } from '../../base/vector.ts';
-import type { Ink } from '../../draw/ink.ts';
+import { ink, type Theme } from '../../draw/ink.ts';
 import { FatLines } from '../lines/FatLines.ts';
 import { inkVector, type WindowUniforms } from '../shading.ts';
+import type { Sheet } from '../sheet.ts';
 import { cardUniforms, fill, solidMesh, tint } from '../solids/cardMesh.ts';
 import { edgesOf } from '../solids/edges.ts';
 import { InkEdges } from '../solids/inkEdges.ts';
 import { Surface } from '../wash/Surface.ts';
+import { BoardShadow } from './BoardShadow.ts';
 import { boardSolid } from './board.ts';
 import { contactShade } from './contactShade.ts';
 
@@ -19,6 +21,7 @@ export class GroundLayer {
   private readonly slab: Mesh = solidMesh(this.card);
   private readonly edges: InkEdges;
   private readonly boundary: FatLines;
+  private readonly shadow = new BoardShadow(-1);
   readonly surface: Surface;
 
   constructor(group: Group, wash: IUniform<Texture>, window: WindowUniforms, eye: IUniform<Vector3>) {
@@ -31,10 +34,12 @@ export class GroundLayer {
       { width: 1, strength: 0.5, dash: [10, 4], depthTest: false, order: 3 },
       window,
     );
-    group.add(this.slab, this.surface.mesh, this.edges.mesh, this.boundary.mesh);
+    group.add(this.shadow.mesh, this.slab, this.surface.mesh, this.edges.mesh, this.boundary.mesh);
   }
 
-  tint(colours: Ink): void {
+  tint(theme: Theme): void {
+    const colours = ink[theme];
+    this.shadow.tint(theme);
     tint(this.card, {
       ...colours,
       cardTop: colours.ground,
@@ -61,6 +66,12 @@ export class GroundLayer {
         return [x - origin[0], y - origin[1], z, next[0] - origin[0], next[1] - origin[1], z];
       }),
     );
+  }
+
+  /** @param ratio device pixels per CSS pixel */
+  castShadow({ board, ground }: Scene, sheet: Sheet, ratio: number): void {
+    this.shadow.fall(board, ground, sheet, ratio);
+    if (sheet.eye[2] < ground) this.shadow.mesh.visible = false;
   }
 
   /** From below, the ground is its edge alone. */

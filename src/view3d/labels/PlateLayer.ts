@@ -1,4 +1,5 @@
 import type { Assessment } from '../../assess/assessment.ts';
+import type { LengthUnit } from '../../base/length.ts';
 import type { Vec3 } from '../../base/vector.ts';
 import type { Theme } from '../../draw/ink.ts';
 import { placeLabels, type Plate, type Wish } from '../../draw/labelPlaces.ts';
@@ -7,12 +8,14 @@ import type { Pickable } from '../picking.ts';
 import type { Sheet } from '../sheet.ts';
 import { causeWishes } from './causeWishes.ts';
 import { contourWishes } from './contourWishes.ts';
+import { heightWishes } from './heightWishes.ts';
 
 export interface Plates {
   readonly sheet: Sheet;
   readonly assessment: Assessment;
   readonly solids: Pickable;
   readonly theme: Theme;
+  readonly unit: LengthUnit;
   readonly selected: string | null;
   readonly counted: (camera: string) => boolean;
   /** What a person calls the thing that a solid is a part of. */
@@ -24,7 +27,7 @@ export interface Plates {
 /** A label with the site point under its middle and, for a turned one, the point that gives its direction. */
 export interface Label {
   readonly text: string;
-  readonly look: 'cause' | 'contour';
+  readonly look: 'cause' | 'contour' | 'size';
   readonly at: Vec3;
   readonly fill: string | null;
   readonly ink: string | null;
@@ -52,7 +55,11 @@ export class PlateLayer {
 
   place(plates: Plates): void {
     const size = (text: string, look: Label['look']) => this.sizeOf(text, look);
-    const wishes: Wish<Label>[] = [...causeWishes(plates, size), ...contourWishes(plates, size)];
+    const wishes: Wish<Label>[] = [
+      ...causeWishes(plates, size),
+      ...heightWishes(plates, size),
+      ...contourWishes(plates, size),
+    ];
     const placed = placeLabels(wishes, plates.taken);
     this.root.replaceChildren();
     this.drawn = placed.flatMap(({ label, place }) => {

@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import type { KeyboardEvent } from 'react';
+import type { KeyboardEvent, ReactNode } from 'react';
 import type { Bounds, NumberEdit } from './edit.ts';
 import { keptWords, stepped, typedNumber } from './fieldWords.ts';
 import { useLabelDrag } from './labelDrag.ts';
@@ -17,10 +17,21 @@ interface NumberFieldProps {
   readonly note?: string | null;
   /** `half` is one of two in a row under a common label; its own is only spoken. */
   readonly look?: 'row' | 'half';
+  /** Set between label and number: how a size was got. */
+  readonly beside?: ReactNode;
 }
 
 /** A labelled number that is typed, stepped by the arrow keys, or dragged on its label. */
-export function NumberField({ label, value, measure, bounds, edit, note, look = 'row' }: NumberFieldProps) {
+export function NumberField({
+  label,
+  value,
+  measure,
+  bounds,
+  edit,
+  note,
+  look = 'row',
+  beside,
+}: NumberFieldProps) {
   const id = useId();
   const unwritable = useUnwritable();
   const [draft, setDraft] = useState<string | null>(null);
@@ -74,6 +85,7 @@ export function NumberField({ label, value, measure, bounds, edit, note, look = 
       >
         {label}
       </label>
+      {beside}
       <span className={styles.box} title={unwritable ?? undefined}>
         <input
           id={id}

@@ -14,7 +14,9 @@ export function ProbeCard({ answers }: { answers: AnswersStore }) {
   const [x, y] = probe.point;
   const sentences = [
     ...others.map((answer) => `${nameOf(assessment, answer.camera)}: ${shortText(assessment, answer)}`),
-    ...(unframed.length > 0 ? [`Out of frame: ${unframed.map((id) => nameOf(assessment, id)).join(', ')}`] : []),
+    ...(unframed.length > 0
+      ? [`Out of frame: ${unframed.map((id) => nameOf(assessment, id)).join(', ')}`]
+      : []),
     `${fixed(x, 2)} east, ${fixed(y, 2)} north`,
   ];
   return (

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { useStore } from 'zustand';
 import type { Editor } from '../editor/editor.ts';
 import type { Setting, SettingMeasure } from '../editor/settings/setting.ts';
@@ -26,10 +27,18 @@ interface SettingFieldProps {
   readonly setting: Setting;
   readonly note?: string | null;
   readonly look?: 'row' | 'half';
+  readonly beside?: ReactNode;
 }
 
 /** The field of one setting, in the plan's units. */
-export function SettingField({ editor, subject, setting, note = null, look = 'row' }: SettingFieldProps) {
+export function SettingField({
+  editor,
+  subject,
+  setting,
+  note = null,
+  look = 'row',
+  beside,
+}: SettingFieldProps) {
   const units = useStore(editor.store, ({ plan }) => plan.settings.units);
   return (
     <NumberField
@@ -40,6 +49,7 @@ export function SettingField({ editor, subject, setting, note = null, look = 'ro
       edit={editOf(editor, subject, setting)}
       note={note}
       look={look}
+      beside={beside}
     />
   );
 }

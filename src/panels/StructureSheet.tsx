@@ -1,5 +1,5 @@
 import type { AnswersStore } from '../answers/store.ts';
-import { remove, rename } from '../editor/acts.ts';
+import { hide, remove, rename } from '../editor/acts.ts';
 import type { Editor } from '../editor/editor.ts';
 import { setPassage, setRoofKind } from '../editor/settings/structureChoices.ts';
 import { setGot, structureSettings } from '../editor/settings/structureSettings.ts';
@@ -54,6 +54,9 @@ export function StructureSheet({ editor, answers, structure }: StructureSheetPro
       <Group title={kindWord(structure)}>
         <TextField label="Name" value={name} most={120} set={(next) => rename(editor, thing, next)} />
         <div className={styles.acts}>
+          <Button pressed={structure.hidden} press={() => hide(editor, thing, !structure.hidden)}>
+            Not drawn
+          </Button>
           <Button
             press={() => {
               const cameras = answers.getState().assessment?.scene.cameras ?? [];
@@ -63,18 +66,25 @@ export function StructureSheet({ editor, answers, structure }: StructureSheetPro
             Delete
           </Button>
         </div>
+        {structure.hidden && <p className={styles.note}>Not drawn in the Model. It still blocks the view.</p>}
       </Group>
       <Group title="Size">
-        <Figure label="On the ground" value={footprintText(structure)} unit="m" />
-        {outline && (
-          <GotRow
-            editor={editor}
-            structure={structure}
-            mark={outline.mark}
-            what="outline"
-            got={outline.got}
-          />
-        )}
+        <Figure
+          label="Footprint"
+          value={footprintText(structure)}
+          unit="m"
+          beside={
+            outline && (
+              <GotChoice
+                editor={editor}
+                structure={structure}
+                mark={outline.mark}
+                what="outline"
+                got={outline.got}
+              />
+            )
+          }
+        />
         {structure.kind === 'building' && (
           <Select
             label="Roof"
@@ -84,18 +94,23 @@ export function StructureSheet({ editor, answers, structure }: StructureSheetPro
           />
         )}
         {structureSettings(structure).map((setting) => (
-          <div key={setting.key}>
-            <SettingField editor={editor} subject={name} setting={setting} />
-            {setting.got && (
-              <GotRow
-                editor={editor}
-                structure={structure}
-                mark={setting.key}
-                what={setting.label.toLowerCase()}
-                got={setting.got}
-              />
-            )}
-          </div>
+          <SettingField
+            key={setting.key}
+            editor={editor}
+            subject={name}
+            setting={setting}
+            beside={
+              setting.got && (
+                <GotChoice
+                  editor={editor}
+                  structure={structure}
+                  mark={setting.key}
+                  what={setting.label.toLowerCase()}
+                  got={setting.got}
+                />
+              )
+            }
+          />
         ))}
         {'passage' in structure && (
           <Select
@@ -113,7 +128,7 @@ export function StructureSheet({ editor, answers, structure }: StructureSheetPro
   );
 }
 
-interface GotRowProps {
+interface GotChoiceProps {
   readonly editor: Editor;
   readonly structure: Structure;
   readonly mark: string;
@@ -121,18 +136,16 @@ interface GotRowProps {
   readonly got: Got;
 }
 
-/** How the size above was got. */
-function GotRow({ editor, structure: { id, name }, mark, what, got }: GotRowProps) {
+/** How a size was got. */
+function GotChoice({ editor, structure: { id, name }, mark, what, got }: GotChoiceProps) {
   return (
-    <div className={styles.got}>
-      <Select
-        label={`How the ${what} was got`}
-        look="small"
-        value={got}
-        choices={GOT}
-        set={(how) => editor.run(`How ${what} of ${name} was got`, (plan) => setGot(plan, id, mark, how))}
-      />
-    </div>
+    <Select
+      label={`How the ${what} was got`}
+      look="small"
+      value={got}
+      choices={GOT}
+      set={(how) => editor.run(`How ${what} of ${name} was got`, (plan) => setGot(plan, id, mark, how))}
+    />
   );
 }
 

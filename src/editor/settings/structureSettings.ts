@@ -34,7 +34,7 @@ export function structureSettings(structure: Structure): readonly SizeSetting[] 
     case 'building':
       return [
         size('height', 'Wall height', structure.height, LIMITS.height, structure.got.height),
-        size('base', 'Foot above ground', structure.base, LIMITS.level, structure.got.base),
+        size('base', 'Base', structure.base, LIMITS.level, structure.got.base),
         ...roofSettings(structure),
       ];
     case 'barrier':
@@ -44,7 +44,7 @@ export function structureSettings(structure: Structure): readonly SizeSetting[] 
       ];
     case 'canopy':
       return [
-        size('top', 'Top above ground', structure.top, LIMITS.height, structure.got.top),
+        size('top', 'Top', structure.top, LIMITS.height, structure.got.top),
         size('thickness', 'Thickness', structure.thickness, LIMITS.thickness, structure.got.thickness),
       ];
     case 'tree':
@@ -63,7 +63,7 @@ export function structureSettings(structure: Structure): readonly SizeSetting[] 
     case 'block':
       return [
         size('height', 'Height', structure.height, LIMITS.height, structure.got.height),
-        size('base', 'Foot above ground', structure.base, LIMITS.level, structure.got.base),
+        size('base', 'Base', structure.base, LIMITS.level, structure.got.base),
       ];
   }
 }
@@ -88,7 +88,7 @@ function roofSettings({ id, roof, got }: Extract<Structure, { kind: 'building' }
     ...(pitched ? [part('pitch', 'Roof pitch', LIMITS.pitch, 'angle')] : []),
     ...(roof.kind === 'parapet'
       ? [part('parapet', 'Parapet', LIMITS.parapet, 'length')]
-      : [part('overhang', 'Eaves overhang', LIMITS.overhang, 'length')]),
+      : [part('overhang', 'Overhang', LIMITS.overhang, 'length')]),
   ];
 }
 

@@ -34,11 +34,16 @@ describe('density at a target', () => {
       const point = anyTarget(camera, chance);
       if (Math.hypot(point[0] - camera.eye[0], point[1] - camera.eye[1]) < 0.01) continue;
       const found = densityAt(camera, point);
-      const told = `seed 41, trial ${trial}, k ${camera.k}`;
       const horizontal = numericalDensity(camera, point, bearingSquare(camera, point));
       const vertical = numericalDensity(camera, point, [0, 0, 1]);
-      expect(Math.abs((found?.horizontal ?? 0) - horizontal), told).toBeLessThan(1e-5 + 1e-6 * horizontal);
-      expect(Math.abs((found?.vertical ?? 0) - vertical), told).toBeLessThan(1e-5 + 1e-6 * vertical);
+      expect(
+        Math.abs((found?.horizontal ?? 0) - horizontal),
+        `seed 41, trial ${trial}, k ${camera.k}`,
+      ).toBeLessThan(1e-5 + 1e-6 * horizontal);
+      expect(
+        Math.abs((found?.vertical ?? 0) - vertical),
+        `seed 41, trial ${trial}, k ${camera.k}`,
+      ).toBeLessThan(1e-5 + 1e-6 * vertical);
     }
   });
 

@@ -86,14 +86,11 @@ describe('a point of the site in the picture', () => {
       // Within a hair of the law's end the radius stands still and tells the angle no more.
       const way = point.map((n, axis) => n - (camera.eye[axis] ?? 0));
       const far = Math.hypot(...way);
-      if (ray === null) {
-        expect(camera.k).toBeLessThan(0);
-        continue;
-      }
+      if (ray === null && camera.k < 0) continue;
       imaged += 1;
-      const cosine = ray.reduce((sum, n, axis) => sum + (n * (way[axis] ?? 0)) / far, 0);
+      const cosine = ray?.reduce((sum, n, axis) => sum + (n * (way[axis] ?? 0)) / far, 0) ?? Number.NaN;
       expect(cosine, `seed 32, trial ${trial}, k ${camera.k}`).toBeGreaterThan(1 - 1e-12);
-      expect(dot(ray, ray)).toBeCloseTo(1, 12);
+      expect(Math.hypot(...(ray ?? []))).toBeCloseTo(1, 12);
     }
     expect(imaged).toBeGreaterThan(800);
   });

@@ -11,6 +11,11 @@ const INSIDE_CELL: typeof INSIDE = 0;
 const MOST_CELLS = 40_000;
 const MOST_SPOTS = 12;
 
+/** What of a camera's coverage is read here. */
+interface Judged {
+  readonly cells: Pick<CameraCoverage['cells'], 'state' | 'hider'>;
+}
+
 /** The largest connected stretch of ground that one solid hides from every camera that would have it in frame. */
 export interface HiddenRegion {
   /** Index into the scene's solids. */
@@ -26,11 +31,10 @@ export interface HiddenRegion {
  * @param group index of what counts as one thing, by solid: the parts of one structure hide together
  */
 export function hiddenRegions(
-  site: SiteCoverage,
-  cameras: readonly CameraCoverage[],
+  { grid }: Pick<SiteCoverage, 'grid'>,
+  cameras: readonly Judged[],
   group: (solid: number) => number,
 ): HiddenRegion[] {
-  const { grid } = site;
   // A label needs no finer cells than these; every nth cell stands for its neighbours.
   const every = Math.max(1, Math.ceil(Math.sqrt((grid.columns * grid.rows) / MOST_CELLS)));
   const side = grid.cell * every;
@@ -64,11 +68,7 @@ export function hiddenRegions(
 }
 
 /** By cell, who hides it where no camera sees it in any way; −1 elsewhere. */
-function hidersOf(
-  count: number,
-  source: (cell: number) => number,
-  cameras: readonly CameraCoverage[],
-): Int32Array {
+function hidersOf(count: number, source: (cell: number) => number, cameras: readonly Judged[]): Int32Array {
   const hider = new Int32Array(count).fill(-1);
   for (const { cells } of cameras) {
     for (let cell = 0; cell < count; cell += 1) {

@@ -48,9 +48,12 @@ export function barrierLine(barrier: Barrier): Outcome<BarrierLine> {
   if (meet) {
     const number = (index: number): number => (kept[index % kept.length] ?? index) + 1;
     const words = (edge: ChainEdge): string => `corners ${number(edge.index)} to ${number(edge.index + 1)}`;
-    const given = `${words(meet.first)} and ${words(meet.second)}`;
-    const at = kept[meet.first.index] ?? meet.first.index;
-    return refuse(modelFault(`barrier.${meet.how}`, name, ['line', at], { given }));
+    const at = number(meet.how === 'crosses' ? meet.first.index : meet.corner.index);
+    const given =
+      meet.how === 'crosses'
+        ? `${words(meet.first)} and ${words(meet.second)}`
+        : `corner ${at} and ${words(meet.edge)}`;
+    return refuse(modelFault(`barrier.${meet.how}`, name, ['line', at - 1], { given }));
   }
   const edges = (barrier.closed ? kept : kept.slice(0, -1)).map((start, k) => {
     const end = kept[k + 1] ?? line.length;

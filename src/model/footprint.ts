@@ -1,7 +1,7 @@
 import { accept, refuse, type Fault, type Outcome } from '../base/fault.ts';
 import { GREATEST_COORDINATE, SAME_POINT } from '../base/tolerance.ts';
 import type { Vec2 } from '../base/vector.ts';
-import { chainEdges, firstMeet, type ChainEdge, type Meet } from './meet.ts';
+import { chainEdges, firstMeet, type ChainCorner, type ChainEdge, type Meet } from './meet.ts';
 import { modelFault } from './modelFault.ts';
 import { cornerAt, inRing, signedArea } from './ring.ts';
 import { span } from './segment.ts';
@@ -132,16 +132,19 @@ function withoutRepeats(ring: Ring): Cleaned {
 }
 
 function meetFault(meet: Meet, rings: readonly Cleaned[], subject: string): Fault {
-  const words = (edge: ChainEdge): string => {
-    const cleaned = rings[edge.chain];
-    const number = (index: number): number => (cleaned?.kept[index % cleaned.kept.length] ?? index) + 1;
-    const ring = edge.chain === 0 ? '' : ` of hole ${edge.chain}`;
-    return `corners ${number(edge.index)} to ${number(edge.index + 1)}${ring}`;
+  const given = ({ chain, index }: ChainCorner): number => {
+    const kept = rings[chain]?.kept;
+    return kept?.[index % kept.length] ?? index;
   };
-  const at = rings[meet.first.chain]?.kept[meet.first.index] ?? meet.first.index;
-  return modelFault(`footprint.${meet.how}`, subject, [...ringPath(meet.first.chain), at], {
-    given: `${words(meet.first)} and ${words(meet.second)}`,
-  });
+  const ring = (chain: number): string => (chain === 0 ? '' : ` of hole ${chain}`);
+  const edge = ({ chain, index }: ChainEdge): string =>
+    `corners ${given({ chain, index }) + 1} to ${given({ chain, index: index + 1 }) + 1}${ring(chain)}`;
+  const at = meet.how === 'crosses' ? meet.first : meet.corner;
+  const words =
+    meet.how === 'crosses'
+      ? `${edge(meet.first)} and ${edge(meet.second)}`
+      : `corner ${given(at) + 1}${ring(at.chain)} and ${edge(meet.edge)}`;
+  return modelFault(`footprint.${meet.how}`, subject, [...ringPath(at.chain), given(at)], { given: words });
 }
 
 /** Once no rings meet, one corner tells where the whole ring lies. */

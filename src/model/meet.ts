@@ -13,10 +13,14 @@ export interface ChainEdge {
   readonly closed: boolean;
 }
 
-export interface Meet {
-  readonly first: ChainEdge;
-  readonly second: ChainEdge;
-  readonly how: 'crosses' | 'touches';
+/** Two edges that cross, or a corner that touches an edge. */
+export type Meet =
+  | { readonly how: 'crosses'; readonly first: ChainEdge; readonly second: ChainEdge }
+  | { readonly how: 'touches'; readonly corner: ChainCorner; readonly edge: ChainEdge };
+
+export interface ChainCorner {
+  readonly chain: number;
+  readonly index: number;
 }
 
 /** The edges of one chain. */
@@ -53,18 +57,11 @@ export function firstMeet(edges: readonly ChainEdge[]): Meet | null {
       if (!there || there.left > here.right + SAME_POINT) break;
       const { from, to } = there.edge;
       if (Math.max(from[1], to[1]) < low || Math.min(from[1], to[1]) > high) continue;
-      const how = meetOf(here.edge, there.edge);
-      if (how) {
-        const [first, second] = inOrder(here.edge, there.edge);
-        return { first, second, how };
-      }
+      const meet = meetOf(here.edge, there.edge);
+      if (meet) return meet;
     }
   }
   return null;
-}
-
-function inOrder(a: ChainEdge, b: ChainEdge): [ChainEdge, ChainEdge] {
-  return a.chain < b.chain || (a.chain === b.chain && a.index <= b.index) ? [a, b] : [b, a];
 }
 
 function follows(a: ChainEdge, b: ChainEdge): boolean {
@@ -72,23 +69,28 @@ function follows(a: ChainEdge, b: ChainEdge): boolean {
   return b.index === a.index + 1 || (a.closed && a.index === a.last && b.index === 0);
 }
 
-function meetOf(a: ChainEdge, b: ChainEdge): Meet['how'] | null {
-  const next = follows(a, b);
-  if (next || follows(b, a)) {
-    const [first, second] = next ? [a, b] : [b, a];
-    const folds =
-      distanceToSegment(second.to, first.from, first.to) < SAME_POINT ||
-      distanceToSegment(first.from, second.from, second.to) < SAME_POINT;
-    return folds ? 'touches' : null;
-  }
+const start = (edge: ChainEdge): ChainCorner => ({ chain: edge.chain, index: edge.index });
+const end = (edge: ChainEdge): ChainCorner => ({ chain: edge.chain, index: edge.index + 1 });
+
+function meetOf(a: ChainEdge, b: ChainEdge): Meet | null {
+  const [one, two] = a.chain < b.chain || (a.chain === b.chain && a.index <= b.index) ? [a, b] : [b, a];
+  if (follows(one, two)) return fold(one, two);
+  if (follows(two, one)) return fold(two, one);
   const crosses =
-    orientation(a.from, a.to, b.from) * orientation(a.from, a.to, b.to) < 0 &&
-    orientation(b.from, b.to, a.from) * orientation(b.from, b.to, a.to) < 0;
-  if (crosses) return 'crosses';
-  const touches =
-    distanceToSegment(a.from, b.from, b.to) < SAME_POINT ||
-    distanceToSegment(a.to, b.from, b.to) < SAME_POINT ||
-    distanceToSegment(b.from, a.from, a.to) < SAME_POINT ||
-    distanceToSegment(b.to, a.from, a.to) < SAME_POINT;
-  return touches ? 'touches' : null;
+    orientation(one.from, one.to, two.from) * orientation(one.from, one.to, two.to) < 0 &&
+    orientation(two.from, two.to, one.from) * orientation(two.from, two.to, one.to) < 0;
+  if (crosses) return { how: 'crosses', first: one, second: two };
+  return (
+    touch(one.from, start(one), two) ??
+    touch(one.to, end(one), two) ??
+    touch(two.from, start(two), one) ??
+    touch(two.to, end(two), one)
+  );
 }
+
+/** An edge that runs back along the one before it. */
+const fold = (before: ChainEdge, after: ChainEdge): Meet | null =>
+  touch(after.to, end(after), before) ?? touch(before.from, start(before), after);
+
+const touch = (point: Vec2, corner: ChainCorner, edge: ChainEdge): Meet | null =>
+  distanceToSegment(point, edge.from, edge.to) < SAME_POINT ? { how: 'touches', corner, edge } : null;

@@ -14,10 +14,17 @@ export const READABLE = 'a Soffit plan (JSON) or a GeoJSON file of building outl
 export function fileText(name: string, bytes: Uint8Array): Outcome<string> {
   if (bytes.length > GREATEST_FILE) {
     const size = Math.ceil(bytes.length / 1024 / 1024);
-    return refuse({ code: 'file.tooBig', path: [], given: size, allowed: String(GREATEST_FILE / 1024 / 1024), subject: name });
+    return refuse({
+      code: 'file.tooBig',
+      path: [],
+      given: size,
+      allowed: String(GREATEST_FILE / 1024 / 1024),
+      subject: name,
+    });
   }
   if (bytes.length === 0) return refuse({ code: 'file.empty', path: [] });
   // A picture, an archive or another writing shows a null byte within its first bytes; no JSON text holds one.
-  if (bytes.subarray(0, 4096).includes(0)) return refuse({ code: 'file.unknown', path: [], allowed: READABLE, subject: name });
+  if (bytes.subarray(0, 4096).includes(0))
+    return refuse({ code: 'file.unknown', path: [], allowed: READABLE, subject: name });
   return accept(strFromU8(bytes).replace(/^\uFEFF/, ''));
 }

@@ -27,7 +27,7 @@ export interface Opened {
  * @param bytes at most `GREATEST_FILE`
  * @returns     the plan; notes say what was mended or refused of it. Nothing is thrown for any bytes.
  */
-export function* openFile(name: string, bytes: Uint8Array): Generator<Step, Outcome<Opened>> {
+export function* openFile(name: string, bytes: Uint8Array): Generator<Step, Outcome<Opened>, void> {
   yield { share: 0, doing: 'Reading the file' };
   const text = fileText(name, bytes);
   if (!text.ok) return text;
@@ -44,7 +44,8 @@ export function* openFile(name: string, bytes: Uint8Array): Generator<Step, Outc
   yield { share: 0.2, doing: 'Reading the file' };
 
   if (isGeojson(document)) return yield* opened(name, document);
-  if (!isPlanLike(document)) return refuse({ code: 'file.unknown', path: [], allowed: READABLE, subject: name });
+  if (!isPlanLike(document))
+    return refuse({ code: 'file.unknown', path: [], allowed: READABLE, subject: name });
   const plan = planFrom(document);
   return plan.ok ? accept({ plan: plan.value, report: null }, plan.notes) : plan;
 }
@@ -53,7 +54,7 @@ export function* openFile(name: string, bytes: Uint8Array): Generator<Step, Outc
 const isPlanLike = (document: unknown): boolean =>
   typeof document === 'object' && document !== null && ('version' in document || 'structures' in document);
 
-function* opened(name: string, document: unknown): Generator<Step, Outcome<Opened>> {
+function* opened(name: string, document: unknown): Generator<Step, Outcome<Opened>, void> {
   const steps = importGeojson(document);
   for (;;) {
     const { done, value } = steps.next();

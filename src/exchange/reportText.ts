@@ -42,8 +42,14 @@ export const reportWords: Readonly<Record<string, Count>> = {
   ],
   'left.outline': ['1 building whose outline cannot be built', '# buildings whose outlines cannot be built'],
   'left.barrier': ['1 barrier whose line cannot be built', '# barriers whose lines cannot be built'],
-  'left.heights': ['1 building whose heights contradict one another', '# buildings whose heights contradict one another'],
-  'left.far': ['1 thing too far away or too large for a site', '# things too far away or too large for a site'],
+  'left.heights': [
+    '1 building whose heights contradict one another',
+    '# buildings whose heights contradict one another',
+  ],
+  'left.far': [
+    '1 thing too far away or too large for a site',
+    '# things too far away or too large for a site',
+  ],
   'assumed.plain': [
     '1 area without tags is taken for a building',
     '# areas without tags are taken for buildings',
@@ -80,7 +86,10 @@ export const reportWords: Readonly<Record<string, Count>> = {
     '1 fence says not of what it is: it hides like boards',
     '# fences say not of what they are: they hide like boards',
   ],
-  'assumed.tree': ['1 tree lacks height or crown: 8 m, 5 m across', '# trees lack height or crown: 8 m, 5 m across'],
+  'assumed.tree': [
+    '1 tree lacks height or crown: 8 m, 5 m across',
+    '# trees lack height or crown: 8 m, 5 m across',
+  ],
 };
 
 /** A report in plain sentences, in the order taken, left, assumed. Names are plain text. */

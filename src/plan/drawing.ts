@@ -30,7 +30,11 @@ function outlineFaults(structure: Structure): readonly Fault[] {
     structure.kind === 'barrier'
       ? barrierLine(structure)
       : 'outline' in structure
-        ? validFootprint(structure.outline, structure.kind === 'building' ? structure.holes : [], structure.name)
+        ? validFootprint(
+            structure.outline,
+            structure.kind === 'building' ? structure.holes : [],
+            structure.name,
+          )
         : null;
   return built === null || built.ok ? [] : built.faults;
 }

@@ -6,7 +6,12 @@ import { planWords } from './faultWords/plan.ts';
 import { given, subjectOf, where, type Words } from './faultWords/say.ts';
 
 /** Every code that has words of its own. */
-export const faultWords: Readonly<Record<string, Words>> = { ...fileWords, ...planWords, ...modelWords, ...exchangeWords };
+export const faultWords: Readonly<Record<string, Words>> = {
+  ...fileWords,
+  ...planWords,
+  ...modelWords,
+  ...exchangeWords,
+};
 
 /**
  * A fault as a plain sentence or two: what is wrong, where, and how to mend it.

@@ -135,7 +135,11 @@ function deviceFaults({ id, name, device }: PlanCamera): readonly Fault[] {
 function mountNotes(plan: Plan, { id, name, mount }: PlanCamera): readonly Fault[] {
   const placed = placeMount(mount, plan.structures, plan.ground.height);
   if (placed.ok) return [];
-  return placed.faults.map((fault) => ({ ...fault, path: ['cameras', id, 'mount', ...fault.path], subject: name }));
+  return placed.faults.map((fault) => ({
+    ...fault,
+    path: ['cameras', id, 'mount', ...fault.path],
+    subject: name,
+  }));
 }
 
 function situationFaults(plan: Plan): readonly Fault[] {

@@ -9,3 +9,7 @@ export const asDrawn: Situation = {
   leaves: {},
   treesInLeaf: true,
 };
+
+/** Whether a situation leaves everything as it is drawn. */
+export const isAsDrawn = ({ night, away, leaves, treesInLeaf }: Situation): boolean =>
+  !night && away.length === 0 && Object.keys(leaves).length === 0 && treesInLeaf;

@@ -16,12 +16,22 @@ const codeOf = (outcome: ReturnType<typeof openText>) => {
 
 test('a plan file opens as it is, without a report', () => {
   const outcome = openPath('shared/plans/demo.plan.json');
-  expect(outcome).toMatchObject({ ok: true, notes: [], value: { report: null, plan: { id: 'demo', name: 'Kiln Cottage' } } });
+  expect(outcome).toMatchObject({
+    ok: true,
+    notes: [],
+    value: { report: null, plan: { id: 'demo', name: 'Kiln Cottage' } },
+  });
 });
 
 test('a map becomes a plan that is named after its file', () => {
-  const outcome = openText(JSON.stringify(collection(polygon([square(0, 0, 9)]))), 'C:\\maps\\Kiln Lane.geo.json');
-  expect(outcome).toMatchObject({ ok: true, value: { plan: { name: 'Kiln Lane', structureOrder: ['building-1'] }, report: { taken: [{ count: 1 }] } } });
+  const outcome = openText(
+    JSON.stringify(collection(polygon([square(0, 0, 9)]))),
+    'C:\\maps\\Kiln Lane.geo.json',
+  );
+  expect(outcome).toMatchObject({
+    ok: true,
+    value: { plan: { name: 'Kiln Lane', structureOrder: ['building-1'] }, report: { taken: [{ count: 1 }] } },
+  });
 });
 
 test('what a file is depends on what it holds, not on its name', () => {
@@ -56,7 +66,9 @@ describe('what cannot be opened says why', () => {
   test('a file over 64 MB is refused before it is read', () => {
     const outcome = finish(openFile('country.geojson', new Uint8Array(GREATEST_FILE + 1)));
     expect(codeOf(outcome)).toBe('file.tooBig');
-    expect(outcome.ok ? '' : faultText(outcome.faults[0] ?? { code: '', path: [] })).toMatch(/“country.geojson” is 65 MB; at most 64 MB/);
+    expect(outcome.ok ? '' : faultText(outcome.faults[0] ?? { code: '', path: [] })).toMatch(
+      /“country.geojson” is 65 MB; at most 64 MB/,
+    );
   });
 
   test('text of that size is not', () => {
@@ -71,6 +83,8 @@ test('opening goes in steps, from nothing to all of it', () => {
   const seen: { share: number; doing: string }[] = [];
   for (let next = steps.next(); !next.done; next = steps.next()) seen.push(next.value);
   expect(seen.map(({ share }) => share)).toEqual(seen.map(({ share }) => share).toSorted((a, b) => a - b));
-  expect(new Set(seen.map(({ doing }) => doing))).toEqual(new Set(['Reading the file', 'Reading features', 'Finding the site', 'Building structures']));
+  expect(new Set(seen.map(({ doing }) => doing))).toEqual(
+    new Set(['Reading the file', 'Reading features', 'Finding the site', 'Building structures']),
+  );
   expect(seen.at(-1)?.share).toBeGreaterThan(0.9);
 });

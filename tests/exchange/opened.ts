@@ -27,7 +27,11 @@ export const square = (x: number, y: number, side: number): [number, number][] =
   at(x, y),
 ];
 
-export const feature = (geometry: unknown, properties: Record<string, unknown> = { building: 'yes' }, id?: string) => ({
+export const feature = (
+  geometry: unknown,
+  properties: Record<string, unknown> = { building: 'yes' },
+  id?: string,
+) => ({
   type: 'Feature',
   properties,
   geometry,
@@ -39,10 +43,13 @@ export const polygon = (rings: unknown, properties?: Record<string, unknown>, id
 
 export const collection = (...features: unknown[]) => ({ type: 'FeatureCollection', features });
 
-export const imported = (...features: unknown[]): Outcome<Imported> => finish(importGeojson(collection(...features)));
+export const imported = (...features: unknown[]): Outcome<Imported> =>
+  finish(importGeojson(collection(...features)));
 
 /** What was imported, which must have succeeded. */
-export function found(...features: unknown[]): Imported & { readonly notes: readonly { code: string; subject?: string | undefined }[] } {
+export function found(
+  ...features: unknown[]
+): Imported & { readonly notes: readonly { code: string; subject?: string | undefined }[] } {
   const outcome = imported(...features);
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.faults));
   return { ...outcome.value, notes: outcome.notes };

@@ -18,7 +18,8 @@ const opened = (path: string): Opened => {
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.faults));
   return outcome.value;
 };
-const structuresOf = ({ plan }: Opened): readonly Structure[] => plan.structureOrder.flatMap((id) => plan.structures[id] ?? []);
+const structuresOf = ({ plan }: Opened): readonly Structure[] =>
+  plan.structureOrder.flatMap((id) => plan.structures[id] ?? []);
 const count = ({ report }: Opened, part: 'taken' | 'left' | 'assumed', code: string): number =>
   report?.[part].find((line) => line.code === code)?.count ?? 0;
 
@@ -66,13 +67,20 @@ describe('the terraces of Bristol', () => {
     expect(structuresOf(file)).toHaveLength(89);
     expect(count(file, 'left', 'left.polygon')).toBe(100 - 89);
     expect(count(file, 'left', 'left.line')).toBe(22);
-    expect(['left.point', 'left.gate', 'left.lowBarrier'].reduce((sum, code) => sum + count(file, 'left', code), 0)).toBe(32);
+    expect(
+      ['left.point', 'left.gate', 'left.lowBarrier'].reduce(
+        (sum, code) => sum + count(file, 'left', code),
+        0,
+      ),
+    ).toBe(32);
   });
 
   test('53 give levels, at 3.0 m each; the others are guessed', () => {
     expect(count(file, 'assumed', 'assumed.levels')).toBe(53);
     expect(count(file, 'assumed', 'assumed.height')).toBe(89 - 53);
-    const heights = structuresOf(file).flatMap((one) => (one.kind === 'building' && one.got.height === 'mapped' ? [one.height] : []));
+    const heights = structuresOf(file).flatMap((one) =>
+      one.kind === 'building' && one.got.height === 'mapped' ? [one.height] : [],
+    );
     expect(heights).toHaveLength(53);
     expect(new Set(heights)).toEqual(new Set([3, 6, 9]));
   });
@@ -93,7 +101,9 @@ describe('the terraces of Bristol', () => {
 describe('the towers of Seattle', () => {
   const file = opened(SEATTLE);
   const heights = new Map(
-    structuresOf(file).flatMap((one) => (one.kind === 'building' ? [[one.id, [one.base, one.base + one.height]] as const] : [])),
+    structuresOf(file).flatMap((one) =>
+      one.kind === 'building' ? [[one.id, [one.base, one.base + one.height]] as const] : [],
+    ),
   );
 
   test('all 11 parts stand, and of the 7 outlines the one that its parts cover gives way', () => {

@@ -5,7 +5,9 @@ import { filesBelow, textOfFile } from '../house/projectFiles.ts';
 
 const used = filesBelow('src/exchange')
   .filter((file) => !file.endsWith('reportText.ts'))
-  .flatMap((file) => [...textOfFile(file).matchAll(/'((?:left|taken|assumed)\.[a-zA-Z-]+)'/g)].map(([, code]) => code ?? ''));
+  .flatMap((file) =>
+    [...textOfFile(file).matchAll(/'((?:left|taken|assumed)\.[a-zA-Z-]+)'/g)].map(([, code]) => code ?? ''),
+  );
 // The last word of these is a value: `taken.${kind}`, `assumed.flat-${why}`.
 const made = ['building', 'part', 'canopy', 'wall', 'fence', 'hedge'].map((kind) => `taken.${kind}`);
 const flat = ['shape', 'outline', 'steep'].map((why) => `assumed.flat-${why}`);

@@ -21,7 +21,10 @@ test('a site of a kilometre comes out as an equidistant map has it, to a millime
   const chance = chanceFrom(1848);
   for (let trial = 0; trial < trials(300, 20_000); trial += 1) {
     const origin = { latitude: chance.between(-85, 85), longitude: chance.between(-180, 180) };
-    const judge = proj4(DEGREES, `+proj=aeqd +lat_0=${origin.latitude} +lon_0=${origin.longitude} +datum=WGS84 +units=m +no_defs`);
+    const judge = proj4(
+      DEGREES,
+      `+proj=aeqd +lat_0=${origin.latitude} +lon_0=${origin.longitude} +datum=WGS84 +units=m +no_defs`,
+    );
     const site = siteFromPlace(origin);
     const [east, north] = [chance.between(-700, 700), chance.between(-700, 700)];
     const [longitude = 0, latitude = 0] = judge.inverse([east, north]);

@@ -249,11 +249,24 @@ test('a boundary that crosses itself is refused', () => {
 });
 
 test('a wall that crosses itself is refused', () => {
-  const [fault] = faultsOf(withAt(['structures', 'hedge', 'line'], [[0, 0], [8, 6], [8, 0], [0, 6]]));
+  const [fault] = faultsOf(
+    withAt(
+      ['structures', 'hedge', 'line'],
+      [
+        [0, 0],
+        [8, 6],
+        [8, 0],
+        [0, 6],
+      ],
+    ),
+  );
   expect(fault).toMatchObject({ code: 'barrier.crosses', subject: 'Hedge' });
 });
 
 test('a camera past the end of its wall opens with a note that says what fits', () => {
   const read = readPlan(withAt(['cameras', 'C1', 'mount', 'distance'], 11));
-  expect(read).toMatchObject({ ok: true, notes: [{ code: 'mount.distance', subject: 'C1', path: ['cameras', 'C1', 'mount', 'distance'] }] });
+  expect(read).toMatchObject({
+    ok: true,
+    notes: [{ code: 'mount.distance', subject: 'C1', path: ['cameras', 'C1', 'mount', 'distance'] }],
+  });
 });

@@ -21,7 +21,9 @@ const THICKNESSES: Readonly<Record<Sort, number>> = { wall: 0.22, fence: 0.05, h
 
 /** Fences that are seen through. One whose type is not tagged is held to be boards: it hides rather than shows. */
 const OPEN_FENCES = new Set(
-  'chain_link mesh wire barbed_wire railing bars metal_bars pole electric split_rail post_and_rail net roundpole'.split(' '),
+  'chain_link mesh wire barbed_wire railing bars metal_bars pole electric split_rail post_and_rail net roundpole'.split(
+    ' ',
+  ),
 );
 
 /** What of a mapped barrier can stand in a plan; null for kerbs, bollards and whatever else blocks no view. */

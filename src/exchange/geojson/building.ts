@@ -29,7 +29,13 @@ export function buildingOf(ground: Ground, tags: Tags, id: string, name: string)
   const vertical = verticalOf(tags, hasRoofSpace(tags));
   if (!vertical) return { code: 'geojson.heights', path: [], subject: name, ...heightWords(tags) };
   if (vertical.top > GREATEST_HEIGHT)
-    return { code: 'geojson.tall', path: [], subject: name, given: vertical.top, allowed: String(GREATEST_HEIGHT) };
+    return {
+      code: 'geojson.tall',
+      path: [],
+      subject: name,
+      given: vertical.top,
+      allowed: String(GREATEST_HEIGHT),
+    };
   const mark = { id, name, hidden: false, locked: false };
   const { outline, holes } = ground;
   const open = OPEN.has(tags['building'] ?? '') || OPEN.has(tags['building:part'] ?? '');
@@ -37,7 +43,15 @@ export function buildingOf(ground: Ground, tags: Tags, id: string, name: string)
     const { top } = vertical;
     const thickness = Math.min(BOARD, (top - vertical.base) / 2);
     const got = { outline: 'mapped', top: vertical.got.top, thickness: 'guessed' } as const;
-    const structure: Canopy = { kind: 'canopy', ...mark, outline, top, thickness, posts: outline.length, got };
+    const structure: Canopy = {
+      kind: 'canopy',
+      ...mark,
+      outline,
+      top,
+      thickness,
+      posts: outline.length,
+      got,
+    };
     return { structure, vertical, flattened: null };
   }
   const room = vertical.roofIncluded ? vertical.top - vertical.base : Infinity;
@@ -51,7 +65,11 @@ export function buildingOf(ground: Ground, tags: Tags, id: string, name: string)
     holes,
     base: vertical.base,
     height: Math.max(LEAST_HEIGHT, milli(top - vertical.base)),
-    roof: { ...read.roof, pitch: milli(read.roof.pitch), ridge: read.roof.ridge === null ? null : milli(read.roof.ridge) },
+    roof: {
+      ...read.roof,
+      pitch: milli(read.roof.pitch),
+      ridge: read.roof.ridge === null ? null : milli(read.roof.ridge),
+    },
     wallThickness: null,
     openings: [],
     yearBuilt: yearOf(tags),
@@ -71,7 +89,9 @@ const heightGot = (vertical: Vertical, read: ReadRoof): Got =>
 
 function heightWords(tags: Tags): { readonly given: string } {
   const keys = ['height', 'min_height', 'building:levels', 'building:min_level'];
-  return { given: keys.flatMap((key) => (tags[key] === undefined ? [] : [`${key} ${tags[key]}`])).join(', ') };
+  return {
+    given: keys.flatMap((key) => (tags[key] === undefined ? [] : [`${key} ${tags[key]}`])).join(', '),
+  };
 }
 
 function yearOf(tags: Tags): number | null {

@@ -11,22 +11,31 @@ export const isGeojson = (document: unknown): boolean =>
   isRecord(document) && typeof document['type'] === 'string' && GEOJSON.has(document['type']);
 
 const GEOJSON = new Set(
-  'FeatureCollection Feature GeometryCollection Point MultiPoint LineString MultiLineString Polygon MultiPolygon'.split(' '),
+  'FeatureCollection Feature GeometryCollection Point MultiPoint LineString MultiLineString Polygon MultiPolygon'.split(
+    ' ',
+  ),
 );
 
 /** The collection in parsed GeoJSON; a lone feature or geometry is a collection of one. */
 export function collectionOf(document: unknown): Outcome<Collection> {
   if (!isRecord(document) || !isGeojson(document))
-    return refuse({ code: 'file.unknown', path: ['type'], given: isRecord(document) ? String(document['type']) : undefined });
+    return refuse({
+      code: 'file.unknown',
+      path: ['type'],
+      given: isRecord(document) ? String(document['type']) : undefined,
+    });
   const { features, ...head } = document;
   const crs = foreignCrs(head['crs']);
-  if (crs !== null) return refuse({ code: 'geojson.crs', path: ['crs'], given: crs, allowed: 'longitude and latitude' });
+  if (crs !== null)
+    return refuse({ code: 'geojson.crs', path: ['crs'], given: crs, allowed: 'longitude and latitude' });
   if (document['type'] === 'Feature') return accept({ features: [document], head: {} });
   if (document['type'] !== 'FeatureCollection')
     return accept({ features: [{ type: 'Feature', properties: {}, geometry: document }], head: {} });
   if (!Array.isArray(features))
     return refuse({ code: 'value.missing', path: ['features'], allowed: 'a list of features' });
-  return features.length === 0 ? refuse({ code: 'geojson.empty', path: ['features'] }) : accept({ features, head });
+  return features.length === 0
+    ? refuse({ code: 'geojson.empty', path: ['features'] })
+    : accept({ features, head });
 }
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>

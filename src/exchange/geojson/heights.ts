@@ -9,7 +9,9 @@ export const LEAST_HEIGHT = 0.1;
 
 /** Levels of a building that says nothing of its height: two for a house, one for what is small by its kind. */
 const LEVELS = 2;
-const LOW = new Set('garage garages shed carport roof hut kiosk greenhouse bungalow service toilets'.split(' '));
+const LOW = new Set(
+  'garage garages shed carport roof hut kiosk greenhouse bungalow service toilets'.split(' '),
+);
 
 /** A building from foot to top above local ground, m. */
 export interface Vertical {

@@ -26,7 +26,10 @@ export interface Imported extends Found {
  * @param origin where the site frame lies: null takes the centre of the buildings' box
  * @returns structures in the site frame and the report; notes name each feature that was refused
  */
-export function* importGeojson(document: unknown, origin: Geographic | null = null): Generator<Step, Outcome<Imported>> {
+export function* importGeojson(
+  document: unknown,
+  origin: Geographic | null = null,
+): Generator<Step, Outcome<Imported>, void> {
   const collection = collectionOf(document);
   if (!collection.ok) return collection;
   const { features: raw, head } = collection.value;
@@ -61,7 +64,10 @@ export function* importGeojson(document: unknown, origin: Geographic | null = nu
   const { structures, faults, taken, assumed } = maker;
   if (structures.length === 0) return refuse(...faults.slice(0, NOTES));
   const report = { taken: taken.report(), left: left.report(), assumed: assumed.report() };
-  return accept({ structures, origin: placed.value.origin, credits: creditsOf(head, fromMap), report }, faults.slice(0, NOTES));
+  return accept(
+    { structures, origin: placed.value.origin, credits: creditsOf(head, fromMap), report },
+    faults.slice(0, NOTES),
+  );
 }
 
 /** Every drawn piece that becomes something; what does not is counted. */
@@ -80,7 +86,8 @@ function itemsOf(features: readonly Feature[], plain: boolean, left: Tally): rea
 function nothingFault(features: readonly Feature[], count: number): Fault {
   const drawn = features.flatMap((feature) => feature.drawn);
   if (drawn.length === 0) return { code: 'geojson.unreadable', path: ['features'], given: count };
-  if (drawn.every(({ kind }) => kind === 'point')) return { code: 'geojson.pointsOnly', path: ['features'], given: drawn.length };
+  if (drawn.every(({ kind }) => kind === 'point'))
+    return { code: 'geojson.pointsOnly', path: ['features'], given: drawn.length };
   return { code: 'geojson.noBuildings', path: ['features'], given: drawn.length };
 }
 
@@ -91,7 +98,11 @@ interface Placed {
 }
 
 /** The origin, and the items that lie on Earth. */
-function placedItems(items: readonly Item[], about: readonly Item[], given: Geographic | null): Outcome<Placed> {
+function placedItems(
+  items: readonly Item[],
+  about: readonly Item[],
+  given: Geographic | null,
+): Outcome<Placed> {
   const box = new PlaceBox();
   const onEarth = new Set(about.filter(({ drawn }) => box.add(positionsOf(drawn))));
   if (onEarth.size === 0) {
@@ -101,7 +112,8 @@ function placedItems(items: readonly Item[], about: readonly Item[], given: Geog
   const centre = box.centre();
   if (!centre.ok) return centre;
   const among = new Set(about);
-  const lies = (item: Item): boolean => (among.has(item) ? onEarth.has(item) : new PlaceBox().add(positionsOf(item.drawn)));
+  const lies = (item: Item): boolean =>
+    among.has(item) ? onEarth.has(item) : new PlaceBox().add(positionsOf(item.drawn));
   const origin = given ?? centre.value;
   return accept({ origin, items: items.filter(lies), astray: items.filter((item) => !lies(item)) });
 }

@@ -46,7 +46,8 @@ export class Maker {
     const plots: { readonly part: Plot[]; readonly building: Plot[] } = { part: [], building: [] };
     const count = items.length;
     for (const [index, item] of items.entries()) {
-      const name = cleanName(nameOf(item.feature, SORTS[item.role], index + 1)) || `${SORTS[item.role]} ${index + 1}`;
+      const name =
+        cleanName(nameOf(item.feature, SORTS[item.role], index + 1)) || `${SORTS[item.role]} ${index + 1}`;
       if (item.role === 'barrier') this.barrier(item, name);
       else if (item.role === 'tree') this.tree(item, name);
       else {
@@ -69,12 +70,15 @@ export class Maker {
 
   private outline(plot: Plot, parts: Parts<Plot>): void {
     const within = parts.within(plot.ground);
-    within.filter(({ item }) => !isNamed(item.feature)).forEach((part, index) => {
-      part.name = cleanName(`${plot.name}, part ${index + 1}`);
-    });
+    within
+      .filter(({ item }) => !isNamed(item.feature))
+      .forEach((part, index) => {
+        part.name = cleanName(`${plot.name}, part ${index + 1}`);
+      });
     const replacing = within.filter((part) => replaces(part, plot.top));
     const rest = besideParts(plot.ground, replacing);
-    if (replacing.length > 0) this.left.add(rest.length === 0 ? 'left.forParts' : 'left.partlyForParts', plot.name);
+    if (replacing.length > 0)
+      this.left.add(rest.length === 0 ? 'left.forParts' : 'left.partlyForParts', plot.name);
     for (const ground of rest) {
       const valid = replacing.length === 0 ? ground : this.validGround(ground, plot.item, plot.name);
       if (valid) this.building(plot, valid);
@@ -162,7 +166,10 @@ export class Maker {
     const valid = far.length > 0 ? null : validFootprint(outline, holes, name);
     if (valid?.ok) return { outline: valid.value.outline, holes: valid.value.holes };
     const where = item.feature.id === null ? [] : [item.feature.id];
-    const faults = [...far, ...(valid?.faults ?? [])].map((fault) => ({ ...fault, path: [...where, ...fault.path] }));
+    const faults = [...far, ...(valid?.faults ?? [])].map((fault) => ({
+      ...fault,
+      path: [...where, ...fault.path],
+    }));
     this.refuseItem(far.length > 0 ? 'left.far' : 'left.outline', name, faults);
     return null;
   }
@@ -170,7 +177,8 @@ export class Maker {
   /** Faults of corners that no plan holds: too far away, or too far apart. */
   private farFaults(corners: readonly Vec2[], name: string): readonly Fault[] {
     const far = corners.flat().find((value) => Math.abs(value) > GREATEST_COORDINATE);
-    if (far !== undefined) return [{ code: 'coordinate.far', path: [], given: Math.round(far), subject: name }];
+    if (far !== undefined)
+      return [{ code: 'coordinate.far', path: [], given: Math.round(far), subject: name }];
     return spanFaults(name, corners, []);
   }
 
@@ -195,7 +203,10 @@ export class Maker {
   }
 
   private idOf({ feature }: Item, sort: string): string {
-    const given = feature.id !== null && /^(?:way|relation|node)\/\d{1,18}$/.test(feature.id) ? feature.id.replace('/', '-') : null;
+    const given =
+      feature.id !== null && /^(?:way|relation|node)\/\d{1,18}$/.test(feature.id)
+        ? feature.id.replace('/', '-')
+        : null;
     let id = given ?? `${sort}-${this.ids.size + 1}`;
     while (this.ids.has(id)) id = `${given ?? sort}-${this.ids.size + 1}`;
     this.ids.add(id);

@@ -66,7 +66,12 @@ export const replaces = (part: Part, top: number): boolean => part.base < top - 
 export function besideParts(outline: Ground, parts: readonly Part[]): readonly Ground[] {
   if (parts.length === 0) return [outline];
   const around = pathsOf(outline);
-  const whole = unionD(parts.flatMap(({ ground }) => pathsOf(ground)), [], FillRule.NonZero, DECIMALS);
+  const whole = unionD(
+    parts.flatMap(({ ground }) => pathsOf(ground)),
+    [],
+    FillRule.NonZero,
+    DECIMALS,
+  );
   const rest = differenceD(around, whole, FillRule.NonZero, DECIMALS);
   const size = Math.abs(areaPathsD(around));
   if (Math.abs(areaPathsD(rest)) < (1 - COVERED) * size) return [];
@@ -84,7 +89,8 @@ function groundsOf(paths: PathsD): readonly Ground[] {
   }));
 }
 
-const pathsOf = ({ outline, holes }: Ground): PathsD => [outline, ...holes].map((ring) => ring.map(([x, y]) => ({ x, y })));
+const pathsOf = ({ outline, holes }: Ground): PathsD =>
+  [outline, ...holes].map((ring) => ring.map(([x, y]) => ({ x, y })));
 
 type Box = readonly [left: number, bottom: number, right: number, top: number];
 

@@ -40,19 +40,30 @@ export const hasRoofSpace = (tags: Tags): boolean => {
  * @param room       the height that roof and walls share, m (infinite where the roof comes on top): a roof that would
  *                   take it all comes in flat
  */
-export function roofOf(tags: Tags, outline: Ring, holes: number, roofHeight: number | null, room: number): ReadRoof {
+export function roofOf(
+  tags: Tags,
+  outline: Ring,
+  holes: number,
+  roofHeight: number | null,
+  room: number,
+): ReadRoof {
   const shape = tags['roof:shape'];
   const kind = shape === undefined ? 'flat' : KINDS[shape];
-  if (kind === 'flat') return { roof: FLAT, rise: 0, got: shape === undefined ? 'guessed' : 'mapped', flattened: null };
+  if (kind === 'flat')
+    return { roof: FLAT, rise: 0, got: shape === undefined ? 'guessed' : 'mapped', flattened: null };
   if (kind === undefined) return flat('shape');
   if (holes > 0 || !isRectangle(outline)) return flat('outline');
 
   const sides = [meanLength(outline, 0), meanLength(outline, 1)] as const;
-  if (shape === 'pyramidal' && Math.abs(sides[0] - sides[1]) > 0.05 * Math.max(...sides)) return flat('shape');
+  if (shape === 'pyramidal' && Math.abs(sides[0] - sides[1]) > 0.05 * Math.max(...sides))
+    return flat('shape');
   const ridge = ridgeOf(tags, kind, outline, sides);
   const run = runOf(kind, outline, sides, ridge);
   const angle = taggedNumber(tags, 'roof:angle');
-  const pitch = roofHeight !== null && roofHeight > 0 ? degreesFromRad(Math.atan(roofHeight / run)) : (angle ?? DEFAULT_PITCH);
+  const pitch =
+    roofHeight !== null && roofHeight > 0
+      ? degreesFromRad(Math.atan(roofHeight / run))
+      : (angle ?? DEFAULT_PITCH);
   if (!(pitch > 0 && pitch <= LIMITS.pitch.most)) return flat('steep');
   const rise = run * tan(pitch);
   if (room - rise < LEAST_HEIGHT) return flat('steep');
@@ -60,7 +71,12 @@ export function roofOf(tags: Tags, outline: Ring, holes: number, roofHeight: num
   return { roof: { kind, pitch, overhang: 0, ridge, parapet: 0 }, rise, got, flattened: null };
 }
 
-const flat = (flattened: 'shape' | 'outline' | 'steep'): ReadRoof => ({ roof: FLAT, rise: 0, got: 'guessed', flattened });
+const flat = (flattened: 'shape' | 'outline' | 'steep'): ReadRoof => ({
+  roof: FLAT,
+  rise: 0,
+  got: 'guessed',
+  flattened,
+});
 
 /** Bearing of a gable's ridge, or towards which a mono-pitch falls; null lets the longer side decide. */
 function ridgeOf(tags: Tags, kind: RoofKind, outline: Ring, sides: readonly [number, number]): number | null {
@@ -73,7 +89,12 @@ function ridgeOf(tags: Tags, kind: RoofKind, outline: Ring, sides: readonly [num
 }
 
 /** Plan distance over which the roof rises, m. */
-function runOf(kind: RoofKind, outline: Ring, sides: readonly [number, number], ridge: number | null): number {
+function runOf(
+  kind: RoofKind,
+  outline: Ring,
+  sides: readonly [number, number],
+  ridge: number | null,
+): number {
   if (kind === 'hip') return Math.min(...sides) / 2;
   const span = kind === 'gable' ? 0.5 : 1;
   if (ridge === null) return Math.min(...sides) * span;

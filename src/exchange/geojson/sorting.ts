@@ -11,7 +11,8 @@ export interface Item {
   readonly role: 'building' | 'part' | 'barrier' | 'tree';
 }
 
-const isYes = (value: string | undefined): boolean => value !== undefined && value !== 'no' && value !== 'false' && value !== '0';
+const isYes = (value: string | undefined): boolean =>
+  value !== undefined && value !== 'no' && value !== 'false' && value !== '0';
 
 /** Whether tags speak of buildings or barriers at all: a plain footprint file has none. */
 export const isTagged = ({ tags }: Feature): boolean =>
@@ -26,7 +27,8 @@ export const isFromMap = ({ id }: Feature): boolean => id !== null && /^(?:way|r
  */
 export function roleOf({ tags }: Feature, drawn: Drawn, plain: boolean): Role {
   if (drawn.kind === 'polygon') {
-    if (tags['location'] === 'underground' || tags['layer']?.startsWith('-')) return { left: 'left.underground' };
+    if (tags['location'] === 'underground' || tags['layer']?.startsWith('-'))
+      return { left: 'left.underground' };
     if (isYes(tags['building'])) return 'building';
     if (isYes(tags['building:part'])) return 'part';
     if (tags['barrier'] !== undefined) return barrierSort(tags) ? 'barrier' : { left: 'left.lowBarrier' };
@@ -57,6 +59,7 @@ export const isNamed = ({ tags }: Feature): boolean => ownName(tags) !== undefin
 function ownName(tags: Feature['tags']): string | undefined {
   const street = tags['addr:street'];
   const house = tags['addr:housenumber'];
-  const address = house === undefined ? undefined : street === undefined ? `No. ${house}` : `${house} ${street}`;
+  const address =
+    house === undefined ? undefined : street === undefined ? `No. ${house}` : `${house} ${street}`;
   return tags['name'] ?? tags['addr:housename'] ?? address;
 }

@@ -4,7 +4,8 @@ import { lengthOf } from '../../base/length.ts';
 export type Tags = Readonly<Record<string, string>>;
 
 /** What a length tag may consist of: a number, perhaps a unit, feet and inches. No sums, ranges or lists. */
-const LENGTH_FORM = /^\s*~?\s*\d[\d.,\s/]*(?:\s*(?:m|cm|mm|ft|in|feet|metres|meters|'|"|’|′|″|[\d.,/\s])+)?\s*$/i;
+const LENGTH_FORM =
+  /^\s*~?\s*\d[\d.,\s/]*(?:\s*(?:m|cm|mm|ft|in|feet|metres|meters|'|"|’|′|″|[\d.,/\s])+)?\s*$/i;
 
 /**
  * A length as tagged, m: "12", "12 m", "12,5", "40'", "40 ft", "7'4\"". A bare number is metres.
@@ -13,7 +14,10 @@ const LENGTH_FORM = /^\s*~?\s*\d[\d.,\s/]*(?:\s*(?:m|cm|mm|ft|in|feet|metres|met
 export function taggedLength(tags: Tags, key: string): number | null {
   const text = tags[key];
   if (text === undefined || !LENGTH_FORM.test(text)) return null;
-  const plain = text.replace('~', '').replace(/metres|meters/i, 'm').replace(/feet/i, 'ft');
+  const plain = text
+    .replace('~', '')
+    .replace(/metres|meters/i, 'm')
+    .replace(/feet/i, 'ft');
   const reading = lengthOf(plain, 'metres');
   return reading.ok ? reading.metres : null;
 }
@@ -25,7 +29,24 @@ export function taggedNumber(tags: Tags, key: string): number | null {
   return Number(text);
 }
 
-const POINTS = ['N', 'NNE', 'NE', 'ENE', 'E', 'ESE', 'SE', 'SSE', 'S', 'SSW', 'SW', 'WSW', 'W', 'WNW', 'NW', 'NNW'];
+const POINTS = [
+  'N',
+  'NNE',
+  'NE',
+  'ENE',
+  'E',
+  'ESE',
+  'SE',
+  'SSE',
+  'S',
+  'SSW',
+  'SW',
+  'WSW',
+  'W',
+  'WNW',
+  'NW',
+  'NNW',
+];
 
 /** A bearing as tagged, °: "135", "SE". Null where it is none. */
 export function taggedBearing(tags: Tags, key: string): number | null {

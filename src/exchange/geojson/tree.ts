@@ -27,7 +27,11 @@ export function treeOf(at: Vec2, tags: Tags, id: string, name: string): Tree {
     clear: Math.min(2, tall / 4),
     trunkDiameter: around === null ? TRUNK : around / Math.PI,
     inLeaf: true,
-    got: { at: 'mapped', height: height === null ? 'guessed' : 'mapped', crown: crown === null ? 'guessed' : 'mapped' },
+    got: {
+      at: 'mapped',
+      height: height === null ? 'guessed' : 'mapped',
+      crown: crown === null ? 'guessed' : 'mapped',
+    },
   };
 }
 

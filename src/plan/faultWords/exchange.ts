@@ -9,7 +9,10 @@ export const exchangeWords: Readonly<Record<string, Words>> = {
   'geojson.noBuildings': (fault) =>
     `This map holds ${fault.given ?? 'some'} lines and areas, but no building, wall, fence or hedge. Export the features tagged as buildings.`,
   'geojson.unreadable': (fault) =>
-    `None of the ${fault.given ?? ''} features of this map has a geometry that can be read. Export it again as GeoJSON (RFC 7946).`.replace('the  ', 'the '),
+    `None of the ${fault.given ?? ''} features of this map has a geometry that can be read. Export it again as GeoJSON (RFC 7946).`.replace(
+      'the  ',
+      'the ',
+    ),
   'geojson.crs': (fault) =>
     `This map is in the coordinate system ${given(fault, 'of its own')}. Export it in longitude and latitude (WGS 84).`,
   'geojson.projected': (fault) =>

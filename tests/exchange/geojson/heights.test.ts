@@ -20,9 +20,12 @@ describe('tags', () => {
     expect(taggedLength({ height: text }, 'height')).toBeCloseTo(metres, 9);
   });
 
-  test.each(['', 'tall', '3-4', '10;12', '2 + 2', '5*5', '1,234.5', '-3', 'NaN', '1e400'])('%j is no length', (text) => {
-    expect(taggedLength({ height: text }, 'height')).toBeNull();
-  });
+  test.each(['', 'tall', '3-4', '10;12', '2 + 2', '5*5', '1,234.5', '-3', 'NaN', '1e400'])(
+    '%j is no length',
+    (text) => {
+      expect(taggedLength({ height: text }, 'height')).toBeNull();
+    },
+  );
 
   test('numbers and bearings are read or not at all', () => {
     expect(taggedNumber({ a: '2,5' }, 'a')).toBe(2.5);
@@ -44,7 +47,11 @@ const built = (tags: Record<string, string>, ring = long): Building => {
 
 /** The highest corner of what is built, m: the judge of wall and roof together. */
 const topOf = (building: Building): number =>
-  Math.max(...solidsOf(building).solids.flatMap(({ positions }) => [...positions].filter((_, index) => index % 3 === 2)));
+  Math.max(
+    ...solidsOf(building).solids.flatMap(({ positions }) =>
+      [...positions].filter((_, index) => index % 3 === 2),
+    ),
+  );
 
 describe('heights', () => {
   test.each<[Record<string, string>, number, number, string]>([
@@ -69,18 +76,26 @@ describe('heights', () => {
       polygon([long], { building: 'yes' }),
     );
     expect(report.left).toContainEqual({ code: 'left.heights', count: 1, names: ['Upside down'] });
-    expect(notes).toMatchObject([{ code: 'geojson.heights', subject: 'Upside down', given: 'height 3, min_height 9' }]);
+    expect(notes).toMatchObject([
+      { code: 'geojson.heights', subject: 'Upside down', given: 'height 3, min_height 9' },
+    ]);
   });
 
   test('above a kilometre leave it out too', () => {
-    expect(found(polygon([long], { building: 'yes', height: '1001' }), polygon([long])).notes).toMatchObject([{ code: 'geojson.tall' }]);
+    expect(found(polygon([long], { building: 'yes', height: '1001' }), polygon([long])).notes).toMatchObject([
+      { code: 'geojson.tall' },
+    ]);
   });
 });
 
 describe('roofs', () => {
   test('a tagged height includes the roof: the wall is what is left', () => {
     const house = built({ height: '8', 'roof:shape': 'gabled', 'roof:height': '3' });
-    expect(house).toMatchObject({ height: 5, roof: { kind: 'gable' }, got: { height: 'mapped', roof: 'mapped' } });
+    expect(house).toMatchObject({
+      height: 5,
+      roof: { kind: 'gable' },
+      got: { height: 'mapped', roof: 'mapped' },
+    });
     expect(house.roof.pitch).toBeCloseTo(45, 0);
     expect(topOf(house)).toBeCloseTo(8, 2);
   });
@@ -96,14 +111,24 @@ describe('roofs', () => {
     ['hipped', 8],
     ['skillion', 8],
   ])('the top of a %s roof is the tagged height', (shape, height) => {
-    for (const more of [{}, { 'roof:orientation': 'across' }, { 'roof:direction': '90' }, { 'roof:direction': 'S' }] as Record<string, string>[]) {
+    for (const more of [
+      {},
+      { 'roof:orientation': 'across' },
+      { 'roof:direction': '90' },
+      { 'roof:direction': 'S' },
+    ] as Record<string, string>[]) {
       const house = built({ height: String(height), 'roof:height': '2', 'roof:shape': shape, ...more });
       expect(topOf(house)).toBeCloseTo(height, 2);
     }
   });
 
   test('a ridge runs along the longer side, or across it, or square to the direction that the roof faces', () => {
-    const across = built({ height: '8', 'roof:shape': 'gabled', 'roof:height': '3', 'roof:orientation': 'across' });
+    const across = built({
+      height: '8',
+      'roof:shape': 'gabled',
+      'roof:height': '3',
+      'roof:orientation': 'across',
+    });
     expect((across.roof.ridge ?? NaN) % 180).toBeCloseTo(0, 0);
     const east = built({ height: '8', 'roof:shape': 'gabled', 'roof:height': '3', 'roof:direction': 'E' });
     expect(east.roof.ridge).toBeCloseTo(180, 0);
@@ -111,11 +136,16 @@ describe('roofs', () => {
   });
 
   test('a mono-pitch falls towards the direction that it faces', () => {
-    expect(built({ height: '5', 'roof:shape': 'skillion', 'roof:height': '1', 'roof:direction': 'N' }).roof).toMatchObject({ kind: 'monopitch', ridge: 0 });
+    expect(
+      built({ height: '5', 'roof:shape': 'skillion', 'roof:height': '1', 'roof:direction': 'N' }).roof,
+    ).toMatchObject({ kind: 'monopitch', ridge: 0 });
   });
 
   test('a shape without a size is pitched 35° and is a guess, as is the wall below it', () => {
-    expect(built({ height: '9', 'roof:shape': 'hipped' })).toMatchObject({ roof: { kind: 'hip', pitch: 35 }, got: { roof: 'guessed', height: 'guessed' } });
+    expect(built({ height: '9', 'roof:shape': 'hipped' })).toMatchObject({
+      roof: { kind: 'hip', pitch: 35 },
+      got: { roof: 'guessed', height: 'guessed' },
+    });
   });
 
   test('joints in the sides of a rectangle do not spoil its roof', () => {

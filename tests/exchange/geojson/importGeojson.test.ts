@@ -43,7 +43,11 @@ describe('rings', () => {
   });
 
   test('of a multipolygon become a structure each, with ids of their own', () => {
-    const many = feature({ type: 'MultiPolygon', coordinates: [[square(0, 0, 10)], [square(20, 0, 5)]] }, { building: 'yes', name: 'Mill' }, 'relation/7');
+    const many = feature(
+      { type: 'MultiPolygon', coordinates: [[square(0, 0, 10)], [square(20, 0, 5)]] },
+      { building: 'yes', name: 'Mill' },
+      'relation/7',
+    );
     const { structures } = found(many);
     expect(structures.map(({ name }) => name)).toEqual(['Mill', 'Mill']);
     expect(structures[0]?.id).toBe('relation-7');
@@ -52,10 +56,15 @@ describe('rings', () => {
 
   test('that cross themselves are refused by name, and the others stay', () => {
     const bow = [at(0, 0), at(10, 10), at(10, 0), at(0, 10), at(0, 0)];
-    const { structures, report, notes } = found(polygon([bow], { building: 'yes', name: 'Bow tie' }, 'way/5'), polygon([square(30, 0, 8)]));
+    const { structures, report, notes } = found(
+      polygon([bow], { building: 'yes', name: 'Bow tie' }, 'way/5'),
+      polygon([square(30, 0, 8)]),
+    );
     expect(structures).toHaveLength(1);
     expect(report.left).toContainEqual({ code: 'left.outline', count: 1, names: ['Bow tie'] });
-    expect(notes).toMatchObject([{ code: 'footprint.crosses', subject: 'Bow tie', path: ['way/5', 'outline', 0] }]);
+    expect(notes).toMatchObject([
+      { code: 'footprint.crosses', subject: 'Bow tie', path: ['way/5', 'outline', 0] },
+    ]);
   });
 
   test('that all cross themselves refuse the file, with the name and the corners', () => {
@@ -66,7 +75,10 @@ describe('rings', () => {
   });
 
   test('that are ten kilometres wide are left out by name', () => {
-    const { report, notes } = found(polygon([square(0, 0, 10_000)], { building: 'yes', name: 'Hangar' }), polygon([square(0, 0, 9)]));
+    const { report, notes } = found(
+      polygon([square(0, 0, 10_000)], { building: 'yes', name: 'Hangar' }),
+      polygon([square(0, 0, 9)]),
+    );
     expect(report.left).toContainEqual({ code: 'left.far', count: 1, names: ['Hangar'] });
     expect(notes).toMatchObject([{ code: 'structure.vast', subject: 'Hangar' }]);
   });
@@ -74,14 +86,19 @@ describe('rings', () => {
   test('with coordinates of 1e308 are left out by name, and the others stay', () => {
     const far = square(0, 0, 10);
     far[2] = [1e308, 0];
-    const { structures, report } = found(polygon([far], { building: 'yes' }, 'way/9'), polygon([square(0, 0, 9)]));
+    const { structures, report } = found(
+      polygon([far], { building: 'yes' }, 'way/9'),
+      polygon([square(0, 0, 9)]),
+    );
     expect(structures).toHaveLength(1);
     expect(report.left).toContainEqual({ code: 'left.notOnEarth', count: 1, names: ['way/9'] });
   });
 
   test('two buildings that share a wall still share its corners to the bit', () => {
     const { structures } = found(polygon([square(0, 0, 10)]), polygon([square(10, 0, 10)]));
-    const [one, two] = structures.map((structure) => ('outline' in structure ? structure.outline.map(String) : []));
+    const [one, two] = structures.map((structure) =>
+      'outline' in structure ? structure.outline.map(String) : [],
+    );
     expect(one?.filter((corner) => two?.includes(corner))).toHaveLength(2);
   });
 });
@@ -90,14 +107,55 @@ describe('a map with nothing to build', () => {
   test.each([
     ['geojson.empty', { type: 'FeatureCollection', features: [] }],
     ['value.missing', { type: 'FeatureCollection' }],
-    ['geojson.pointsOnly', collection(feature({ type: 'Point', coordinates: [1, 2] }, {}), feature({ type: 'MultiPoint', coordinates: [[1, 2]] }, {}))],
+    [
+      'geojson.pointsOnly',
+      collection(
+        feature({ type: 'Point', coordinates: [1, 2] }, {}),
+        feature({ type: 'MultiPoint', coordinates: [[1, 2]] }, {}),
+      ),
+    ],
     ['geojson.pointsOnly', { type: 'Point', coordinates: [1, 2] }],
-    ['geojson.noBuildings', collection(feature({ type: 'LineString', coordinates: [[1, 2], [1, 3]] }, { highway: 'path' }))],
+    [
+      'geojson.noBuildings',
+      collection(
+        feature(
+          {
+            type: 'LineString',
+            coordinates: [
+              [1, 2],
+              [1, 3],
+            ],
+          },
+          { highway: 'path' },
+        ),
+      ),
+    ],
     ['geojson.noBuildings', collection(polygon([square(0, 0, 9)], { landuse: 'grass' }, 'way/1'))],
-    ['geojson.unreadable', collection({ type: 'Feature', geometry: { type: 'Polygon', coordinates: 'none' } }, 7, null)],
-    ['geojson.projected', collection(polygon([[[530207, 179366], [530304, 179354], [530300, 179400], [530207, 179366]]]))],
+    [
+      'geojson.unreadable',
+      collection({ type: 'Feature', geometry: { type: 'Polygon', coordinates: 'none' } }, 7, null),
+    ],
+    [
+      'geojson.projected',
+      collection(
+        polygon([
+          [
+            [530207, 179366],
+            [530304, 179354],
+            [530300, 179400],
+            [530207, 179366],
+          ],
+        ]),
+      ),
+    ],
     ['geojson.spread', collection(polygon([square(0, 0, 9)]), polygon([square(900_000, 0, 9)]))],
-    ['geojson.crs', { ...collection(polygon([square(0, 0, 9)])), crs: { type: 'name', properties: { name: 'urn:ogc:def:crs:EPSG::27700' } } }],
+    [
+      'geojson.crs',
+      {
+        ...collection(polygon([square(0, 0, 9)])),
+        crs: { type: 'name', properties: { name: 'urn:ogc:def:crs:EPSG::27700' } },
+      },
+    ],
     ['file.unknown', { type: 'Topology' }],
   ])('is refused: %s', (code, document) => {
     const fault = faultOf(document);
@@ -107,84 +165,26 @@ describe('a map with nothing to build', () => {
 
   test('names the coordinate system that says longitude and latitude in older words as well', () => {
     for (const name of ['urn:ogc:def:crs:OGC:1.3:CRS84', 'EPSG:4326', 'urn:ogc:def:crs:EPSG::4326'])
-      expect(finish(importGeojson({ ...collection(polygon([square(0, 0, 9)])), crs: { type: 'name', properties: { name } } })).ok).toBe(true);
-  });
-});
-
-describe('what else blocks a view', () => {
-  const line = (properties: Record<string, unknown>, ...corners: [number, number][]) =>
-    feature({ type: 'LineString', coordinates: corners }, properties);
-
-  test('walls, fences and hedges stand along their lines, kerbs and bollards do not', () => {
-    const ends: [number, number][] = [at(0, 0), at(10, 0)];
-    const { structures, report } = found(
-      line({ barrier: 'wall', height: '2.4', width: '0.3' }, ...ends),
-      line({ barrier: 'fence', fence_type: 'chain_link' }, ...ends),
-      line({ barrier: 'fence' }, ...ends),
-      line({ barrier: 'hedge' }, ...ends),
-      line({ barrier: 'kerb' }, ...ends),
-      feature({ type: 'Point', coordinates: at(1, 1) }, { barrier: 'bollard' }),
-      feature({ type: 'Point', coordinates: at(1, 1) }, { barrier: 'gate' }),
-    );
-    expect(structures).toMatchObject([
-      { kind: 'barrier', sort: 'wall', height: 2.4, thickness: 0.3, passage: 'solid', got: { height: 'mapped', thickness: 'mapped' } },
-      { sort: 'fence', height: 1.5, passage: 'screen', got: { height: 'guessed' } },
-      { sort: 'fence', passage: 'solid' },
-      { sort: 'hedge', passage: 'solid' },
-    ]);
-    expect(report.left.map(({ code, count }) => [code, count])).toEqual([['left.lowBarrier', 2], ['left.gate', 1]]);
-    expect(report.assumed).toContainEqual({ code: 'assumed.fence', count: 1, names: ['Barrier 3'] });
-  });
-
-  test('a line that comes back to its beginning is a closed barrier; a hedge mapped as ground is a block', () => {
-    const { structures } = found(
-      line({ barrier: 'wall' }, ...square(0, 0, 10)),
-      polygon([square(20, 0, 10)], { barrier: 'wall' }),
-      polygon([square(40, 0, 2)], { barrier: 'hedge', area: 'yes' }),
-    );
-    expect(structures).toMatchObject([
-      { kind: 'barrier', closed: true },
-      { kind: 'barrier', closed: true },
-      { kind: 'block', passage: 'solid', height: 1.5 },
-    ]);
-    expect(structures[0]?.kind === 'barrier' && structures[0].line).toHaveLength(4);
-  });
-
-  test('a line that crosses itself is left out by name', () => {
-    const { report, notes } = found(
-      line({ barrier: 'wall', name: 'Knot' }, at(0, 0), at(10, 10), at(10, 0), at(0, 10)),
-      polygon([square(0, 0, 9)]),
-    );
-    expect(report.left).toContainEqual({ code: 'left.barrier', count: 1, names: ['Knot'] });
-    expect(notes).toMatchObject([{ code: 'barrier.crosses', subject: 'Knot' }]);
-  });
-
-  test('single trees stand with the sizes that are tagged, or guessed ones', () => {
-    const { structures } = found(
-      polygon([square(0, 0, 9)]),
-      feature({ type: 'Point', coordinates: at(20, 0) }, { natural: 'tree', height: '12', diameter_crown: '6', circumference: '0.9' }),
-      feature({ type: 'Point', coordinates: at(30, 0) }, { natural: 'tree' }),
-    );
-    expect(structures.filter(({ kind }) => kind === 'tree')).toMatchObject([
-      { height: 12, crownRadius: 3, trunkDiameter: expect.closeTo(0.2865, 3), got: { height: 'mapped', crown: 'mapped' } },
-      { height: 8, crownRadius: 2.5, inLeaf: true, got: { height: 'guessed', crown: 'guessed' } },
-    ]);
-  });
-
-  test('a carport is a board on posts, seen through below', () => {
-    const structure = only(found(polygon([square(0, 0, 5)], { building: 'carport' })).structures);
-    expect(structure).toMatchObject({ kind: 'canopy', top: 3, thickness: 0.2, posts: 4 });
-  });
-
-  test('what lies underground is left out', () => {
-    const { report } = found(polygon([square(0, 0, 9)]), polygon([square(0, 0, 5)], { building: 'yes', location: 'underground' }));
-    expect(report.left).toEqual([{ code: 'left.underground', count: 1, names: [] }]);
+      expect(
+        finish(
+          importGeojson({
+            ...collection(polygon([square(0, 0, 9)])),
+            crs: { type: 'name', properties: { name } },
+          }),
+        ).ok,
+      ).toBe(true);
   });
 });
 
 test('a file of plain outlines without tags is one of buildings, and says so', () => {
-  const { structures, report, credits } = found(polygon([square(0, 0, 9)], { height: 7.5 }), polygon([square(20, 0, 9)], {}));
-  expect(structures).toMatchObject([{ height: 7.5, got: { height: 'mapped' } }, { height: 6, got: { height: 'guessed' } }]);
+  const { structures, report, credits } = found(
+    polygon([square(0, 0, 9)], { height: 7.5 }),
+    polygon([square(20, 0, 9)], {}),
+  );
+  expect(structures).toMatchObject([
+    { height: 7.5, got: { height: 'mapped' } },
+    { height: 6, got: { height: 'guessed' } },
+  ]);
   expect(report.assumed).toContainEqual({ code: 'assumed.plain', count: 2, names: [] });
   expect(credits).toEqual([]);
 });
@@ -201,13 +201,22 @@ test('an origin that is given is kept: what is imported twice falls on itself', 
   if (!outcome.ok) throw new Error('refused');
   expect(outcome.value.origin).toEqual(origin);
   const structure = only(outcome.value.structures);
-  expect('outline' in structure && structure.outline.some(([x, y]) => Math.abs(x - 100) < 0.01 && Math.abs(y - 50) < 0.01)).toBe(true);
+  expect(
+    'outline' in structure &&
+      structure.outline.some(([x, y]) => Math.abs(x - 100) < 0.01 && Math.abs(y - 50) < 0.01),
+  ).toBe(true);
 });
 
 test('names and addresses are plain text of one line', () => {
   const name = '<script>alert(1)</script>\u0007';
-  expect(building(polygon([square(0, 0, 9)], { building: 'yes', name })).name).toBe('<script>alert(1)</script>');
-  expect(building(polygon([square(0, 0, 9)], { building: 'yes', 'addr:housenumber': '7', 'addr:street': 'Kiln Lane' })).name).toBe('7 Kiln Lane');
+  expect(building(polygon([square(0, 0, 9)], { building: 'yes', name })).name).toBe(
+    '<script>alert(1)</script>',
+  );
+  expect(
+    building(
+      polygon([square(0, 0, 9)], { building: 'yes', 'addr:housenumber': '7', 'addr:street': 'Kiln Lane' }),
+    ).name,
+  ).toBe('7 Kiln Lane');
   expect(building(polygon([square(0, 0, 9)])).name).toBe('Building 1');
 });
 
@@ -234,7 +243,16 @@ test('every outcome is one: no feature throws', () => {
     feature({ type: 'LineString', coordinates: [] }, { barrier: 'wall' }),
     feature({ type: 'LineString', coordinates: [at(0, 0)] }, { barrier: 'hedge' }),
     feature({ type: 'GeometryCollection', geometries: [] }),
-    feature({ type: 'Polygon', coordinates: [[[0, 0, 5], [0, 'x'], [1, 1]]] }),
+    feature({
+      type: 'Polygon',
+      coordinates: [
+        [
+          [0, 0, 5],
+          [0, 'x'],
+          [1, 1],
+        ],
+      ],
+    }),
     { type: 'Feature', id: {}, properties: 'none', geometry: { type: 'Point', coordinates: [1] } },
   ];
   const { structures } = found(...odd, polygon([square(0, 0, 9)]));

@@ -9,37 +9,69 @@ const box = (x: number, y: number, width: number, depth: number) => [
   at(x, y + depth),
   at(x, y),
 ];
-const outline = (tags: Record<string, string> = {}) => polygon([square(0, 0, 20)], { building: 'yes', name: 'Mill', height: '12', ...tags }, 'way/1');
-const part = (ring: unknown, tags: Record<string, string>, id: string) => polygon([ring], { 'building:part': 'yes', ...tags }, id);
+const outline = (tags: Record<string, string> = {}) =>
+  polygon([square(0, 0, 20)], { building: 'yes', name: 'Mill', height: '12', ...tags }, 'way/1');
+const part = (ring: unknown, tags: Record<string, string>, id: string) =>
+  polygon([ring], { 'building:part': 'yes', ...tags }, id);
 
 const areas = (...features: unknown[]) =>
-  found(...features).structures.map((one) => [one.id, 'outline' in one ? Math.round(signedArea(one.outline)) : 0] as const);
+  found(...features).structures.map(
+    (one) => [one.id, 'outline' in one ? Math.round(signedArea(one.outline)) : 0] as const,
+  );
 
 describe('an outline', () => {
   test('gives way to parts that cover it', () => {
-    const halves = [part(box(0, 0, 10, 20), { height: '12' }, 'way/2'), part(box(10, 0, 10, 20), { height: '6' }, 'way/3')];
-    expect(areas(outline(), ...halves)).toEqual([['way-2', 200], ['way-3', 200]]);
-    expect(found(outline(), ...halves).report.left).toContainEqual({ code: 'left.forParts', count: 1, names: ['Mill'] });
+    const halves = [
+      part(box(0, 0, 10, 20), { height: '12' }, 'way/2'),
+      part(box(10, 0, 10, 20), { height: '6' }, 'way/3'),
+    ];
+    expect(areas(outline(), ...halves)).toEqual([
+      ['way-2', 200],
+      ['way-3', 200],
+    ]);
+    expect(found(outline(), ...halves).report.left).toContainEqual({
+      code: 'left.forParts',
+      count: 1,
+      names: ['Mill'],
+    });
   });
 
   test('keeps what its parts leave of it, so that no ground is missing and none is doubled', () => {
-    expect(areas(outline(), part(box(0, 0, 10, 20), { height: '12' }, 'way/2'))).toEqual([['way-1', 200], ['way-2', 200]]);
+    expect(areas(outline(), part(box(0, 0, 10, 20), { height: '12' }, 'way/2'))).toEqual([
+      ['way-1', 200],
+      ['way-2', 200],
+    ]);
   });
 
   test('stays whole below a tower that begins at its top', () => {
     const tower = part(box(5, 5, 10, 10), { height: '40', min_height: '12' }, 'way/2');
     const { structures } = found(outline(), tower);
-    expect(structures).toMatchObject([{ id: 'way-1', base: 0, height: 12 }, { id: 'way-2', base: 12, height: 28 }]);
-    expect(areas(outline(), tower)).toEqual([['way-1', 400], ['way-2', 100]]);
+    expect(structures).toMatchObject([
+      { id: 'way-1', base: 0, height: 12 },
+      { id: 'way-2', base: 12, height: 28 },
+    ]);
+    expect(areas(outline(), tower)).toEqual([
+      ['way-1', 400],
+      ['way-2', 100],
+    ]);
   });
 
   test('gives way to a part that begins below its top: an arch stays open', () => {
-    const arch = [part(box(0, 0, 8, 20), { height: '12' }, 'way/2'), part(box(8, 0, 4, 20), { height: '12', min_height: '4' }, 'way/3'), part(box(12, 0, 8, 20), { height: '12' }, 'way/4')];
-    expect(found(outline(), ...arch).structures.map((one) => ('base' in one ? one.base : null))).toEqual([0, 4, 0]);
+    const arch = [
+      part(box(0, 0, 8, 20), { height: '12' }, 'way/2'),
+      part(box(8, 0, 4, 20), { height: '12', min_height: '4' }, 'way/3'),
+      part(box(12, 0, 8, 20), { height: '12' }, 'way/4'),
+    ];
+    expect(found(outline(), ...arch).structures.map((one) => ('base' in one ? one.base : null))).toEqual([
+      0, 4, 0,
+    ]);
   });
 
   test('does not give way to the part of a neighbour that overlaps it a little', () => {
-    expect(areas(outline(), part(box(18, 0, 20, 20), { height: '9' }, 'way/2'))).toEqual([['way-1', 400], ['way-2', 400]]);
+    expect(areas(outline(), part(box(18, 0, 20, 20), { height: '9' }, 'way/2'))).toEqual([
+      ['way-1', 400],
+      ['way-2', 400],
+    ]);
   });
 });
 

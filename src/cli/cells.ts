@@ -1,0 +1,76 @@
+import { groundOf, obstaclesOf } from '../assess/ground.ts';
+import { sceneOf } from '../assess/sceneOf.ts';
+import { Scratch, cellsOf } from '../coverage/cells.ts';
+import { BandRule, faceCapsOf } from '../coverage/rule.ts';
+import { STATES } from '../coverage/state.ts';
+import { cellsCsv } from '../exchange/cellsCsv.ts';
+import { editionOf } from '../plan/editions.ts';
+import { sightOf } from '../sight/sightOf.ts';
+import { checkCamera, targetOf } from './assessed.ts';
+import { json, type Command } from './command.ts';
+import { numberOf, oneFile, required, typed } from './options.ts';
+import { planOf, situationOf, tell, writeFile } from './planFile.ts';
+import { BadInput } from './terminal.ts';
+
+/** More cells than this are no file that anyone opens. */
+const MOST_CELLS = 20_000_000;
+
+export const cells: Command = {
+  name: 'cells',
+  help: `soffit cells PLAN --camera ID [--target-height H | --target ground|plate|face]
+             [--cell S] [--csv FILE] [--json] [--situation ID]
+
+What one camera makes of every cell of the board, as CSV:
+x,y,z,state,band,density,depression,hidden_by for each cell centre.
+
+  --target-height H   metres above the ground; 0 without it
+  --target face       face height, with its limits on the angle from above
+  --cell S            side of a cell, metres; without it as the app has it
+  --csv FILE          writes the cells there; without it they are printed
+  --json              prints a summary as JSON (needs --csv)`,
+  run: (words, terminal) => {
+    const options = typed(words, ['camera', 'target-height', 'target', 'cell', 'csv', 'situation']);
+    const plan = planOf(oneFile(options, 'cells', 'a plan'), terminal);
+    situationOf(plan, options.text('situation'));
+    const id = required(options, 'cells', 'camera');
+    checkCamera(plan, id);
+    const target = targetOf(plan, options);
+    const size = options.text('cell');
+    const cell = size === undefined ? undefined : numberOf(size, 'cell', 0.001, 1000);
+    const file = options.text('csv');
+    if (options.flag('json') && file === undefined)
+      throw new BadInput('--json prints a summary: say where the cells go with --csv FILE.');
+
+    const scene = sceneOf(plan);
+    tell(scene.faults, terminal);
+    const camera = scene.cameras.find((one) => one.id === id);
+    if (!camera)
+      throw new BadInput(`The camera “${id}” is fixed to nothing and sees nothing. Fix it to a wall first.`);
+    const { left, bottom, right, top } = scene.board;
+    if (cell !== undefined && ((right - left) * (top - bottom)) / (cell * cell) > MOST_CELLS)
+      throw new BadInput(
+        `Cells of ${cell} m would be more than ${MOST_CELLS / 1e6} million on this site. Make them larger.`,
+      );
+
+    const { bands } = editionOf(plan.settings.edition);
+    const rule = new BandRule(bands, faceCapsOf(target, bands, plan.settings.faceLimits), camera.range);
+    const ground = groundOf(scene, target.height, cell);
+    const found = sightOf(camera, ground.plane, ground.window, obstaclesOf(scene).facets);
+    const made = cellsOf(camera, found, ground.grid, ground.bare, rule, new Scratch());
+    const rows = [...cellsCsv(camera, made, STATES, bands, scene.solids)];
+    if (file === undefined) {
+      for (const row of rows) terminal.out(row);
+      return;
+    }
+    writeFile(file, rows);
+    const count = made.state.length;
+    const counts = Object.fromEntries(
+      STATES.map((word, state) => [word, made.state.filter((one) => one === state).length]),
+    );
+    if (options.flag('json'))
+      terminal.out(
+        json({ csv: file, camera: id, target, cell: ground.grid.cell, cells: count, states: counts }),
+      );
+    else terminal.out(`${count} cells of ${ground.grid.cell} m written to ${file}\n`);
+  },
+};

@@ -1,0 +1,79 @@
+import { readFileSync, statSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import type { Fault } from '../base/fault.ts';
+import { GREATEST_FILE } from '../exchange/fileText.ts';
+import { faultText } from '../plan/faultText.ts';
+import type { Plan, Situation } from '../plan/plan.ts';
+import { readPlan } from '../plan/read.ts';
+import { isAsDrawn } from '../plan/situations.ts';
+import { BadInput, type Terminal } from './terminal.ts';
+
+/** Faults as one message, a line each. */
+export const faultLines = (faults: readonly Fault[]): string => faults.map(faultText).join('\n');
+
+/**
+ * The bytes of a file.
+ * @throws BadInput where there is none, or it is too large to be opened
+ */
+export function fileBytes(file: string): Uint8Array {
+  let size: number;
+  try {
+    const status = statSync(file);
+    if (!status.isFile()) throw new BadInput(`“${file}” is not a file.`);
+    size = status.size;
+  } catch (error) {
+    if (error instanceof BadInput) throw error;
+    throw new BadInput(`There is no file “${file}”. Check its name.`);
+  }
+  if (size > GREATEST_FILE) {
+    const mb = (bytes: number) => Math.ceil(bytes / 1024 / 1024);
+    const fault = { code: 'file.tooBig', path: [], given: mb(size), allowed: String(mb(GREATEST_FILE)) };
+    throw new BadInput(faultText({ ...fault, subject: path.basename(file) }));
+  }
+  return readFileSync(file);
+}
+
+/**
+ * The plan in a file; notes on it go to the terminal.
+ * @throws BadInput with everything that is wrong with it
+ */
+export function planOf(file: string, terminal: Terminal): Plan {
+  const read = readPlan(new TextDecoder().decode(fileBytes(file)));
+  if (!read.ok) throw new BadInput(faultLines(read.faults));
+  tell(read.notes, terminal);
+  return read.value;
+}
+
+/** Says what is amiss without standing in the way. */
+export function tell(notes: readonly Fault[], terminal: Terminal): void {
+  for (const note of notes) terminal.err(`Note: ${faultText(note)}\n`);
+}
+
+/** @throws BadInput where the file cannot be written */
+export function writeFile(file: string, text: string | readonly string[]): void {
+  try {
+    writeFileSync(file, typeof text === 'string' ? text : text.join(''));
+  } catch (error) {
+    throw new BadInput(
+      `“${file}” cannot be written: ${error instanceof Error ? error.message : String(error)}.`,
+    );
+  }
+}
+
+/**
+ * The situation asked for; null where none was.
+ * @throws BadInput on one that the plan does not have, or one that the engine does not judge
+ */
+export function situationOf(plan: Plan, id: string | undefined): Situation | null {
+  if (id === undefined) return null;
+  const situation = Object.hasOwn(plan.situations, id) ? plan.situations[id] : undefined;
+  if (!situation)
+    throw new BadInput(
+      `The plan has no situation “${id}”. It has: ${plan.situationOrder.join(', ') || 'none'}.`,
+    );
+  if (!isAsDrawn(situation))
+    throw new BadInput(
+      `The situation “${situation.name}” differs from the drawing, and only what is drawn is judged here. Leave --situation out.`,
+    );
+  return situation;
+}

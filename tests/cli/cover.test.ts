@@ -1,0 +1,78 @@
+import { describe, expect, test } from 'vitest';
+import { DEMO, soffit, soffitJson } from './ran.ts';
+
+describe('cover', () => {
+  interface Told {
+    cameras: {
+      id: string;
+      byState: Record<string, { value: number; bound: number; how: string }>;
+      byBand: { band: string; value: number }[];
+      byHider: { id: string; value: number }[];
+      nearBlindDistance: number;
+    }[];
+    site: { open: { value: number }; unseen: { value: number } };
+    within: string;
+    edition: { name: string };
+  }
+
+  test('gives areas by state, band and hider, which add up to the ground within the boundary', () => {
+    const told = soffitJson('cover', DEMO) as Told;
+    expect(told).toMatchObject({
+      within: 'boundary',
+      edition: { name: 'IEC 62676-4:2014' },
+      situation: null,
+    });
+    expect(told.cameras.map(({ id }) => id)).toEqual(['C1', 'C2', 'C3']);
+    for (const { byState, byBand, byHider } of told.cameras) {
+      const all = Object.values(byState);
+      const bound = all.reduce((sum, area) => sum + area.bound, 0);
+      // 22 × 18 m.
+      expect(Math.abs(all.reduce((sum, { value }) => sum + value, 0) - 396)).toBeLessThan(bound + 0.01);
+      expect(byBand.reduce((sum, { value }) => sum + value, 0)).toBeCloseTo(
+        byState['covered']?.value ?? NaN,
+        2,
+      );
+      expect(byHider.length).toBeGreaterThan(0);
+    }
+    expect(told.site.unseen.value).toBeLessThan(told.site.open.value);
+  });
+
+  test('near blind distance is what the frame’s lower edge gives', () => {
+    // Half the VFOV of C2 by its own law from `cameras`; the lower edge meets the ground at h / tan(tilt + VFOV/2).
+    const [, two] = (
+      soffitJson('cameras', DEMO) as {
+        cameras: {
+          eye: number[];
+          tilt: number;
+          k: number;
+          focalLength: number;
+          sensor: { height: number };
+        }[];
+      }
+    ).cameras;
+    if (!two) throw new Error('no second camera');
+    const half = Math.atan((two.k * two.sensor.height) / 2 / two.focalLength) / two.k;
+    const near = (two.eye[2] ?? NaN) / Math.tan((two.tilt * Math.PI) / 180 + half);
+    expect((soffitJson('cover', DEMO, '--camera', 'C2') as Told).cameras[0]?.nearBlindDistance).toBeCloseTo(
+      near,
+      3,
+    );
+  });
+
+  test('one camera alone counts for itself', () => {
+    const told = soffitJson('cover', DEMO, '--camera', 'C3') as Told;
+    expect(told.cameras.map(({ id }) => id)).toEqual(['C3']);
+    const all = soffitJson('cover', DEMO) as Told;
+    expect(told.site.unseen.value).toBeGreaterThan(all.site.unseen.value);
+  });
+
+  test('prints the same for people', () => {
+    const { code, out } = soffit('cover', DEMO, '--target-height', '1.6');
+    expect(code).toBe(0);
+    expect(out).toMatch(
+      /^Kiln Cottage: surface at 1.6 m, bands of IEC 62676-4:2014, areas within the boundary\n/,
+    );
+    expect(out).toMatch(/hidden by house +\d+\.\d\d m²/);
+    expect(out).not.toMatch(/NaN|undefined|null/);
+  });
+});

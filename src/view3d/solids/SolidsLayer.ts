@@ -99,7 +99,7 @@ export class SolidsLayer {
    */
   setRatio(ratio: number): void {
     for (const { material } of [this.faces, this.panes, this.screens, this.glass])
-      if (material instanceof Material) material.polygonOffsetFactor = 0.6 + 0.8 * ratio;
+      if (material instanceof Material) material.polygonOffsetFactor = 0.9 + 0.9 * ratio;
   }
 
   /** The lattice on screens keeps about the same pitch on the sheet. */

@@ -6,7 +6,10 @@ import type { Sight } from '../../sight/sight.ts';
 const SAGITTA = 0.004;
 
 /** Circles about the foot where the range ends, and where a face is seen from too steep. Plane coordinates. */
-export function limitCircles({ camera, plane }: Sight, faceCaps: readonly FaceCap[]): Vec2[][] {
+export function limitCircles(
+  { camera, plane }: Pick<Sight, 'camera' | 'plane'>,
+  faceCaps: readonly FaceCap[],
+): Vec2[][] {
   const lens = subtract(camera.eye, plane.origin);
   const foot: Vec2 = [dot(lens, plane.u), dot(lens, plane.v)];
   const height = dot(lens, plane.normal);

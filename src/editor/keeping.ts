@@ -15,6 +15,10 @@ export interface Keeping {
   editHere(): Promise<void>;
 }
 
+/** A plan that takes longer than this to write, ms, is written after a pause, so that work goes on. */
+const SLOW = 30;
+const PAUSE = 1500;
+
 /** Keeps the editor's plan on the shelf as each step ends, while this tab has the right to write it. */
 export function keepPlan(editor: Editor, shelf: Shelf, tabs: Tabs, now: () => number): Keeping {
   const { store } = editor;
@@ -23,6 +27,8 @@ export function keepPlan(editor: Editor, shelf: Shelf, tabs: Tabs, now: () => nu
   let letGo: LetGo | null = null;
   let claimed: string | null = null;
   let claiming: Promise<void> = Promise.resolve();
+  let cost = 0;
+  let pause: ReturnType<typeof setTimeout> | undefined;
 
   const write = async () => {
     for (;;) {
@@ -32,7 +38,9 @@ export function keepPlan(editor: Editor, shelf: Shelf, tabs: Tabs, now: () => nu
       kept = plan;
       const at = now();
       try {
-        await shelf.put({ key: plan.id, name: plan.name, at, text: planText(plan) });
+        const text = planText(plan);
+        cost = now() - at;
+        await shelf.put({ key: plan.id, name: plan.name, at, text });
         await shelf.noteOpen(plan.id);
         store.setState({ kept: { at, trouble: null } });
       } catch (error) {
@@ -42,6 +50,7 @@ export function keepPlan(editor: Editor, shelf: Shelf, tabs: Tabs, now: () => nu
   };
 
   const flush = (): Promise<void> => {
+    clearTimeout(pause);
     writing ??= write().finally(() => {
       writing = null;
     });
@@ -74,7 +83,10 @@ export function keepPlan(editor: Editor, shelf: Shelf, tabs: Tabs, now: () => nu
 
   store.subscribe((state, before) => {
     if (state.plan.id !== before.plan.id) claiming = claim(state.plan.id);
-    if (state.plan !== kept && !state.gesturing) void flush();
+    if (state.plan === kept || state.gesturing) return;
+    clearTimeout(pause);
+    if (cost < SLOW) void flush();
+    else pause = setTimeout(() => void flush(), PAUSE);
   });
   tabs.asked((plan) => {
     if (plan !== claimed || !letGo) return;

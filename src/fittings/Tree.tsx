@@ -1,19 +1,9 @@
-import { useEffect, useRef, useState } from 'react';
-import type { KeyboardEvent, ReactNode } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
+import type { KeyboardEvent } from 'react';
+import type { TreeItem } from './treeItem.ts';
 import { treeMove, treeTyped } from './treeKeys.ts';
-import type { TreeRow } from './treeKeys.ts';
+import { TreeRows } from './TreeRows.tsx';
 import styles from './tree.module.css';
-
-export interface TreeItem extends TreeRow {
-  /** All that a screen reader says of it: "Garage, building, 3.20 by 6.00, 2.40 high". */
-  readonly spoken: string;
-  readonly detail: string;
-  readonly icon: ReactNode;
-  /** A rule is drawn above the first of a group. */
-  readonly first?: boolean;
-  /** Not shown in the picture. */
-  readonly faint?: boolean;
-}
 
 interface TreeProps {
   readonly label: string;
@@ -30,25 +20,43 @@ interface TreeProps {
 
 const TYPING_PAUSE = 700;
 
+/** Rows a stretch; a tree of two or fewer is made whole. */
+const STRETCH = 60;
+
 /** A list in levels with one row in the tab order: arrows walk, letters find, Enter goes on with the row. */
 export function Tree({ label, items, selected, hovered, select, hover, enter, setOpen }: TreeProps) {
   const [went, setWent] = useState<{ readonly at: string; readonly under: string | null } | null>(null);
   const box = useRef<HTMLDivElement>(null);
   const typed = useRef({ text: '', when: 0 });
+  const toFocus = useRef<string | null>(null);
+  const ids = useMemo(() => new Set(items.map(({ id }) => id)), [items]);
+  const stretches = useMemo(
+    () =>
+      Array.from({ length: Math.ceil(items.length / STRETCH) }, (_, k) =>
+        items.slice(k * STRETCH, (k + 1) * STRETCH),
+      ),
+    [items],
+  );
   // What is selected elsewhere becomes where Tab enters; from there the arrows walk.
   const wanted = went?.under === selected ? went.at : selected;
-  const focused = items.some(({ id }) => id === wanted) ? wanted : (items[0]?.id ?? null);
+  const focused = wanted !== null && ids.has(wanted) ? wanted : (items[0]?.id ?? null);
 
   const rowOf = (id: string) => box.current?.querySelector<HTMLElement>(`[data-row="${CSS.escape(id)}"]`);
 
   const go = (id: string) => {
+    toFocus.current = id;
     setWent({ at: id, under: selected });
-    rowOf(id)?.focus();
   };
 
+  // A row may be made only now that it is wanted.
   useEffect(() => {
-    if (selected === null) return;
-    box.current?.querySelector(`[data-row="${CSS.escape(selected)}"]`)?.scrollIntoView({ block: 'nearest' });
+    if (toFocus.current === null) return;
+    rowOf(toFocus.current)?.focus();
+    toFocus.current = null;
+  });
+
+  useEffect(() => {
+    if (selected !== null) rowOf(selected)?.scrollIntoView({ block: 'nearest' });
   }, [selected]);
 
   const keyed = (event: KeyboardEvent) => {
@@ -93,31 +101,23 @@ export function Tree({ label, items, selected, hovered, select, hover, enter, se
         if (row !== undefined) setWent({ at: row, under: selected });
       }}
     >
-      {items.map((item) => (
-        <div
-          key={item.id}
-          role="treeitem"
-          className={styles.row}
-          data-row={item.id}
-          data-first={item.first}
-          data-faint={item.faint}
-          data-hovered={item.id === hovered}
-          aria-level={item.level}
-          aria-selected={item.id === selected}
-          aria-expanded={item.open ?? undefined}
-          aria-label={item.spoken}
-          tabIndex={item.id === focused ? 0 : -1}
-          style={{ '--level': item.level - 1 }}
-          onPointerEnter={() => hover(item.id)}
-          onPointerLeave={() => hover(null)}
-        >
-          <span className={styles.icon} aria-hidden>
-            {item.icon}
-          </span>
-          <span className={styles.name}>{item.label}</span>
-          <span className={styles.detail}>{item.detail}</span>
-        </div>
-      ))}
+      {stretches.map((stretch, k) => {
+        const here = (id: string | null) =>
+          id !== null && stretch.some((item) => item.id === id) ? id : null;
+        return (
+          <TreeRows
+            key={stretch[0]?.id ?? k}
+            items={stretch}
+            from={k * STRETCH}
+            total={items.length}
+            selected={here(selected)}
+            hovered={here(hovered)}
+            focused={here(focused)}
+            always={stretches.length <= 2}
+            hover={hover}
+          />
+        );
+      })}
     </div>
   );
 }

@@ -1,8 +1,8 @@
-import { useMemo } from 'react';
+import { useCallback, useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { Editor } from '../editor/editor.ts';
 import { Tree } from '../fittings/Tree.tsx';
-import { rowOf, siteRows, thingOfRow } from './siteRows.tsx';
+import { cameraRows, groundRows, rowOf, structureRows, thingOfRow } from './siteRows.tsx';
 import styles from './siteTree.module.css';
 
 interface SiteTreeProps {
@@ -16,7 +16,16 @@ export function SiteTree({ editor, goToModel }: SiteTreeProps) {
   const plan = useStore(editor.store, (state) => state.plan);
   const selected = useStore(editor.store, (state) => state.selected);
   const hovered = useStore(editor.store, (state) => state.hovered);
-  const rows = useMemo(() => siteRows(plan), [plan]);
+  const { boundary, ground, structures, structureOrder } = plan;
+  const things = useMemo(
+    () => [...groundRows({ boundary, ground }), ...structureRows({ structures, structureOrder })],
+    [boundary, ground, structures, structureOrder],
+  );
+  const rows = useMemo(() => [...things, ...cameraRows(plan)], [things, plan]);
+  const hover = useCallback(
+    (row: string | null) => editor.hover(row === null ? null : thingOfRow(row)),
+    [editor],
+  );
   const count = plan.structureOrder.length;
   return (
     <>
@@ -31,7 +40,7 @@ export function SiteTree({ editor, goToModel }: SiteTreeProps) {
           selected={selected && rowOf(selected)}
           hovered={hovered && rowOf(hovered)}
           select={(row) => editor.select(thingOfRow(row))}
-          hover={(row) => editor.hover(row === null ? null : thingOfRow(row))}
+          hover={hover}
           enter={goToModel}
           setOpen={() => undefined}
         />

@@ -1,6 +1,7 @@
 import { Cctv, Layers2, SquareDashed } from 'lucide-react';
 import type { Selected } from '../editor/editor.ts';
-import type { TreeItem } from '../fittings/Tree.tsx';
+import type { TreeItem } from '../fittings/treeItem.ts';
+import type { Structure } from '../model/structure.ts';
 import type { Mount } from '../optics/mount.ts';
 import type { Plan, PlanCamera } from '../plan/plan.ts';
 import { StructureIcon } from './StructureIcon.tsx';
@@ -9,8 +10,8 @@ import { detailText, ringArea, spokenText } from './structureWords.ts';
 const LOOK = { size: 16, strokeWidth: 1.6 };
 const GROUND = 'ground';
 
-/** The rows of the Site: boundary, ground, structures, cameras. */
-export function siteRows(plan: Plan): readonly TreeItem[] {
+/** The rows that lead the Site: boundary and ground. */
+export function groundRows(plan: Pick<Plan, 'boundary' | 'ground'>): readonly TreeItem[] {
   const { boundary, ground } = plan;
   const rows: TreeItem[] = [];
   if (boundary) {
@@ -22,35 +23,48 @@ export function siteRows(plan: Plan): readonly TreeItem[] {
   }
   const level = ground.height === 0 ? 'flat' : `flat, ${ground.height.toFixed(2)} m`;
   rows.push({ ...leaf(GROUND, 'Ground', level, `Ground, ${level}`), icon: <Layers2 {...LOOK} /> });
-  plan.structureOrder.forEach((id, index) => {
-    const structure = plan.structures[id];
-    if (!structure) return;
-    const detail = structure.hidden ? 'not shown' : detailText(structure);
-    rows.push({
-      ...leaf(rowOf({ kind: 'structure', id }), structure.name, detail, spokenText(structure)),
-      icon: <StructureIcon structure={structure} />,
-      first: index === 0,
-      faint: structure.hidden,
-    });
-  });
-  plan.cameraOrder.forEach((id, index) => {
-    const camera = plan.cameras[id];
-    if (!camera) return;
-    const where = placeText(plan, camera.mount);
-    rows.push({
-      ...leaf(
-        rowOf({ kind: 'camera', id }),
-        camera.name,
-        camera.hidden ? 'left out' : where,
-        spokenCamera(camera, where),
-      ),
-      icon: <Cctv {...LOOK} />,
-      first: index === 0,
-      faint: camera.hidden,
-    });
-  });
   return rows;
 }
+
+/** Structures do not change while a camera moves: a row is made once a structure. */
+const known = new WeakMap<Structure, TreeItem>();
+
+function structureRow(structure: Structure): TreeItem {
+  const row = known.get(structure) ?? {
+    ...leaf(
+      rowOf({ kind: 'structure', id: structure.id }),
+      structure.name,
+      structure.hidden ? 'not drawn' : detailText(structure),
+      spokenText(structure),
+    ),
+    icon: <StructureIcon structure={structure} />,
+    faint: structure.hidden,
+  };
+  known.set(structure, row);
+  return row;
+}
+
+export const structureRows = ({ structures, structureOrder }: Pick<Plan, 'structures' | 'structureOrder'>) =>
+  structureOrder
+    .flatMap((id) => structures[id] ?? [])
+    .map((structure, index) =>
+      index === 0 ? { ...structureRow(structure), first: true } : structureRow(structure),
+    );
+
+/** The rows of the cameras, each with what carries it. */
+export const cameraRows = (plan: Plan): readonly TreeItem[] =>
+  plan.cameraOrder
+    .flatMap((id) => plan.cameras[id] ?? [])
+    .map((camera, index) => {
+      const where = placeText(plan, camera.mount);
+      const detail = camera.hidden ? 'left out' : where;
+      return {
+        ...leaf(rowOf({ kind: 'camera', id: camera.id }), camera.name, detail, spokenCamera(camera, where)),
+        icon: <Cctv {...LOOK} />,
+        first: index === 0,
+        faint: camera.hidden,
+      };
+    });
 
 const leaf = (id: string, label: string, detail: string, spoken: string) =>
   ({ id, level: 1, label, detail, spoken, open: null }) as const;

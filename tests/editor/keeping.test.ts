@@ -193,3 +193,19 @@ describe('two tabs on one plan', () => {
     expect(second.state().readOnly).toBe(false);
   });
 });
+
+test('a plan that is slow to write is kept after a pause, or when the page is put away', async () => {
+  const device = memoryShelf();
+  const editor = createEditor(yard());
+  let now = 0;
+  // Each look at the clock is 40 ms later than the last, as if writing took as long.
+  const keeping = keepPlan(editor, device.shelf, memoryTabs().tab(), () => (now += 40));
+  editor.run('Tilt C1', tilt(1));
+  await settled();
+  expect(tiltKept(device.text('yard'))).toBe(1);
+  editor.run('Tilt C1', tilt(2));
+  await settled();
+  expect(tiltKept(device.text('yard'))).toBe(1);
+  await keeping.flush();
+  expect(tiltKept(device.text('yard'))).toBe(2);
+});

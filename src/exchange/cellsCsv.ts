@@ -6,7 +6,7 @@ import type { Camera } from '../optics/camera.ts';
 import { objIds } from './obj.ts';
 
 /** The first line of the file. */
-export const CELLS_HEAD = 'x,y,z,state,band,density,depression,hidden_by';
+const CELLS_HEAD = 'x,y,z,state,band,density,depression,hidden_by';
 
 /** What `coverage/state.ts` lists, which only its types may cross into this room. */
 type States = readonly string[];

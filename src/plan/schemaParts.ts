@@ -31,7 +31,7 @@ export const vec3 = z
 const taken = ['constructor', 'toString', 'toLocaleString', 'valueOf', 'hasOwnProperty'];
 
 /** Letters, digits, hyphens and underscores: safe in an OBJ group, a CSV cell and a link. */
-export const ID_FORM = new RegExp(
+const ID_FORM = new RegExp(
   `^(?!(?:${[...taken, 'isPrototypeOf', 'propertyIsEnumerable'].join('|')})$)[A-Za-z0-9][A-Za-z0-9_-]{0,${ID_LENGTH - 1}}$`,
 );
 

@@ -4,7 +4,7 @@ import type { Geographic } from '../../plan/plan.ts';
 import type { Position } from './feature.ts';
 
 /** Buildings farther apart than this are no site, m. */
-export const GREATEST_SITE = 50_000;
+const GREATEST_SITE = 50_000;
 
 /** Metres to a degree of latitude, near enough to tell a site from a country. */
 const DEGREE = 111_000;
@@ -49,7 +49,7 @@ const spreadFault = (size: number): Fault => ({
   allowed: `${GREATEST_SITE / 1000} km`,
 });
 
-export const isOnEarth = ([longitude, latitude]: Position): boolean =>
+const isOnEarth = ([longitude, latitude]: Position): boolean =>
   Math.abs(longitude) <= 180 && Math.abs(latitude) <= 90;
 
 const seven = (degrees: number): number => Math.round(degrees * 1e7) / 1e7;

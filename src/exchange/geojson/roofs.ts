@@ -16,7 +16,7 @@ const KINDS: Readonly<Record<string, RoofKind>> = {
   skillion: 'monopitch',
 };
 
-export const FLAT: Roof = { kind: 'flat', pitch: 0, overhang: 0, ridge: null, parapet: 0 };
+const FLAT: Roof = { kind: 'flat', pitch: 0, overhang: 0, ridge: null, parapet: 0 };
 
 export interface ReadRoof {
   readonly roof: Roof;

@@ -94,6 +94,11 @@ describe('rings', () => {
     expect(report.left).toContainEqual({ code: 'left.notOnEarth', count: 1, names: ['way/9'] });
   });
 
+  test('come to the millimetre, finer than any map', () => {
+    const { outline } = building(polygon([square(0, 0, 10)]));
+    for (const value of outline.flat()) expect(value * 1000).toBeCloseTo(Math.round(value * 1000), 6);
+  });
+
   test('two buildings that share a wall still share its corners to the bit', () => {
     const { structures } = found(polygon([square(0, 0, 10)]), polygon([square(10, 0, 10)]));
     const [one, two] = structures.map((structure) =>

@@ -14,10 +14,13 @@ const outline = (tags: Record<string, string> = {}) =>
 const part = (ring: unknown, tags: Record<string, string>, id: string) =>
   polygon([ring], { 'building:part': 'yes', ...tags }, id);
 
+/** Ground that each structure stands on, m². */
 const areas = (...features: unknown[]) =>
-  found(...features).structures.map(
-    (one) => [one.id, 'outline' in one ? Math.round(signedArea(one.outline)) : 0] as const,
-  );
+  found(...features).structures.map((one) => {
+    const holes = one.kind === 'building' ? one.holes : [];
+    const rings = 'outline' in one ? [one.outline, ...holes] : [];
+    return [one.id, Math.round(rings.reduce((sum, ring) => sum + signedArea(ring), 0))] as const;
+  });
 
 describe('an outline', () => {
   test('gives way to parts that cover it', () => {
@@ -64,6 +67,14 @@ describe('an outline', () => {
     ];
     expect(found(outline(), ...arch).structures.map((one) => ('base' in one ? one.base : null))).toEqual([
       0, 4, 0,
+    ]);
+  });
+
+  test('is cut out where a part inside it begins below its top', () => {
+    const court = part(box(5, 5, 10, 10), { height: '6' }, 'way/2');
+    expect(areas(outline(), court)).toEqual([
+      ['way-1', 300],
+      ['way-2', 100],
     ]);
   });
 

@@ -5,7 +5,6 @@ import type { Mount } from '../../../optics/mount.ts';
 import { addCamera, newCamera } from '../../../plan/commands/addCamera.ts';
 import type { Editor } from '../../editor.ts';
 import { words, type ToolState } from '../chart.ts';
-import { faceOf } from '../mount/faceOf.ts';
 import type { Pointed } from '../pointed.ts';
 import { resting } from '../rest/resting.ts';
 import { aimed, aimWords, FIRST_TILT, spotMeant } from './aim.ts';
@@ -18,21 +17,21 @@ export function aimingNew(
   seek: () => ToolState,
 ): ToolState {
   const { plan: before, target } = editor.store.getState();
-  const straight = { pan: straightOut(candidate, before), tilt: FIRST_TILT };
+  const straight = { pan: straightOut(candidate), tilt: FIRST_TILT };
   const camera = newCamera(before, candidate.mount, straight);
   const gesture = editor.begin(`Add ${camera.name}`);
   const unit = before.settings.units;
   const level = before.ground.height + target.height;
 
+  const gone = (): boolean => !Object.hasOwn(editor.store.getState().plan.cameras, camera.id);
   const show = (mount: Mount, aim: { pan: number; tilt: number }): void => {
     gesture.change((plan) => addCamera(plan, { ...camera, mount, ...aim }));
-    editor.select({ kind: 'camera', id: camera.id });
+    if (!gone()) editor.select({ kind: 'camera', id: camera.id });
   };
   const done = (): ToolState => {
     gesture.commit();
     return resting(editor);
   };
-  const gone = (): boolean => !Object.hasOwn(editor.store.getState().plan.cameras, camera.id);
 
   const follow = (at: Pointed): ToolState => {
     if (gone()) return seek();
@@ -42,8 +41,9 @@ export function aimingNew(
     let eye: Vec3 = candidate.eye;
     let aim = aimed(eye, spot, straight, at.shift);
     if (mount.kind === 'pole') {
-      // The bracket turns to where the camera looks, which moves the lens.
-      mount = { ...mount, facing: aim.pan };
+      // The bracket turns about the post to where the camera looks, and takes the lens with it.
+      const [x, y] = mount.at;
+      mount = { ...mount, facing: aimed([x, y, eye[2]], spot, straight, true).pan };
       const placed = placeMount(mount, before.structures, before.ground.height);
       if (placed.ok) {
         eye = placed.value.eye;
@@ -79,16 +79,13 @@ export function aimingNew(
   });
 
   show(candidate.mount, straight);
+  // A plan that only reads takes no camera; the editor has said so.
+  if (gone()) return seek();
   return state('Now point at what it should look at.');
 }
 
-/** The bearing straight out of what carries a mount; away from the middle of things for a post. */
-function straightOut(
-  candidate: Extract<Candidate, { fits: true }>,
-  plan: Parameters<typeof faceOf>[0],
-): number {
-  const face = faceOf(plan, candidate.mount);
-  const out: Vec3 | null = face?.sort === 'soffit' ? [face.along[1], -face.along[0], 0] : candidate.outward;
-  if (out && Math.hypot(out[0], out[1]) > 1e-6) return bearing((Math.atan2(out[0], out[1]) * 180) / Math.PI);
-  return candidate.mount.kind === 'pole' ? candidate.mount.facing : 180;
+/** The bearing straight out of what carries a mount, or the way that a post's bracket points. */
+function straightOut({ outward, mount }: Extract<Candidate, { fits: true }>): number {
+  if (outward) return bearing((Math.atan2(outward[0], outward[1]) * 180) / Math.PI);
+  return mount.kind === 'pole' ? mount.facing : 180;
 }

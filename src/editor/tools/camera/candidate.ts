@@ -91,6 +91,6 @@ export function faceCorners(face: HostFace): Vec3[] {
       lift(face.start, face.top),
     ];
   }
-  const out = scale([face.along[1], -face.along[0], 0], face.depth);
+  const out = scale(face.outward, face.depth);
   return [face.start, end, add(end, out), add(face.start, out)];
 }

@@ -3,6 +3,7 @@ import type { Editor } from '../../editor.ts';
 import type { Ghost, Strip, StripField, ToolState } from '../chart.ts';
 import { WALL_KINDS, type WallKind } from '../mount/mountAt.ts';
 import { mountWords } from '../mount/mountWords.ts';
+import { resting } from '../rest/resting.ts';
 import { aimingNew } from './aimingNew.ts';
 import { candidateAt, candidateWith, faceCorners, type Candidate } from './candidate.ts';
 
@@ -30,10 +31,7 @@ export function seeking(editor: Editor, candidate: Candidate = START, kind: Wall
     release: () => here,
     click: (at) => fix(candidateAt(plan, at, kind)),
     enter: () => fix(candidate),
-    escape: () => {
-      editor.hold('rest');
-      return here;
-    },
+    escape: () => resting(editor),
     type: (key, value) =>
       candidate.fits ? seeking(editor, candidateWith(plan, candidate.mount, key, value), kind) : here,
     again: () => {

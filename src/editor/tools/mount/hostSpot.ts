@@ -9,7 +9,7 @@ export interface HostSpot {
   readonly face: HostFace;
   readonly along: number;
   readonly height: number;
-  /** For a soffit: how far out from the wall. */
+  /** Before the wall; for a soffit, how far out from the wall below it. */
   readonly out: number;
 }
 
@@ -56,12 +56,9 @@ export function spotOn(face: HostFace, point: Vec3, ground: number): HostSpot {
     face,
     along: dot(from, face.along),
     height: point[2] - ground,
-    out: face.sort === 'wall' ? dot(from, face.outward) : outOf(face, from),
+    out: dot(from, face.outward),
   };
 }
-
-/** From the wall outwards; a soffit's own normal looks down, so its way out is square to the wall. */
-const outOf = ({ along }: HostFace, from: Vec3): number => dot(from, [along[1], -along[0], 0]);
 
 const kept = (spot: HostSpot): HostSpot => ({
   ...spot,

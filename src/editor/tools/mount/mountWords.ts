@@ -1,5 +1,4 @@
-import { fixed } from '../../../base/length.ts';
-import { lengthText, type LengthUnit } from '../../../base/length.ts';
+import { fixed, lengthText, type LengthUnit } from '../../../base/length.ts';
 import type { HostFace } from '../../../model/face.ts';
 import type { Mount } from '../../../optics/mount.ts';
 import { cornerNames } from './cornerNames.ts';

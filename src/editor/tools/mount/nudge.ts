@@ -21,7 +21,10 @@ export function nudgeMount(plan: Plan, mount: Mount, way: Nudge, large: boolean)
     case 'arm':
     case 'soffit': {
       const face = faceOf(plan, mount);
-      const moved = sum(mount.distance, mount.corner === 'start' ? right : -right);
+      // Seen from outside, a face may run either way.
+      const { along, outward } = face ?? { along: [1, 0, 0], outward: [0, -1, 0] };
+      const runsRight = along[1] * outward[0] - along[0] * outward[1] > 0;
+      const moved = sum(mount.distance, (mount.corner === 'start') === runsRight ? right : -right);
       const distance = Math.min(face?.width ?? Infinity, Math.max(0, moved));
       if (mount.kind === 'soffit') {
         const inset = Math.min(face?.depth ?? Infinity, least(mount.inset, -up));

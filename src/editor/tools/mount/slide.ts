@@ -116,7 +116,7 @@ function underSoffit(
   const run = movement(eye, [0, 0, 1], from, to);
   if (!run) return { ...still(mount), edgeOn: true };
   const start = mount.corner === 'start' ? mount.distance : face.width - mount.distance;
-  const outward: Vec3 = [face.along[1], -face.along[0], 0];
+  const { outward } = face;
   const [sideways, out] = oneWay(dot(run, face.along), dot(run, outward), to.shift);
   const at = add(face.start, add(scale(face.along, start + sideways), scale(outward, mount.inset + out)));
   const next = soffitUnder(plan, face, at);

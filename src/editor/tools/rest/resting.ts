@@ -1,5 +1,6 @@
 import type { Editor, Selected } from '../../editor.ts';
 import { placeMount } from '../../../model/mounting.ts';
+import { faultText } from '../../../plan/faultText.ts';
 import { setMount } from '../../../plan/commands/setMount.ts';
 import type { PlanCamera } from '../../../plan/plan.ts';
 import { words, type Strip, type ToolState } from '../chart.ts';
@@ -11,16 +12,20 @@ import { aiming } from './aiming.ts';
 import { sliding } from './sliding.ts';
 
 /** Nothing in hand: a click selects, a drag on the selected camera's handles moves it, any other drag turns the view. */
-export function resting(editor: Editor, strip: Strip | null = null): ToolState {
+export function resting(
+  editor: Editor,
+  strip: Strip | null = null,
+  cursor: ToolState['cursor'] = 'default',
+): ToolState {
   const here: ToolState = {
     name: 'rest',
     strip,
     ghost: null,
-    cursor: 'default',
+    cursor,
     hover: (at) => {
       editor.hover(thingAt(editor, at));
-      const cursor = at.handle ? 'grab' : 'default';
-      return cursor === 'default' && strip === null ? resting0(editor, here) : { ...here, cursor };
+      const next = at.handle !== null && movable(editor) ? 'grab' : 'default';
+      return next === cursor && strip === null ? here : resting(editor, null, next);
     },
     takes: (at) => at.handle !== null && movable(editor) !== null,
     drag: (from, to) => {
@@ -54,11 +59,11 @@ export function resting(editor: Editor, strip: Strip | null = null): ToolState {
     nudge: (way, large) => {
       const camera = movable(editor);
       if (!camera) return here;
-      editor.run(
-        `Slide ${camera.name}`,
-        (plan) => setMount(plan, camera.id, nudgeMount(plan, camera.mount, way, large)),
-        `slide ${camera.id}`,
-      );
+      const mount = nudgeMount(editor.store.getState().plan, camera.mount, way, large);
+      const { structures, ground } = editor.store.getState().plan;
+      const placed = placeMount(mount, structures, ground.height);
+      if (!placed.ok) return resting(editor, words(placed.faults.map(faultText).join(' '), true));
+      editor.run(`Slide ${camera.name}`, (plan) => setMount(plan, camera.id, mount), `slide ${camera.id}`);
       const { plan } = editor.store.getState();
       const moved = plan.cameras[camera.id]?.mount ?? camera.mount;
       return resting(editor, words(mountWords(moved, faceOf(plan, moved), plan.settings.units)));
@@ -66,10 +71,6 @@ export function resting(editor: Editor, strip: Strip | null = null): ToolState {
   };
   return here;
 }
-
-/** The plain state, unless it is the one that is held: an unchanged state makes no news. */
-const resting0 = (editor: Editor, here: ToolState): ToolState =>
-  here.cursor === 'default' ? here : resting(editor);
 
 /** What a click here would select. */
 export function thingAt(editor: Editor, { camera, struck }: Pointed): Selected | null {

@@ -1,4 +1,6 @@
+import { placeMount } from '../../../model/mounting.ts';
 import { setMount } from '../../../plan/commands/setMount.ts';
+import { faultText } from '../../../plan/faultText.ts';
 import { words, type ToolState } from '../chart.ts';
 import { faceOf } from '../mount/faceOf.ts';
 import { mountWords } from '../mount/mountWords.ts';
@@ -17,6 +19,9 @@ export function sliding({ editor, camera, eye, from, rest }: Held): ToolState {
     drag: (_, to) => {
       const { mount, snapped, edgeOn } = slideMount(atPress, camera.id, camera.mount, eye, from, to);
       if (edgeOn) return state('Seen edge-on. Turn the view, or type the number.', true);
+      const placed = placeMount(mount, atPress.structures, atPress.ground.height);
+      // Where it cannot be fixed it stays at the last place that held.
+      if (!placed.ok) return state(placed.faults.map(faultText).join(' '), true);
       gesture.change((plan) => setMount(plan, camera.id, mount));
       const { plan } = editor.store.getState();
       const text = mountWords(mount, faceOf(plan, mount), plan.settings.units);

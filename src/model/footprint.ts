@@ -40,7 +40,7 @@ export function validFootprint(outline: Ring, holes: readonly Ring[], subject: s
     faults.push(...coordinateFaults(ring, path, subject));
     const cleaned = withoutRepeats(ring);
     const kept = new Set(cleaned.kept);
-    for (let corner = 0; corner < ring.length; corner++) {
+    for (let corner = 0; kept.size < ring.length && corner < ring.length; corner++) {
       if (!kept.has(corner)) {
         notes.push(
           modelFault('footprint.repeated', subject, [...path, corner], { given: `corner ${corner + 1}` }),

@@ -9,8 +9,6 @@ export interface Mesh {
   readonly triangles: Uint32Array;
 }
 
-const edgeKey = (a: number, b: number): number => a * 0x4000000 + b;
-
 /**
  * A closed surface while it is being put together from flat faces. Equal coordinates are one corner, so faces that
  * are given the same corners share their edges; `cap` closes what is still open at a height.
@@ -18,20 +16,21 @@ const edgeKey = (a: number, b: number): number => a * 0x4000000 + b;
 export class Shell {
   readonly #positions: number[] = [];
   readonly #triangles: number[] = [];
-  /** Corner ids by a number made from their coordinates; few share one. */
+  /** Corner ids by a whole number made from their coordinates; few share one. */
   readonly #byHash = new Map<number, number[]>();
-  /** Directed face edges whose other side has no face yet. */
-  readonly #open = new Map<number, [from: number, to: number]>();
+  /** Directed face edges whose other side has no face yet: for each corner, where they lead. */
+  readonly #open: number[][] = [];
   #broken = false;
 
   /** The id of a corner. */
   corner(x: number, y: number, z: number): number {
-    const hash = x * 7.31 + y * 131.7 + z * 1009.3;
+    const hash = hashOf(x, y, z);
     const there = this.#byHash.get(hash);
     const known = there?.find((id) => this.x(id) === x && this.y(id) === y && this.z(id) === z);
     if (known !== undefined) return known;
     const id = this.#positions.length / 3;
     this.#positions.push(x, y, z);
+    this.#open.push([]);
     if (there) there.push(id);
     else this.#byHash.set(hash, [id]);
     return id;
@@ -46,9 +45,16 @@ export class Shell {
    */
   face(...loops: readonly (readonly number[])[]): void {
     for (const loop of loops) {
-      loop.forEach((from, k) => this.#addEdge(from, loop[(k + 1) % loop.length] ?? from));
+      let from = loop[loop.length - 1] ?? 0;
+      for (const to of loop) {
+        this.#addEdge(from, to);
+        from = to;
+      }
     }
-    const [u, v] = this.#flat(this.#normal(loops[0] ?? []));
+    const [outer = []] = loops;
+    const normal = this.#normal(outer);
+    if (loops.length === 1 && this.#addPlain(outer, normal)) return;
+    const [u, v] = this.#flat(normal);
     const triangles = triangulate(loops, u, v);
     if (!triangles) this.#broken = true;
     else for (const id of triangles) this.#triangles.push(id);
@@ -57,11 +63,14 @@ export class Shell {
   /** Closes everything that is open at height `z` with level faces whose outside is up or down. */
   cap(z: number, outside: 'up' | 'down'): void {
     const next = new Map<number, number>();
-    for (const [from, to] of this.#open.values()) {
-      if (this.z(from) !== z || this.z(to) !== z) continue;
-      if (next.has(to)) this.#broken = true;
-      next.set(to, from);
-    }
+    this.#open.forEach((ends, from) => {
+      if (this.z(from) !== z) return;
+      for (const to of ends) {
+        if (this.z(to) !== z) continue;
+        if (next.has(to)) this.#broken = true;
+        next.set(to, from);
+      }
+    });
     const loops = loopsOf(next);
     if (!loops) {
       this.#broken = true;
@@ -72,30 +81,63 @@ export class Shell {
 
   /** The finished mesh; null when the surface did not close, which no valid input should bring about. */
   mesh(): Mesh | null {
-    if (this.#broken || this.#open.size > 0 || !this.#matches()) return null;
+    if (this.#broken || this.#open.some((ends) => ends.length > 0) || !this.#matches()) return null;
     return { positions: Float64Array.from(this.#positions), triangles: Uint32Array.from(this.#triangles) };
   }
 
+  /** Adds a triangle or a quad that turns left at each corner; most faces are one. */
+  #addPlain(loop: readonly number[], normal: Vec3): boolean {
+    const [a, b, c, d] = loop;
+    if (a === undefined || b === undefined || c === undefined) return false;
+    if (loop.length === 3) {
+      this.#triangles.push(a, b, c);
+      return true;
+    }
+    if (d === undefined || loop.length !== 4) return false;
+    const isConvex =
+      this.#turnsLeft(a, b, c, normal) &&
+      this.#turnsLeft(b, c, d, normal) &&
+      this.#turnsLeft(c, d, a, normal) &&
+      this.#turnsLeft(d, a, b, normal);
+    if (isConvex) this.#triangles.push(a, b, c, a, c, d);
+    return isConvex;
+  }
+
+  #turnsLeft(a: number, b: number, c: number, [nx, ny, nz]: Vec3): boolean {
+    const [px, py, pz] = [this.x(b) - this.x(a), this.y(b) - this.y(a), this.z(b) - this.z(a)];
+    const [qx, qy, qz] = [this.x(c) - this.x(b), this.y(c) - this.y(b), this.z(c) - this.z(b)];
+    return (py * qz - pz * qy) * nx + (pz * qx - px * qz) * ny + (px * qy - py * qx) * nz > 0;
+  }
+
   #addEdge(from: number, to: number): void {
-    if (this.#open.delete(edgeKey(to, from))) return;
-    if (this.#open.has(edgeKey(from, to))) this.#broken = true;
-    this.#open.set(edgeKey(from, to), [from, to]);
+    const back = this.#open[to];
+    const ends = this.#open[from];
+    if (!back || !ends)
+      throw new RangeError(`a face with corners ${from} and ${to}, which are not both there`);
+    const at = back.indexOf(from);
+    if (at >= 0) {
+      back.splice(at, 1);
+      return;
+    }
+    if (ends.includes(to)) this.#broken = true;
+    ends.push(to);
   }
 
   /** Whether each directed edge of a triangle is there once, and once the other way. */
   #matches(): boolean {
-    const edges = new Set<number>();
     const all = this.#triangles;
+    const ends: number[][] = this.#open.map(() => []);
+    const add = (from: number, to: number): boolean => {
+      const list = ends[from];
+      if (!list || list.includes(to)) return false;
+      list.push(to);
+      return true;
+    };
     for (let t = 0; t < all.length; t += 3) {
       const [a, b, c] = [all[t] ?? 0, all[t + 1] ?? 0, all[t + 2] ?? 0];
-      edges.add(edgeKey(a, b)).add(edgeKey(b, c)).add(edgeKey(c, a));
+      if (!add(a, b) || !add(b, c) || !add(c, a)) return false;
     }
-    if (edges.size !== all.length) return false;
-    for (let t = 0; t < all.length; t += 3) {
-      const [a, b, c] = [all[t] ?? 0, all[t + 1] ?? 0, all[t + 2] ?? 0];
-      if (!edges.has(edgeKey(b, a)) || !edges.has(edgeKey(c, b)) || !edges.has(edgeKey(a, c))) return false;
-    }
-    return true;
+    return ends.every((list, from) => list.every((to) => ends[to]?.includes(from)));
   }
 
   /** The direction that a loop's area faces, not of length 1. */
@@ -154,6 +196,11 @@ export class Shell {
     return faces.map((face) => face.loops);
   }
 }
+
+/** A whole number that equal places share. */
+const hashOf = (x: number, y: number, z: number): number =>
+  (Math.imul(x * 1024, 73_856_093) ^ Math.imul(y * 1024, 19_349_663) ^ Math.imul(z * 1024, 83_492_791)) &
+  0x3fffffff;
 
 /** Closed loops from a map of each corner to the next; null when one runs into nothing. */
 function loopsOf(next: Map<number, number>): number[][] | null {

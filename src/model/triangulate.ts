@@ -21,9 +21,6 @@ export function triangulate(
     flat[2 * k] = u(id) - u0;
     flat[2 * k + 1] = v(id) - v0;
   });
-  if (ids.length === 3) return ids;
-  if (ids.length === 4 && loops.length === 1 && isConvexQuad(flat)) return quad(ids);
-
   const starts: number[] = [];
   let start = 0;
   for (const loop of loops.slice(0, -1)) starts.push((start += loop.length));
@@ -34,8 +31,6 @@ export function triangulate(
   return triangles.map((k) => ids[k] ?? 0);
 }
 
-const quad = (ids: readonly number[]): number[] => [0, 1, 2, 0, 2, 3].map((k) => ids[k] ?? 0);
-
 const at = (flat: Float64Array, k: number): number => flat[k] ?? 0;
 
 /** Twice the area of a triangle of positions. */
@@ -44,11 +39,6 @@ function twiceArea(flat: Float64Array, a: number, b: number, c: number): number 
   return (
     (at(flat, 2 * b) - x) * (at(flat, 2 * c + 1) - y) - (at(flat, 2 * c) - x) * (at(flat, 2 * b + 1) - y)
   );
-}
-
-function isConvexQuad(flat: Float64Array): boolean {
-  for (let k = 0; k < 4; k++) if (!(twiceArea(flat, k, (k + 1) % 4, (k + 2) % 4) > 0)) return false;
-  return true;
 }
 
 /** Whether no triangle is turned over and together they have the polygon's area. */

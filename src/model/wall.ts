@@ -27,11 +27,12 @@ export function addWall(
   top: readonly Vec3[],
   cuts: readonly Cut[] = [],
 ): CutCorners[] {
-  const along = cuts.length > 0 ? heading(a, b) : ([0, 0] as const);
-  const at = (s: number, z: number): number => {
-    const [x, y] = moved(a, along, s);
-    return shell.corner(x, y, z);
-  };
+  if (cuts.length === 0) {
+    shell.face(wallLoop(shell, a, b, foot, top, []));
+    return [];
+  }
+  const along = heading(a, b);
+  const at = (s: number, z: number): number => shell.corner(a[0] + along[0] * s, a[1] + along[1] * s, z);
   const made = cuts.map((cut) => ({
     cut,
     corners: [
@@ -48,13 +49,25 @@ export function addWall(
   const holes = made
     .filter(({ cut }) => cut.foot !== foot)
     .map(({ corners: [lowStart, lowEnd, highEnd, highStart] }) => [lowStart, highStart, highEnd, lowEnd]);
+  shell.face(wallLoop(shell, a, b, foot, top, notches), ...holes);
+  return made.map(({ corners }) => corners);
+}
+
+/** The outer loop of a wall: along its foot, in and out of its notches, and back along its top. */
+function wallLoop(
+  shell: Shell,
+  a: Vec2,
+  b: Vec2,
+  foot: number,
+  top: readonly Vec3[],
+  notches: readonly number[],
+): number[] {
   const loop = [shell.corner(a[0], a[1], foot), ...notches, shell.corner(b[0], b[1], foot)];
   for (const [x, y, z] of top) {
     const id = shell.corner(x, y, z);
     if (id !== loop[loop.length - 1]) loop.push(id);
   }
-  shell.face(loop, ...holes);
-  return made.map(({ corners }) => corners);
+  return loop;
 }
 
 /** The level top of a wall. */

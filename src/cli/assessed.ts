@@ -38,7 +38,9 @@ export function assessed(
   terminal: Terminal,
 ): Assessment {
   if (alone !== undefined) checkCamera(plan, alone);
-  const assessment = runSteps(createSession().steps(plan, { target, alone: alone ?? null, causes: 'exact' }, 1));
+  const assessment = runSteps(
+    createSession().steps(plan, { target, alone: alone ?? null, causes: 'exact' }, 1),
+  );
   tell(assessment.scene.faults, terminal);
   if (alone !== undefined && !assessment.scene.cameras.some(({ id }) => id === alone))
     throw new BadInput(`The camera “${alone}” is fixed to nothing and sees nothing. Fix it to a wall first.`);

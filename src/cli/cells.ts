@@ -57,7 +57,7 @@ x,y,z,state,band,density,depression,hidden_by for each cell centre.
     const ground = groundOf(scene, target.height, cell);
     const found = sightOf(camera, ground.plane, ground.window, obstaclesOf(scene).facets);
     const made = cellsOf(camera, found, ground.grid, ground.bare, rule, new Scratch());
-    const rows = [...cellsCsv(camera, made, STATES, bands, scene.solids)];
+    const rows = cellsCsv(camera, made, STATES, bands, scene.solids);
     if (file === undefined) {
       for (const row of rows) terminal.out(row);
       return;

@@ -1,4 +1,4 @@
-import { readFileSync, statSync, writeFileSync } from 'node:fs';
+import { closeSync, openSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import type { Fault } from '../base/fault.ts';
 import { GREATEST_FILE } from '../exchange/fileText.ts';
@@ -49,14 +49,21 @@ export function tell(notes: readonly Fault[], terminal: Terminal): void {
   for (const note of notes) terminal.err(`Note: ${faultText(note)}\n`);
 }
 
-/** @throws BadInput where the file cannot be written */
-export function writeFile(file: string, text: string | readonly string[]): void {
+/**
+ * Writes a text, or one that comes in pieces and may be longer than a string can be.
+ * @throws BadInput where the file cannot be written
+ */
+export function writeFile(file: string, text: string | Iterable<string>): void {
+  let handle: number | undefined;
   try {
-    writeFileSync(file, typeof text === 'string' ? text : text.join(''));
+    handle = openSync(file, 'w');
+    for (const piece of typeof text === 'string' ? [text] : text) writeFileSync(handle, piece);
   } catch (error) {
     throw new BadInput(
       `“${file}” cannot be written: ${error instanceof Error ? error.message : String(error)}.`,
     );
+  } finally {
+    if (handle !== undefined) closeSync(handle);
   }
 }
 

@@ -21,7 +21,7 @@ Everything that can block a view, as closed triangle meshes in the site frame
     const scene = sceneOf(plan);
     tell(scene.faults, terminal);
     const file = options.text('obj');
-    if (file !== undefined) writeFile(file, [...objText(scene.solids)]);
+    if (file !== undefined) writeFile(file, objText(scene.solids));
     const ids = objIds(scene.solids);
     const list = scene.solids.map(({ structure, name, passage, triangles }, index) => ({
       id: ids[index] ?? '',

@@ -47,6 +47,7 @@ export function ModelRegion({ editor, answers, desk, openings }: ModelRegionProp
         <Suspense fallback={null}>
           <ModelView editor={editor} answers={answers} />
         </Suspense>
+        <Cover answers={answers} />
         <div className={styles.notices}>
           {opening && (
             <div className={styles.opening}>
@@ -65,5 +66,17 @@ export function ModelRegion({ editor, answers, desk, openings }: ModelRegionProp
         </div>
       )}
     </main>
+  );
+}
+
+/** Over the Model until there is something to show: another plan's picture must not stand under this one's name. */
+function Cover({ answers }: { answers: AnswersStore }) {
+  const nothing = useStore(answers, (state) => state.assessment === null);
+  const computing = useStore(answers, (state) => state.computing);
+  if (!nothing) return null;
+  return (
+    <div className={styles.cover}>
+      {computing && <Progress label="First coverage" share={computing.share} doing={computing.doing} />}
+    </div>
   );
 }

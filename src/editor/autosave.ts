@@ -62,25 +62,28 @@ function browserTabs(): Tabs {
   const hold = (plan: string, options: LockOptions, lost: () => void): Promise<LetGo | null> =>
     new Promise((resolve) => {
       let mine = false;
-      navigator.locks
-        .request(
-          lockOf(plan),
-          options,
-          () =>
-            new Promise<void>((letGo) => {
-              mine = true;
-              resolve(() => {
-                mine = false;
-                letGo();
-              });
-            }),
-        )
-        // A wait that ends by its signal, or a lock that another tab took by force.
-        .catch(() => (mine ? lost() : resolve(null)));
+      const granted = (lock: Lock | null): Promise<void> => {
+        if (!lock) {
+          resolve(null);
+          return Promise.resolve();
+        }
+        mine = true;
+        return new Promise((letGo) => {
+          resolve(() => {
+            mine = false;
+            letGo();
+          });
+        });
+      };
+      // A wait that ends by its signal, or a lock that another tab took by force.
+      navigator.locks.request(lockOf(plan), options, granted).catch(() => (mine ? lost() : resolve(null)));
     });
 
-  const claim = (plan: string, lost: () => void) =>
-    hold(plan, { signal: AbortSignal.timeout(PATIENCE) }, lost);
+  // Asked at once first: a busy window would let the wait run out although nobody holds the plan.
+  const claim = async (plan: string, lost: () => void): Promise<LetGo | null> =>
+    (await hold(plan, { ifAvailable: true }, lost)) ??
+    (await hold(plan, { signal: AbortSignal.timeout(PATIENCE) }, lost)) ??
+    hold(plan, { ifAvailable: true }, lost);
 
   return {
     claim,

@@ -121,6 +121,14 @@ describe('a barrier', () => {
       }),
     ).toEqual([['barrier.touches', ['line', 2], 'corner 3 and corners 1 to 2']]);
   });
+  test('names a first corner that its second stretch runs back over', () => {
+    const line: Vec2[] = [
+      [2, 0],
+      [4, 0],
+      [0, 0],
+    ];
+    expect(told({ line })).toEqual([['barrier.touches', ['line', 0], 'corner 1 and corners 2 to 3']]);
+  });
   test('drops a repeated corner with a note, and keeps the numbers of its stretches', () => {
     const line: Vec2[] = [
       [0, 0],

@@ -1,6 +1,6 @@
 import { take } from '../answers/store.ts';
 import type { AnswersStore } from '../answers/store.ts';
-import type { Assessment } from '../assess/assessment.ts';
+import type { Assessment, Question } from '../assess/assessment.ts';
 import { runSteps } from '../assess/session.ts';
 import type { Session } from '../assess/session.ts';
 import { CancelledError } from '../base/progress.ts';
@@ -22,7 +22,10 @@ interface WireParts {
   failed(error: unknown): void;
 }
 
-/** Joins what the person says to what the engine answers: small questions here and now, large ones in the worker. */
+/**
+ * Joins what the person says to what the engine answers: small questions here and now, large ones in the worker. A drag
+ * asks for quick causes, its end for exact ones.
+ */
 export function wire({ editor, answers, session, client, frame, failed }: WireParts): void {
   const { store } = editor;
   const queue = latestWins(client.assess);
@@ -32,16 +35,16 @@ export function wire({ editor, answers, session, client, frame, failed }: WirePa
       answers.setState({ computing: null });
   };
 
-  const here = () => {
+  const here = (causes: Question['causes']) => {
     const { plan, target, alone, revision } = store.getState();
     queue.callOff();
-    show(runSteps(session.steps(plan, { target, alone }, revision)));
+    show(runSteps(session.steps(plan, { target, alone, causes }, revision)));
   };
 
-  const elsewhere = async () => {
+  const elsewhere = async (causes: Question['causes']) => {
     const { plan, target, alone, revision } = store.getState();
     answers.setState({ computing: { share: 0, doing: 'Working out coverage' } });
-    const asked = { plan, question: { target, alone }, revision };
+    const asked = { plan, question: { target, alone, causes }, revision };
     const assessment = await queue.ask(asked, (share, doing) =>
       answers.setState({ computing: { share, doing } }),
     );
@@ -57,11 +60,19 @@ export function wire({ editor, answers, session, client, frame, failed }: WirePa
     failed(error);
   };
 
-  const work = () => {
-    const { plan, target, alone } = store.getState();
+  const work = async () => {
+    const { plan, target, alone, gesturing, revision } = store.getState();
+    const fits = (causes: Question['causes']) => session.estimate(plan, { target, alone, causes }) <= ON_THE_SPOT;
     try {
-      if (session.estimate(plan, { target, alone }) <= ON_THE_SPOT) here();
-      else elsewhere().catch(troubled);
+      if (!gesturing && fits('exact')) {
+        here('exact');
+        return;
+      }
+      // What hides how much may lag; picture, bands and states may not.
+      if (fits('quick')) here('quick');
+      else await elsewhere('quick');
+      const now = store.getState();
+      if (!now.gesturing && now.revision === revision) await elsewhere('exact');
     } catch (error) {
       troubled(error);
     }
@@ -86,11 +97,11 @@ export function wire({ editor, answers, session, client, frame, failed }: WirePa
       queue.callOff();
       answers.setState({ assessment: null, probe: null });
     }
-    if (state.revision !== before.revision) work();
+    if (state.revision !== before.revision || (before.gesturing && !state.gesturing)) void work();
     if (state.pointed !== before.pointed) probe();
   });
   answers.subscribe((state, before) => {
     if (state.assessment !== before.assessment && store.getState().pointed) probe();
   });
-  work();
+  void work();
 }

@@ -1,5 +1,6 @@
 import type { Vec2 } from '../base/vector.ts';
-import type { Area } from '../coverage/area.ts';
+import { less, type Area } from '../coverage/area.ts';
+import { cutArea, cutTriangles } from '../coverage/cut.ts';
 import { insideMask, ringMask } from '../coverage/mask.ts';
 import { boardGrid } from '../coverage/boardGrid.ts';
 import type { Within } from '../coverage/areas.ts';
@@ -44,22 +45,27 @@ export function groundOf(scene: Scene, height: number, cell?: number): Ground {
   const plane = horizontalPlane(scene.ground + height);
   const grid = boardGrid(plane, scene.board, cell);
   const window = corners(scene.board);
-  const total = grid.columns * grid.rows;
+  const cells = grid.columns * grid.rows;
   const inside = insideMask(scene.solids, grid);
-  const mask = scene.boundary === null ? new Uint8Array(total).fill(1) : ringMask(scene.boundary, grid);
+  const mask = scene.boundary === null ? new Uint8Array(cells).fill(1) : ringMask(scene.boundary, grid);
   const byInside = tally(grid, inside, mask, 2);
+  const parts = scene.boundary === null ? [window] : convexParts(scene.boundary);
+  const cut = cutTriangles(scene.solids, plane.origin[2]);
+  const total = exactArea(scene.boundary ?? window);
+  const covered = cut === null ? areaOf(byInside, 1, grid) : cutArea(cut, parts);
   return {
     plane,
     grid,
     window,
     bare: inside.map((within) => (within === 1 ? INSIDE : OUT_OF_FRAME)),
     counted: mask.map((within, cell) => (within === 1 && inside[cell] !== 1 ? 1 : 0)),
-    open: areaOf(byInside, 0, grid),
+    open: less(total, covered),
     within: {
       mask,
-      total: exactArea(scene.boundary ?? window),
-      inside: areaOf(byInside, 1, grid),
-      parts: scene.boundary === null ? [window] : convexParts(scene.boundary),
+      total,
+      inside: covered,
+      cut,
+      parts,
       whole: scene.boundary === null,
     },
   };

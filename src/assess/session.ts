@@ -39,12 +39,16 @@ export function runSteps<T>(steps: Generator<Step, T, void>): T {
   }
 }
 
+/** What exact causes cost a camera, roughly, ms. */
+const CAUSES = 15;
+
 /** A coverage and what it was worked out from. */
 interface Kept {
   readonly obstacles: Obstacles;
   readonly ground: Ground;
   readonly edition: string;
   readonly limits: string;
+  readonly causes: Question['causes'];
   readonly coverage: CameraCoverage;
 }
 
@@ -72,8 +76,13 @@ class Remembering implements Session {
       last.plan.settings === plan.settings &&
       last.question.target.height === question.target.height &&
       last.question.target.kind === question.target.kind;
-    const changed = plan.cameraOrder.filter((id) => !same || last.plan.cameras[id] !== plan.cameras[id]);
-    return building + (same ? 0 : facets * 2e-3 + cells * 2e-5) + changed.length * aCamera;
+    const changed = plan.cameraOrder.filter((id) => {
+      const known = this.kept.get(id);
+      const rough = question.causes === 'exact' && known?.causes === 'quick';
+      return !same || rough || last.plan.cameras[id] !== plan.cameras[id];
+    });
+    const causes = question.causes === 'exact' ? CAUSES : 0;
+    return building + (same ? 0 : facets * 2e-3 + cells * 2e-5) + changed.length * (aCamera + causes);
   }
 
   *steps(plan: Plan, question: Question, revision: number): Generator<Step, Assessment, void> {
@@ -96,14 +105,16 @@ class Remembering implements Session {
         known.edition === edition.key &&
         known.limits === limits &&
         sameCamera(known.coverage.camera, camera);
-      if (still) {
+      if (still && (known.causes === 'exact' || question.causes === 'quick')) {
         cameras.push(known.coverage);
         continue;
       }
       yield { share: 0.2 + (0.7 * cameras.length) / scene.cameras.length, doing: `Working out ${camera.name}` };
       const rule = new BandRule(edition.bands, faceCaps, camera.range);
-      const coverage = this.cover(camera, question, obstacles, ground, rule, edition.bands.length);
-      this.kept.set(camera.id, { obstacles, ground, edition: edition.key, limits, coverage });
+      const coverage = still
+        ? refined(known.coverage, obstacles, ground, rule)
+        : this.cover(camera, question, obstacles, ground, rule, edition.bands.length);
+      this.kept.set(camera.id, { obstacles, ground, edition: edition.key, limits, causes: question.causes, coverage });
       cameras.push(coverage);
     }
     for (const id of this.kept.keys()) if (plan.cameras[id] === undefined) this.kept.delete(id);
@@ -133,7 +144,14 @@ class Remembering implements Session {
     const ground = this.groundFor(scene, question.target.height);
     const limits = JSON.stringify(assessment.faceCaps);
     for (const coverage of cameras)
-      this.kept.set(coverage.camera.id, { obstacles, ground, edition: edition.key, limits, coverage });
+      this.kept.set(coverage.camera.id, {
+        obstacles,
+        ground,
+        edition: edition.key,
+        limits,
+        causes: question.causes,
+        coverage,
+      });
     this.last = { plan, question, scene };
   }
 
@@ -150,7 +168,7 @@ class Remembering implements Session {
 
   private cover(
     camera: Camera,
-    { target }: Question,
+    { target, causes }: Question,
     { facets, segments }: Obstacles,
     ground: Ground,
     rule: BandRule,
@@ -163,7 +181,7 @@ class Remembering implements Session {
       target,
       sight: found.sight,
       cells,
-      areas: areasOf(camera, cells, found, ground.within, rule, facets.solids.length),
+      areas: areasOf(camera, cells, found, ground.within, rule, facets.solids, causes),
       reach: reachOf(camera, ground.plane, facets, rule, bands, found.sight.lensInside !== null),
       frustum: frustumOf(camera, ground.plane, segments),
     };
@@ -190,6 +208,13 @@ class Remembering implements Session {
     this.grounds = [{ scene, height, value }, ...this.grounds].slice(0, 3);
     return value;
   }
+}
+
+/** A coverage with quick causes, made exact; all else stays. */
+function refined(coverage: CameraCoverage, { facets }: Obstacles, ground: Ground, rule: BandRule): CameraCoverage {
+  const { camera, cells } = coverage;
+  const found = sightOf(camera, ground.plane, ground.window, facets);
+  return { ...coverage, areas: areasOf(camera, cells, found, ground.within, rule, facets.solids, 'exact') };
 }
 
 const sameBoard = (one: Board, two: Board): boolean =>

@@ -1,13 +1,15 @@
 import type { Camera } from '../optics/camera.ts';
+import type { Passage } from '../model/passage.ts';
+import type { Solid } from '../model/solid.ts';
 import type { Window } from '../sight/sight.ts';
 import { seenWithin, type FoundSight } from '../sight/sightOf.ts';
-import type { Area } from './area.ts';
+import { less, NO_AREA, plus, type Area } from './area.ts';
 import { areasWhere, type FoundArea } from './areaWhere.ts';
-import { conditionSets } from './conditions.ts';
-import type { CameraAreas, Cells } from './coverage.ts';
+import { causesOf } from './causes.ts';
+import { conditionSets, type ConditionSets } from './conditions.ts';
+import type { CameraAreas, Cells, HiderArea } from './coverage.ts';
 import type { BandRule } from './rule.ts';
-import { HIDDEN, SCREENED } from './state.ts';
-import { areaOf, tallyStates } from './tally.ts';
+import { areaOf, tallyHiders } from './tally.ts';
 
 /** Where areas are counted: one number a cell, 1 within, and the same ground as convex polygons. */
 export interface Within {
@@ -15,62 +17,84 @@ export interface Within {
   /** All of it, and what of it lies inside solids. */
   readonly total: Area;
   readonly inside: Area;
+  /** Triangles of the plane inside solids; null where only cells can tell. */
+  readonly cut: Float64Array | null;
   readonly parts: readonly Window[];
   /** The parts are the whole window of the sight. */
   readonly whole: boolean;
 }
 
-/** Areas of one camera: what is seen and its bands from the exact outline, the rest from cells. */
+/**
+ * Areas of one camera from exact outlines and curves. What hides how much comes from cells where `causes` is quick, and
+ * where borders do not close.
+ */
 export function areasOf(
   camera: Camera,
   cells: Cells,
   found: FoundSight,
   within: Within,
   rule: BandRule,
-  solids: number,
+  solids: readonly Solid[],
+  causes: 'quick' | 'exact',
 ): CameraAreas {
   const { grid } = cells;
-  const { states, hiders } = tallyStates(cells, within.mask, solids);
-  const [seen, ...atLeast] = seenAreas(camera, found, within, rule, grid.plane.origin[2]);
-  const covered = atLeast[0] ?? seen ?? NOTHING;
-  const hidden = areaOf(states, HIDDEN, grid);
-  const screened = areaOf(states, SCREENED, grid);
-  const coarse = exact(less(seen ?? NOTHING, covered));
-  const framed = [hidden, screened, exact(covered), coarse, within.inside];
+  const conditions = conditionSets(camera, grid.plane.origin[2], rule);
+  const [seen, ...atLeast] = seenAreas(found, within, conditions).map(exact);
+  const covered = atLeast[0] ?? seen ?? NO_AREA;
+  const coarse = less(seen ?? NO_AREA, covered);
+  const { byHider, inside } = hiddenAreas(cells, found, within, conditions, solids, causes);
+  const sum = (passage: Passage) =>
+    byHider.reduce((all, { solid, area }) => (solids[solid]?.passage === passage ? plus(all, area) : all), NO_AREA);
+  const [hidden, screened] = [sum('solid'), sum('screen')];
+  const framed = [hidden, screened, covered, coarse, within.inside].reduce(plus);
   return {
-    seen: exact(seen ?? NOTHING),
+    seen: seen ?? NO_AREA,
     byState: {
       inside: within.inside,
-      'out of frame': {
-        value: Math.max(0, framed.reduce((left, { value }) => left - value, within.total.value)),
-        bound: framed.reduce((sum, { bound }) => sum + bound, within.total.bound),
-        how: 'cells',
-      },
+      'out of frame': less(within.total, framed),
       hidden,
       screened,
-      'too dark': exact(NOTHING),
+      'too dark': NO_AREA,
       'too coarse': coarse,
-      covered: exact(covered),
+      covered,
     },
-    byBand: atLeast.map((area, band) => exact(less(area, atLeast[band + 1] ?? NOTHING))),
-    byHider: Array.from({ length: solids }, (_, solid) => ({ solid, area: areaOf(hiders, solid, grid) }))
-      .filter(({ area }) => area.value > 0)
+    insideFrame: inside,
+    byBand: atLeast.map((area, band) => less(area, atLeast[band + 1] ?? NO_AREA)),
+    byHider: byHider
+      .filter(({ solid, area }) => area.value > LEAST_SHOWN && solids[solid]?.passage === 'solid')
       .sort((one, two) => two.area.value - one.area.value),
   };
 }
 
-const NOTHING: FoundArea = { value: 0, bound: 0 };
+/** An area below this is rounding, m². */
+const LEAST_SHOWN = 1e-6;
 
-/** Seen, then seen at each band or better, over all parts of the ground that counts. */
-function seenAreas(
-  camera: Camera,
+function hiddenAreas(
+  cells: Cells,
   found: FoundSight,
   within: Within,
-  rule: BandRule,
-  height: number,
-): readonly FoundArea[] {
+  conditions: ConditionSets,
+  solids: readonly Solid[],
+  causes: 'quick' | 'exact',
+): { readonly byHider: readonly HiderArea[]; readonly inside: Area } {
+  const exactly =
+    causes === 'exact' && within.cut !== null ? causesOf(found, within.parts, within.cut, conditions) : null;
+  if (exactly)
+    return {
+      byHider: [...exactly.byHider].map(([solid, area]) => ({ solid, area: exact(area) })),
+      inside: exact(exactly.inside),
+    };
+  const { hiders, inside } = tallyHiders(cells, within.mask, solids.length);
+  return {
+    byHider: solids.map((_, solid) => ({ solid, area: areaOf(hiders, solid, cells.grid) })),
+    inside: areaOf(inside, 0, cells.grid),
+  };
+}
+
+/** Seen, then seen at each band or better, over all parts of the ground that counts. */
+function seenAreas(found: FoundSight, within: Within, conditions: ConditionSets): readonly FoundArea[] {
   const { footing, sight } = found;
-  const { of, count, framed, atLeast } = conditionSets(camera, height, rule);
+  const { of, count, framed, atLeast } = conditions;
   const sets = [framed, ...atLeast];
   const regions = within.whole ? [sight.seen] : within.parts.map((part) => seenWithin(found, part));
   const sums = sets.map(() => ({ value: 0, bound: 0 }));
@@ -87,9 +111,4 @@ function seenAreas(
   return sums;
 }
 
-const exact = ({ value, bound }: FoundArea): Area => ({ value, bound, how: 'exact' });
-
-const less = (one: FoundArea, two: FoundArea): FoundArea => ({
-  value: Math.max(0, one.value - two.value),
-  bound: one.bound + two.bound,
-});
+const exact = ({ value, bound }: FoundArea): Area => ({ value: Math.max(0, value), bound, how: 'exact' });

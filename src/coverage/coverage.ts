@@ -21,15 +21,24 @@ export interface Cells {
   readonly hider: Int32Array;
 }
 
+/** What one solid hides first. */
+export interface HiderArea {
+  /** Index in the scene. */
+  readonly solid: number;
+  readonly area: Area;
+}
+
 /** Areas within the boundary, else the board. */
 export interface CameraAreas {
-  /** Nothing in the way, at any density: exact by edge spans for a rectilinear lens, else from cells. */
+  /** Nothing in the way, at any density. */
   readonly seen: Area;
   readonly byState: Readonly<Record<State, Area>>;
+  /** What of the frame lies inside solids. */
+  readonly insideFrame: Area;
   /** One an edition band, coarsest first: covered at just that band. */
   readonly byBand: readonly Area[];
   /** Hidden, by solid, largest first. */
-  readonly byHider: readonly { readonly solid: number; readonly area: Area }[];
+  readonly byHider: readonly HiderArea[];
 }
 
 /** How far one camera serves in the vertical plane of its axis, m from the point below the lens; null where never. */

@@ -1,7 +1,7 @@
 import type { Grid } from '../sight/grid.ts';
 import type { Area } from './area.ts';
 import type { Cells } from './coverage.ts';
-import { HIDDEN, SCREENED, STATES } from './state.ts';
+import { HIDDEN, INSIDE, SCREENED } from './state.ts';
 
 /** Cells and edge cells (with a 4-neighbour of another label) by label. */
 export interface Tally {
@@ -43,49 +43,35 @@ export function tally(grid: Grid, labels: Uint8Array, mask: Uint8Array, most: nu
 }
 
 /**
- * Counts what lies in the frame, within a mask: cells by state, and hidden ones by the solid that hides them. Edge cells are
- * counted for the states that have no exact area. Hidden and screened cells name different solids, so that a neighbour
- * with the same solid has the same state.
+ * Counts what is hidden or screened within a mask by the solid in the way, and what of the frame lies inside solids. Hidden
+ * and screened cells name different solids, so that a neighbour with the same solid has the same state.
  */
-export function tallyStates(cells: Cells, mask: Uint8Array, solids: number): { states: Tally; hiders: Tally } {
-  const { state, hider, grid, rows } = cells;
-  const states = newTally(STATES.length);
-  const hiders = newTally(solids);
+export function tallyHiders(cells: Cells, mask: Uint8Array, solids: number): { hiders: Tally; inside: Tally } {
+  const { state, hider, grid, rows, density } = cells;
   const { columns } = grid;
+  const hiders = newTally(solids);
+  const inside = newTally(1);
   for (let row = 0; row < grid.rows; row += 1) {
     const start = row * columns;
     const end = start + (rows[row * 2 + 1] ?? -1);
     for (let index = start + (rows[row * 2] ?? 0); index <= end; index += 1) {
-      if (mask[index] !== 1) continue;
       const here = state[index] ?? 0;
-      raise(states.cells, here);
-      if (here !== HIDDEN && here !== SCREENED) continue;
-      const solid = hider[index] ?? 0;
-      const left = index > start ? index - 1 : index;
-      const right = index + 1 < start + columns ? index + 1 : index;
-      const below = row > 0 ? index - columns : index;
-      const above = row + 1 < grid.rows ? index + columns : index;
-      if (
-        state[left] !== here ||
-        state[right] !== here ||
-        state[below] !== here ||
-        state[above] !== here ||
-        mask[left] !== 1 ||
-        mask[right] !== 1 ||
-        mask[below] !== 1 ||
-        mask[above] !== 1
-      ) {
-        raise(states.edges, here);
-        if (here === HIDDEN) raise(hiders.edges, solid);
-      } else if (
-        here === HIDDEN &&
-        (hider[left] !== solid || hider[right] !== solid || hider[below] !== solid || hider[above] !== solid)
-      )
-        raise(hiders.edges, solid);
-      if (here === HIDDEN) raise(hiders.cells, solid);
+      const within = here === INSIDE && (density[index] ?? 0) > 0;
+      if (mask[index] !== 1 || (here !== HIDDEN && here !== SCREENED && !within)) continue;
+      const solid = within ? -1 : (hider[index] ?? 0);
+      const [counts, label] = within ? [inside, 0] : [hiders, solid];
+      raise(counts.cells, label);
+      const around = [
+        index > start ? index - 1 : index,
+        index + 1 < start + columns ? index + 1 : index,
+        row > 0 ? index - columns : index,
+        row + 1 < grid.rows ? index + columns : index,
+      ];
+      if (around.some((other) => hider[other] !== solid || state[other] !== here || mask[other] !== 1))
+        raise(counts.edges, label);
     }
   }
-  return { states, hiders };
+  return { hiders, inside };
 }
 
 /**

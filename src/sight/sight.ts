@@ -36,6 +36,8 @@ export interface Sight {
   readonly camera: Camera;
   readonly plane: TargetPlane;
   readonly framed: boolean;
+  /** How many solids the scene has: their indices lie below. */
+  readonly solids: number;
   /** Index of the solid that holds the lens; then nothing is seen. */
   readonly lensInside: number | null;
   /** The frame cut by the window: corners in order, a and b. Empty where the frame misses the plane. */

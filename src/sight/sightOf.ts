@@ -57,6 +57,7 @@ export function sightOf(camera: Camera, plane: TargetPlane, window: Window, face
       camera,
       plane,
       framed: camera.k === 1,
+      solids: facets.solids.length,
       lensInside: inside,
       frame: Float64Array.from(within.flatMap(([p, q]) => [p + footing.foot[0], q + footing.foot[1]])),
       seen,

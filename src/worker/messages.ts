@@ -27,6 +27,7 @@ const plan = z.custom<Plan>((value) => holds(value, 'version', 'structures', 'ca
 const question = z.object({
   target: z.object({ kind: z.enum(['ground', 'plate', 'face', 'height']), height: z.number() }),
   alone: z.string().nullable(),
+  causes: z.enum(['quick', 'exact']),
 });
 
 const assessment = z.custom<Assessment>((value) =>

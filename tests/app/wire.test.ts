@@ -62,10 +62,12 @@ async function begun() {
   const window = joined(demo());
   window.asked[0]?.answer();
   await turn();
+  window.asked[1]?.answer();
+  await turn();
   return window;
 }
 
-test('the first, large question goes to the worker with its progress, and its answer is shown', async () => {
+test('the first, large question goes to the worker with its progress; exact causes come after the picture', async () => {
   const { asked, answers, shown } = joined(demo());
   expect(asked).toHaveLength(1);
   asked[0]?.options.progress?.(0.4, 'Working out C2');
@@ -73,10 +75,15 @@ test('the first, large question goes to the worker with its progress, and its an
   asked[0]?.answer();
   await turn();
   expect(shown()?.revision).toBe(1);
+  expect(shown()?.question.causes).toBe('quick');
+  expect(asked).toHaveLength(2);
+  asked[1]?.answer();
+  await turn();
+  expect(shown()?.question.causes).toBe('exact');
   expect(answers.getState().computing).toBeNull();
 });
 
-test('a drag of one camera is answered on the spot, before the event is over', async () => {
+test('a drag of one camera is answered on the spot, before the event is over; its end asks for exact causes', async () => {
   const { editor, asked, shown } = await begun();
   const gesture = editor.begin('Tilt C1');
   for (const value of [30, 31, 32]) {
@@ -84,17 +91,27 @@ test('a drag of one camera is answered on the spot, before the event is over', a
     expect(shown()?.revision).toBe(editor.store.getState().revision);
     expect(shown()?.cameras[0]?.camera.tilt).toBe(value);
   }
+  expect(asked).toHaveLength(2);
   gesture.commit();
-  expect(asked).toHaveLength(1);
+  expect(shown()?.cameras[0]?.camera.tilt).toBe(32);
+  expect(shown()?.question.causes).toBe('quick');
+  asked.at(-1)?.answer();
+  await turn();
+  expect(shown()?.question.causes).toBe('exact');
+  expect(shown()?.cameras[0]?.camera.tilt).toBe(32);
 });
 
 test('what the spot answers equals what a fresh session makes of the same plan', async () => {
-  const { editor, shown } = await begun();
+  const { editor, asked, shown } = await begun();
   editor.run('Tilt C1', tilt(40));
   const { plan, revision, target } = editor.store.getState();
-  const alone = runSteps(createSession().steps(plan, { target, alone: null }, revision));
-  expect(shown()?.cameras.map(({ areas }) => areas)).toEqual(alone.cameras.map(({ areas }) => areas));
-  expect(shown()?.site).toEqual(alone.site);
+  const fresh = (causes: 'quick' | 'exact') =>
+    runSteps(createSession().steps(plan, { target, alone: null, causes }, revision));
+  expect(shown()?.site).toEqual(fresh('quick').site);
+  expect(shown()?.cameras[0]?.areas).toEqual(fresh('quick').cameras[0]?.areas);
+  asked.at(-1)?.answer();
+  await turn();
+  expect(shown()?.cameras.map(({ areas }) => areas)).toEqual(fresh('exact').cameras.map(({ areas }) => areas));
 });
 
 test('when another plan is opened the question about the former is called off, and its answer never shown', async () => {
@@ -108,6 +125,8 @@ test('when another plan is opened the question about the former is called off, a
   asked[1]?.answer();
   await turn();
   expect(shown()?.scene.cameras).toHaveLength(1);
+  asked[2]?.answer();
+  await turn();
   expect(answers.getState().computing).toBeNull();
 });
 
@@ -153,5 +172,7 @@ test('a target or one camera alone is another question', async () => {
   editor.ask({ kind: 'face', height: 1.6 });
   asked.at(-1)?.answer();
   await turn();
-  expect(shown()?.question).toEqual({ target: { kind: 'face', height: 1.6 }, alone: 'C2' });
+  asked.at(-1)?.answer();
+  await turn();
+  expect(shown()?.question).toEqual({ target: { kind: 'face', height: 1.6 }, alone: 'C2', causes: 'exact' });
 });

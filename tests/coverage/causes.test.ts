@@ -28,9 +28,9 @@ test('what hides how much, and what of the frame lies inside solids, agree with 
       const counted = cellsOf(camera, found, fine.grid, fine.bare, rule, new Scratch());
       const { hiders, inside } = tallyHiders(counted, fine.within.mask, facets.solids.length);
       const compare = (exact: number, cells_: number, edges: number, what: string) =>
-        // Edges along the rows err together: an eighth of the edge cells is far above what was seen.
+        // Walls along the rows err together, by up to half a cell: the bound that a count of cells prints.
         expect(Math.abs(exact - cells_ * cell * cell), `${camera.name}, ${height} m, ${what}`).toBeLessThan(
-          0.005 + (edges * cell * cell) / 8,
+          0.005 + (edges * cell * cell) / 2,
         );
       expect(areas.insideFrame.how).toBe('exact');
       compare(areas.insideFrame.value, inside.cells[0] ?? 0, inside.edges[0] ?? 0, 'inside');

@@ -40,10 +40,13 @@ export function hiddenRegions(
   const side = grid.cell * every;
   const columns = Math.max(1, Math.floor(grid.columns / every));
   const rows = Math.max(1, Math.floor(grid.rows / every));
-  const source = (cell: number): number =>
-    Math.floor((Math.floor(cell / columns) + 0.5) * every) * grid.columns +
-    Math.floor(((cell % columns) + 0.5) * every);
-  const hider = hidersOf(columns * rows, source, cameras);
+  const source = Int32Array.from(
+    { length: columns * rows },
+    (_, cell) =>
+      Math.floor((Math.floor(cell / columns) + 0.5) * every) * grid.columns +
+      Math.floor(((cell % columns) + 0.5) * every),
+  );
+  const hider = hidersOf(source, cameras);
   const seen = new Uint8Array(columns * rows);
   const best = new Map<number, HiddenRegion>();
   const queue = new Int32Array(columns * rows);
@@ -67,12 +70,16 @@ export function hiddenRegions(
   return [...best.values()].sort((one, two) => two.area - one.area);
 }
 
-/** By cell, who hides it where no camera sees it in any way; −1 elsewhere. */
-function hidersOf(count: number, source: (cell: number) => number, cameras: readonly Judged[]): Int32Array {
+/**
+ * By cell, who hides it where no camera sees it in any way; −1 elsewhere.
+ * @param source for each cell, the cell of the coverage that stands for it
+ */
+function hidersOf(source: Int32Array, cameras: readonly Judged[]): Int32Array {
+  const count = source.length;
   const hider = new Int32Array(count).fill(-1);
   for (const { cells } of cameras) {
     for (let cell = 0; cell < count; cell += 1) {
-      const from = source(cell);
+      const from = source[cell] ?? 0;
       const state = cells.state[from];
       if (state === HIDDEN_CELL) {
         if (hider[cell] === -1) hider[cell] = cells.hider[from] ?? -1;

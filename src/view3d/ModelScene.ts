@@ -83,6 +83,10 @@ export class ModelScene {
     this.cameras = new CameraLayer(this.group, this.window);
     this.scene.add(this.group);
     this.tint('light');
+    // The browser makes the programs while the plan is still being worked out; asking how they fare would wait for them.
+    this.renderer.debug.checkShaderErrors = false;
+    this.renderer.compile(this.scene, this.camera);
+    this.wash.prepare(this.renderer, this.camera);
   }
 
   tint(theme: Theme): void {

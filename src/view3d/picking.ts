@@ -48,20 +48,31 @@ export function pick({ solids, boxes }: Pickable, ray: Ray, within = Infinity): 
   return nearest;
 }
 
+/** Slab test; without arrays, because labels ask it for thousands of rays. */
 function meetsBox(boxes: Float64Array, at: number, { from, along }: Ray, limit: number): boolean {
-  let [enter, leave] = [0, limit];
-  for (const axis of [0, 1, 2] as const) {
-    const [low, high] = [boxes[at + axis] ?? 0, boxes[at + axis + 3] ?? 0];
-    const d = along[axis];
-    if (d === 0) {
-      if (from[axis] < low || from[axis] > high) return false;
+  let enter = 0;
+  let leave = limit;
+  for (let axis = 0; axis < 3; axis += 1) {
+    const low = boxes[at + axis] ?? 0;
+    const high = boxes[at + axis + 3] ?? 0;
+    const start = from[axis] ?? 0;
+    const run = along[axis] ?? 0;
+    if (run === 0) {
+      if (start < low || start > high) return false;
       continue;
     }
-    const [a, b] = [(low - from[axis]) / d, (high - from[axis]) / d];
-    enter = Math.max(enter, Math.min(a, b));
-    leave = Math.min(leave, Math.max(a, b));
+    const one = (low - start) / run;
+    const other = (high - start) / run;
+    if (one < other) {
+      if (one > enter) enter = one;
+      if (other < leave) leave = other;
+    } else {
+      if (other > enter) enter = other;
+      if (one < leave) leave = one;
+    }
+    if (enter > leave) return false;
   }
-  return enter <= leave;
+  return true;
 }
 
 function meetSolid(solid: Solid, { from, along }: Ray, limit: number): Hit | null {
@@ -72,17 +83,29 @@ function meetSolid(solid: Solid, { from, along }: Ray, limit: number): Hit | nul
     const a = (triangles[i] ?? 0) * 3;
     const b = (triangles[i + 1] ?? 0) * 3;
     const c = (triangles[i + 2] ?? 0) * 3;
-    const [ax, ay, az] = [p[a] ?? 0, p[a + 1] ?? 0, p[a + 2] ?? 0];
-    const [ux, uy, uz] = [(p[b] ?? 0) - ax, (p[b + 1] ?? 0) - ay, (p[b + 2] ?? 0) - az];
-    const [vx, vy, vz] = [(p[c] ?? 0) - ax, (p[c + 1] ?? 0) - ay, (p[c + 2] ?? 0) - az];
-    const [nx, ny, nz] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
+    const ax = p[a] ?? 0;
+    const ay = p[a + 1] ?? 0;
+    const az = p[a + 2] ?? 0;
+    const ux = (p[b] ?? 0) - ax;
+    const uy = (p[b + 1] ?? 0) - ay;
+    const uz = (p[b + 2] ?? 0) - az;
+    const vx = (p[c] ?? 0) - ax;
+    const vy = (p[c + 1] ?? 0) - ay;
+    const vz = (p[c + 2] ?? 0) - az;
+    const nx = uy * vz - uz * vy;
+    const ny = uz * vx - ux * vz;
+    const nz = ux * vy - uy * vx;
     const facing = nx * along[0] + ny * along[1] + nz * along[2];
     // A back is never met first from outside a closed solid.
     if (facing >= 0) continue;
-    const [wx, wy, wz] = [from[0] - ax, from[1] - ay, from[2] - az];
+    const wx = from[0] - ax;
+    const wy = from[1] - ay;
+    const wz = from[2] - az;
     const t = -(nx * wx + ny * wy + nz * wz) / facing;
     if (t <= 0 || t >= least) continue;
-    const [qx, qy, qz] = [wx + t * along[0], wy + t * along[1], wz + t * along[2]];
+    const qx = wx + t * along[0];
+    const qy = wy + t * along[1];
+    const qz = wz + t * along[2];
     const n2 = nx * nx + ny * ny + nz * nz;
     const s = ((qy * vz - qz * vy) * nx + (qz * vx - qx * vz) * ny + (qx * vy - qy * vx) * nz) / n2;
     const r = ((uy * qz - uz * qy) * nx + (uz * qx - ux * qz) * ny + (ux * qy - uy * qx) * nz) / n2;

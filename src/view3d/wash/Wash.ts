@@ -31,6 +31,16 @@ export class Wash {
     this.scene.add(this.group);
   }
 
+  /** Has the program made that the first camera will need. */
+  prepare(renderer: WebGLRenderer, camera: PerspectiveCamera): void {
+    const first = new CameraWash();
+    this.group.add(...first.meshes);
+    renderer.setRenderTarget(this.target);
+    renderer.compile(this.scene, camera);
+    renderer.setRenderTarget(null);
+    this.group.remove(...first.meshes);
+  }
+
   get texture(): Texture {
     return this.target.texture;
   }

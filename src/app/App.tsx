@@ -35,6 +35,7 @@ export function App({ editor, answers, desk, keeping, openings, save, caught }: 
   const { theme, drawer, tab } = useStore(desk);
   const assessment = useStore(answers, (state) => state.assessment);
   const computing = useStore(answers, (state) => state.computing !== null);
+  const name = useStore(editor.store, ({ plan }) => plan.name);
   const narrow = useNarrow();
 
   useEffect(
@@ -42,6 +43,9 @@ export function App({ editor, answers, desk, keeping, openings, save, caught }: 
     [editor, answers, desk, openings, save],
   );
   useEffect(() => listenToDrops(openings.file), [openings]);
+  useEffect(() => {
+    document.title = `${name} · Soffit`;
+  }, [name]);
 
   const part = (name: string, content: React.ReactNode) => (
     <ErrorBoundary part={name} caught={caught}>

@@ -9,6 +9,7 @@ import { DensityScale } from '../panels/DensityScale.tsx';
 import { FirstRun } from '../panels/FirstRun.tsx';
 import { NoticePlate } from '../panels/NoticePlate.tsx';
 import { ProbeCard } from '../panels/ProbeCard.tsx';
+import { Spoken } from '../panels/Spoken.tsx';
 import { TargetChoice } from '../panels/TargetChoice.tsx';
 import type { DeskStore } from './desk.ts';
 import type { Openings } from './opening.ts';
@@ -56,6 +57,7 @@ export function ModelRegion({ editor, answers, desk, openings }: ModelRegionProp
             </div>
           )}
           <NoticePlate editor={editor} />
+          <Spoken editor={editor} answers={answers} />
         </div>
       </div>
       {!empty && (

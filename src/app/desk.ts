@@ -4,7 +4,7 @@ import type { Theme } from '../draw/ink.ts';
 import type { ImportReport } from '../exchange/report.ts';
 
 /** A file that is being read. */
-export interface Opening {
+interface Opening {
   readonly name: string;
   readonly share: number;
   readonly doing: string;
@@ -12,7 +12,7 @@ export interface Opening {
 }
 
 /** What became of an imported file. */
-export interface Imported {
+interface Imported {
   readonly name: string;
   readonly report: ImportReport;
 }

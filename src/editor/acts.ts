@@ -8,7 +8,7 @@ import type { PlanSettings } from '../plan/plan.ts';
 import type { Editor } from './editor.ts';
 
 /** What a person calls a thing; its id where the plan no longer has it. */
-export function nameOf(editor: Editor, { kind, id }: Thing): string {
+function nameOf(editor: Editor, { kind, id }: Thing): string {
   const { plan } = editor.store.getState();
   return (kind === 'camera' ? plan.cameras[id] : plan.structures[id])?.name ?? id;
 }

@@ -52,6 +52,10 @@ export function autosave(editor: Editor, shelf: Shelf): Keeping {
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'hidden') void keeping.flush();
   });
+  // The browser asks before it closes what could not be kept.
+  window.addEventListener('beforeunload', (event) => {
+    if (editor.store.getState().kept.trouble !== null) event.preventDefault();
+  });
   return keeping;
 }
 

@@ -129,7 +129,10 @@ export async function restore(
   const kept = typeof key === 'string' ? keptFrom(await shelf.take(key)) : null;
   if (!kept) return null;
   const read = readPlan(kept.text);
-  return read.ok ? { plan: read.value, at: kept.at } : { unreadable: kept };
+  if (read.ok) return { plan: read.value, at: kept.at };
+  // Out of the way of what is kept next under this id.
+  await setAside(shelf, kept);
+  return { unreadable: kept };
 }
 
 /** What the device keeps, newest first. */

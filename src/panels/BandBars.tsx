@@ -33,7 +33,7 @@ export function BandBars({ label, edition, areas, reach }: BandBarsProps) {
             <tr key={band.key}>
               <th scope="row">{band.name}</th>
               <td aria-hidden className={styles.track}>
-                {area && area.value > 0 && (
+                {area && area.value >= 0.05 && (
                   <span
                     className={styles.bar}
                     style={{ '--share': area.value / most, '--band': `var(--band-${index + 1})` }}

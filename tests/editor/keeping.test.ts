@@ -125,6 +125,9 @@ describe('what comes out of storage is read like a file', () => {
     device.putRaw('yard', kept);
     expect(await restore(device.shelf)).toEqual({ unreadable: kept });
     expect(device.text('yard')).toBe(kept.text);
+    // Whatever is kept under its id from now on, it is still there.
+    device.plans.delete('yard');
+    expect(await keptPlans(device.shelf)).toMatchObject([{ name: 'Yard', text: kept.text }]);
   });
 });
 

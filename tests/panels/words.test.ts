@@ -5,6 +5,7 @@ import { areaFigures, areaText } from '../../src/panels/areaText.ts';
 import { nextTarget } from '../../src/panels/nextTarget.ts';
 import { sorted, stateText } from '../../src/panels/probeWords.ts';
 import { detailText, footprintText, ringArea, spokenText } from '../../src/panels/structureWords.ts';
+import { seenSentence } from '../../src/panels/seenSentence.ts';
 import { targetText } from '../../src/panels/targetText.ts';
 import { demo } from '../editor/plans.ts';
 
@@ -88,6 +89,18 @@ describe('what is at a spot is said in the words of a homeowner', () => {
     hider: null,
     before: null,
     ...change,
+  });
+
+  test('what a camera sees is one sentence', () => {
+    const [camera] = assessment.cameras;
+    if (!camera) throw new Error('no camera');
+    const identify = camera.areas.byBand.at(-1)?.value.toFixed(1);
+    expect(seenSentence(assessment, 'C1')).toMatch(
+      new RegExp(
+        `^C1: identify ${identify}, .* square metres\\. Nothing seen nearer than \\d\\.\\d\\d metres\\.$`,
+      ),
+    );
+    expect(seenSentence({ ...assessment, cameras: [] }, 'C1')).toBe('');
   });
 
   test('the best camera first, then what comes nearest, those that look elsewhere apart', () => {

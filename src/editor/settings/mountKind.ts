@@ -7,7 +7,7 @@ import type { Plan, PlanCamera } from '../../plan/plan.ts';
 import { spotOn } from '../tools/mount/hostSpot.ts';
 import type { HostSpot } from '../tools/mount/hostSpot.ts';
 import { poleMount, soffitMount, wallMount } from '../tools/mount/mountAt.ts';
-import { facesOf, hostsOf } from './hostChoices.ts';
+import { facesOf, hostsNear } from './hostChoices.ts';
 import { heightBounds } from './mountSettings.ts';
 
 export type MountKind = Exclude<Mount['kind'], 'corner' | 'loose'>;
@@ -32,7 +32,7 @@ export function setMountKind(plan: Plan, camera: PlanCamera, kind: MountKind, ey
     own.find((one) => one.face === held?.face) ??
     nearest(own, eye, plan) ??
     nearest(
-      hostsOf(plan).flatMap(({ id }) => facesOf(plan, id, sort)),
+      hostsNear(plan, eye ?? [0, 0], null).flatMap(({ id }) => facesOf(plan, id, sort)),
       eye,
       plan,
     );

@@ -1,8 +1,9 @@
 import { useStore } from 'zustand';
 import type { AnswersStore } from '../../answers/store.ts';
 import { fixed } from '../../base/length.ts';
+import type { Vec3 } from '../../base/vector.ts';
 import type { Editor } from '../../editor/editor.ts';
-import { facesOf, hostsOf } from '../../editor/settings/hostChoices.ts';
+import { facesOf, hostsNear } from '../../editor/settings/hostChoices.ts';
 import { setMountFace, setMountKind } from '../../editor/settings/mountKind.ts';
 import type { MountKind } from '../../editor/settings/mountKind.ts';
 import { mountSettings, switchCorner } from '../../editor/settings/mountSettings.ts';
@@ -59,7 +60,7 @@ export function MountGroup({ editor, answers, plan, camera }: MountGroupProps) {
           else editor.run(`Fix ${name} another way`, () => next);
         }}
       />
-      {'host' in mount && <HostFields editor={editor} plan={plan} camera={camera} />}
+      {'host' in mount && <HostFields editor={editor} plan={plan} camera={camera} eye={eye} />}
       {mountSettings(plan, camera).map((setting) => (
         <SettingField key={setting.key} editor={editor} subject={name} setting={setting} />
       ))}
@@ -102,11 +103,16 @@ function CornerSwitch({ editor, plan, camera }: Omit<MountGroupProps, 'answers'>
   );
 }
 
-function HostFields({ editor, plan, camera }: Omit<MountGroupProps, 'answers'>) {
+function HostFields({
+  editor,
+  plan,
+  camera,
+  eye,
+}: Omit<MountGroupProps, 'answers'> & { readonly eye: Vec3 | null }) {
   const { mount, name } = camera;
   if (!('host' in mount)) return null;
   const sort = mount.kind === 'soffit' ? 'soffit' : 'wall';
-  const hosts = hostsOf(plan);
+  const hosts = hostsNear(plan, eye ?? [0, 0], mount.host);
   const faces = facesOf(plan, mount.host, sort);
   const lost = { value: '', label: 'none' };
   const host = hosts.some(({ id }) => id === mount.host) ? mount.host : '';

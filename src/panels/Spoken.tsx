@@ -1,0 +1,15 @@
+import { useStore } from 'zustand';
+import type { AnswersStore } from '../answers/store.ts';
+import type { Editor } from '../editor/editor.ts';
+import { LiveRegion } from '../fittings/LiveRegion.tsx';
+import { seenSentence } from './seenSentence.ts';
+
+/** Speaks what the selected camera sees once a change has come to rest; a drag speaks on its release. */
+export function Spoken({ editor, answers }: { editor: Editor; answers: AnswersStore }) {
+  const assessment = useStore(answers, (state) => state.assessment);
+  const selected = useStore(editor.store, (state) => state.selected);
+  const gesturing = useStore(editor.store, (state) => state.gesturing);
+  const camera = selected?.kind === 'camera' ? selected.id : null;
+  const text = assessment && camera !== null && !gesturing ? seenSentence(assessment, camera) : '';
+  return <LiveRegion text={text} turn={0} />;
+}

@@ -1,12 +1,16 @@
 import type { Vec3 } from '../base/vector.ts';
 import { areasOf } from '../coverage/areas.ts';
 import { Scratch, cellsOf } from '../coverage/cells.ts';
-import type { CameraCoverage } from '../coverage/coverage.ts';
+import { less, NO_AREA } from '../coverage/area.ts';
+import type { Band } from '../coverage/band.ts';
+import type { CameraCoverage, SiteCoverage } from '../coverage/coverage.ts';
 import { frustumOf } from '../coverage/frustum.ts';
 import { pointState } from '../coverage/point.ts';
 import { reachOf } from '../coverage/reach.ts';
 import { BandRule, faceCapsOf } from '../coverage/rule.ts';
 import { siteOf } from '../coverage/site.ts';
+import { MOST_OVERLAID, siteAreas } from '../coverage/siteAreas.ts';
+import type { FaceCap } from '../coverage/target.ts';
 import { lensInside } from '../sight/lensInside.ts';
 import { sightOf } from '../sight/sightOf.ts';
 import type { Camera } from '../optics/camera.ts';
@@ -122,14 +126,19 @@ class Remembering implements Session {
     const counted = scene.cameras.flatMap(({ id }, index) =>
       question.alone === null ? (plan.cameras[id]?.hidden ? [] : [index]) : id === question.alone ? [index] : [],
     );
-    const site = siteOf(
+    const counting = counted.flatMap((index) => cameras[index] ?? []);
+    const fromCells = siteOf(
       ground.grid,
-      counted.flatMap((index) => cameras[index]?.cells ?? []),
+      counting.map(({ cells }) => cells),
       counted,
       ground.counted,
       ground.open,
       edition.bands.length,
     );
+    const site =
+      question.causes === 'exact' && counting.length <= MOST_OVERLAID
+        ? { ...fromCells, ...exactSite(counting, ground, scene, edition.bands, faceCaps) }
+        : fromCells;
     this.last = { plan, question, scene };
     const within = scene.boundary === null ? 'board' : 'boundary';
     return { revision, question, edition, faceCaps, scene, cameras, site, within };
@@ -208,6 +217,26 @@ class Remembering implements Session {
     this.grounds = [{ scene, height, value }, ...this.grounds].slice(0, 3);
     return value;
   }
+}
+
+/** The site's areas by the best camera, along the curves themselves. */
+function exactSite(
+  cameras: readonly CameraCoverage[],
+  ground: Ground,
+  scene: Scene,
+  bands: readonly Band[],
+  caps: readonly FaceCap[],
+): Pick<SiteCoverage, 'byBand' | 'unseen'> {
+  const seers = cameras.map(({ camera, sight }) => ({
+    camera,
+    seen: sight.seen,
+    rule: new BandRule(bands, caps, camera.range),
+  }));
+  const atLeast = siteAreas(scene.boundary ?? ground.window, seers, ground.plane.origin[2], bands.length);
+  return {
+    byBand: atLeast.map((area, band) => less(area, atLeast[band + 1] ?? NO_AREA)),
+    unseen: less(ground.open, atLeast[0] ?? NO_AREA),
+  };
 }
 
 /** A coverage with quick causes, made exact; all else stays. */

@@ -10,6 +10,13 @@ export interface FoundArea {
   readonly bound: number;
 }
 
+/** A lens by its foot and its distance from the plane, m. */
+export interface LensOver {
+  readonly p: number;
+  readonly q: number;
+  readonly delta: number;
+}
+
 /** Pieces that a curve cuts are made no longer than this share of their distance from the lens. */
 const FINE = 0.1;
 /** Pieces are made no longer than this share before their corners are trusted to tell. */
@@ -27,10 +34,10 @@ const DEEPEST = 60;
  * The areas of the parts of some triangles in which sets of conditions hold. Triangles are halved along their longest
  * edge until a curve cuts them simply; there it is followed by its chord and the sagitta at the chord's middle, which
  * leaves an error of fourth order.
- * @param triangles six numbers a triangle, relative to the foot of the lens, m
+ * @param triangles six numbers a triangle, m
  * @param count     of conditions, at most 31
  * @param sets      at most 31 sets of condition indices, all of which must hold together
- * @param delta     distance from lens to plane, m: with the distance over the plane it sets how fine pieces are made
+ * @param lenses    where curves come from: the distance to the nearest lens sets how fine pieces are made
  * @returns         one area a set
  */
 export function areasWhere(
@@ -38,9 +45,9 @@ export function areasWhere(
   conditions: Conditions,
   count: number,
   sets: readonly (readonly number[])[],
-  delta: number,
+  lenses: readonly LensOver[],
 ): readonly FoundArea[] {
-  const walk = new Walk(conditions, count, sets, delta * delta);
+  const walk = new Walk(conditions, count, sets, lenses);
   for (let at = 0; at < triangles.length; at += 6) walk.start(triangles, at);
   return sets.map((_, set) => ({ value: Math.max(0, walk.areas[set] ?? 0), bound: walk.slacks[set] ?? 0 }));
 }
@@ -58,7 +65,7 @@ class Walk {
   private readonly sets: readonly (readonly number[])[];
   /** One bit a condition of each set. */
   private readonly masks: Int32Array;
-  private readonly delta2: number;
+  private readonly lenses: readonly LensOver[];
   /** The piece at hand, and by condition the piece in which its curve was followed last, with what came of it. */
   private piece = 0;
   private readonly followed: Int32Array;
@@ -66,12 +73,17 @@ class Walk {
   private readonly bulges: Float64Array;
   private readonly chords2: Float64Array;
 
-  constructor(conditions: Conditions, count: number, sets: readonly (readonly number[])[], delta2: number) {
+  constructor(
+    conditions: Conditions,
+    count: number,
+    sets: readonly (readonly number[])[],
+    lenses: readonly LensOver[],
+  ) {
     this.conditions = conditions;
     this.count = count;
     this.sets = sets;
     this.masks = Int32Array.from(sets, (set) => set.reduce((mask, i) => mask | (1 << i), 0));
-    this.delta2 = delta2;
+    this.lenses = lenses;
     this.areas = new Float64Array(sets.length);
     this.slacks = new Float64Array(sets.length);
     this.values = new Float64Array((DEEPEST + 8) * count);
@@ -282,13 +294,18 @@ class Walk {
     return Math.sqrt(dp * dp + dq * dq);
   }
 
-  /** Distance from the lens to the nearest corner, m. */
+  /** Distance from the nearest lens to the nearest corner, m. */
   private nearest(a: number, b: number, c: number): number {
-    return Math.sqrt(this.delta2 + Math.min(this.over2(a), this.over2(b), this.over2(c)));
+    let least = Infinity;
+    for (const lens of this.lenses) {
+      const far2 = Math.min(this.over2(a, lens), this.over2(b, lens), this.over2(c, lens));
+      least = Math.min(least, lens.delta * lens.delta + far2);
+    }
+    return Math.sqrt(least);
   }
 
-  private over2(slot: number): number {
-    const [p, q] = [this.p[slot] ?? 0, this.q[slot] ?? 0];
+  private over2(slot: number, lens: LensOver): number {
+    const [p, q] = [(this.p[slot] ?? 0) - lens.p, (this.q[slot] ?? 0) - lens.q];
     return p * p + q * q;
   }
 }

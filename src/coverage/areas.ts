@@ -100,7 +100,7 @@ function seenAreas(found: FoundSight, within: Within, conditions: ConditionSets)
   const sums = sets.map(() => ({ value: 0, bound: 0 }));
   for (const { triangles, area } of regions) {
     const local = triangles.map((n, at) => n - (at % 2 === 0 ? footing.foot[0] : footing.foot[1]));
-    areasWhere(local, of, count, sets, footing.delta).forEach(({ value, bound }, set) => {
+    areasWhere(local, of, count, sets, [{ p: 0, q: 0, delta: footing.delta }]).forEach(({ value, bound }, set) => {
       const sum = sums[set];
       if (sum === undefined) return;
       // The outline of a rectilinear lens has its area from its edges, better than from its triangles.

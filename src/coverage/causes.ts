@@ -76,5 +76,5 @@ function framedArea({ borders }: Partition, owner: number, sets: ConditionSets, 
   );
   const { rings, closed } = chain(pieces);
   if (!closed) return null;
-  return areasWhere(trianglesOf(rings), sets.of, sets.count, [sets.framed], delta)[0] ?? null;
+  return areasWhere(trianglesOf(rings), sets.of, sets.count, [sets.framed], [{ p: 0, q: 0, delta }])[0] ?? null;
 }

@@ -9,7 +9,9 @@ const areaWhere = (triangles: Float64Array, of: (p: number, q: number, v: Float6
     of(p, q, room);
     values.set(room, at);
   };
-  const [found] = areasWhere(triangles, conditions, count, [Array.from({ length: count }, (_, i) => i)], delta);
+  const [found] = areasWhere(triangles, conditions, count, [Array.from({ length: count }, (_, i) => i)], [
+    { p: 0, q: 0, delta },
+  ]);
   if (found === undefined) throw new Error('no area');
   return found;
 };

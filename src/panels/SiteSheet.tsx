@@ -63,7 +63,7 @@ function Seen({ editor, answers }: { editor: Editor; answers: AnswersStore }) {
     >
       {cameras === 0 ? (
         <p className={styles.note}>
-          No camera yet. Press C in the Model, then point at a wall or the ground.
+          No camera yet. Take the camera from the tools, or press C, then point at a wall or the ground.
         </p>
       ) : (
         <>

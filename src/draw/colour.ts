@@ -34,7 +34,7 @@ const byte = (share: number): string =>
     .toUpperCase();
 
 /** #RRGGBB; parts outside [0, 1] end at the nearest that the screen has. */
-export const hexFromRgb = ([r, g, b]: Rgb): string => `#${byte(r)}${byte(g)}${byte(b)}`;
+const hexFromRgb = ([r, g, b]: Rgb): string => `#${byte(r)}${byte(g)}${byte(b)}`;
 
 const linear = (c: number): number => (c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4);
 const encoded = (c: number): number => (c <= 0.0031308 ? c * 12.92 : 1.055 * c ** (1 / 2.4) - 0.055);

@@ -51,12 +51,15 @@ export class Model {
     this.scene = new ModelScene(canvas);
     this.signs = new SignLayer(layer);
     this.plates = new PlateLayer(layer);
+    canvas.addEventListener('webglcontextrestored', this.invalidate);
     const resize = new ResizeObserver(() => this.resize());
     resize.observe(canvas);
     this.stops.push(
       () => resize.disconnect(),
       this.view.subscribe(this.invalidate),
-      this.toolbox.store.subscribe(this.invalidate),
+      this.toolbox.store.subscribe(({ state }, { state: before }) => {
+        if (state.ghost !== before.ghost) this.invalidate();
+      }),
       answers.subscribe((now, before) => {
         if (now.assessment !== before.assessment) this.invalidate();
       }),

@@ -3,8 +3,8 @@ import { add, dot, scale, subtract, type Vec3 } from '../base/vector.ts';
 
 /** Field of view from top to bottom, °: narrow, so that the model reads as a drawing. */
 export const FIELD = 13.5;
-export const LEAST_ELEVATION = -25;
-export const GREATEST_ELEVATION = 90;
+const LEAST_ELEVATION = -25;
+const GREATEST_ELEVATION = 90;
 const LEAST_WIDTH = 1;
 
 /** Where the Model is looked at from. Site frame, m and °. */
@@ -37,7 +37,7 @@ export const eyeOf = (orbit: Orbit): Vec3 =>
 /** Metres across the height of the window at the pivot's distance. */
 export const heightShown = (orbit: Orbit): number => 2 * orbit.distance * tan(FIELD / 2);
 
-export const distanceForHeight = (height: number): number => height / (2 * tan(FIELD / 2));
+const distanceForHeight = (height: number): number => height / (2 * tan(FIELD / 2));
 
 /** Turns the view about a point, which stays where it is on the sheet. Positive `turn` moves the eye clockwise seen from above. */
 export function turnAbout(orbit: Orbit, about: Vec3, turn: number, rise: number): Orbit {

@@ -55,11 +55,12 @@ export class PlateLayer {
 
   place(plates: Plates): void {
     const size = (text: string, look: Label['look']) => this.sizeOf(text, look);
-    const wishes: Wish<Label>[] = [
-      ...causeWishes(plates, size),
-      ...heightWishes(plates, size),
-      ...contourWishes(plates, size),
-    ];
+    const { scene, question } = plates.assessment;
+    // From below neither ground nor plane is drawn, so there is nothing to say of it.
+    const below = plates.sheet.eye[2] < scene.ground + question.target.height;
+    const wishes: Wish<Label>[] = below
+      ? []
+      : [...causeWishes(plates, size), ...heightWishes(plates, size), ...contourWishes(plates, size)];
     const placed = placeLabels(wishes, plates.taken);
     this.root.replaceChildren();
     this.drawn = placed.flatMap(({ label, place }) => {

@@ -58,7 +58,6 @@ export class Pointers {
 
   private down = (event: PointerEvent): void => {
     const spot = this.spotOf(event);
-    this.element.focus({ preventScroll: true });
     this.element.setPointerCapture(event.pointerId);
     if (event.pointerType === 'touch' && this.fingers.down(event.pointerId, spot)) {
       this.drop();

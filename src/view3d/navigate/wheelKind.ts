@@ -1,5 +1,5 @@
 /** What turns a wheel event into a gesture: a wheel's notches, two fingers sliding, or a pinch. */
-export type WheelKind = 'wheel' | 'fingers' | 'pinch';
+type WheelKind = 'wheel' | 'fingers' | 'pinch';
 
 export interface WheelTurn {
   readonly deltaX: number;

@@ -7,7 +7,7 @@ const ARM = { reach: 0.3, drop: 0.1 } as const;
 const SOFFIT = { drop: 0.1 } as const;
 const CORNER = { reach: 0.3 } as const;
 const POLE = { reach: 0.15, diameter: 0.1 } as const;
-export const POLE_HEIGHT = 3;
+const POLE_HEIGHT = 3;
 const LEAST_HEIGHT = 0.1;
 
 export type WallKind = 'flush' | 'arm' | 'corner';

@@ -1,6 +1,6 @@
 import { chromium } from 'playwright-core';
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { inject } from 'vitest';
+import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
+import { expect, inject, test as base } from 'vitest';
 
 /** A software renderer, and no traffic of the browser's own. */
 const flags = [
@@ -22,29 +22,91 @@ export const launch = (): Promise<Browser> =>
     args: flags,
   });
 
-/** The app in a fresh profile, and what it complained of meanwhile. */
-export interface Visit {
-  readonly page: Page;
-  /** Errors that were thrown or logged, violations of the content policy among them. */
-  readonly complaints: string[];
-  close(): Promise<void>;
-}
-
-/** Opens the served app, without waiting for more than the page's own `load`. */
-export const visit = async (browser: Browser, options: BrowserContextOptions = {}): Promise<Visit> => {
+/**
+ * A fresh profile in which nothing is kept yet. Where the browser would open a window of the system to choose a file, the app
+ * is made to take the way of browsers that have none: that window cannot be pressed by a test.
+ */
+export const profile = async (browser: Browser, options: BrowserContextOptions = {}): Promise<BrowserContext> => {
   const context = await browser.newContext({
     baseURL: inject('address'),
-    viewport: { width: 640, height: 400 },
+    viewport: { width: 1120, height: 620 },
     deviceScaleFactor: 1,
     locale: 'en-GB',
+    reducedMotion: 'reduce',
     ...options,
   });
-  const page = await context.newPage();
-  const complaints: string[] = [];
-  page.on('pageerror', (error) => complaints.push(error.message));
-  page.on('console', (message) => {
-    if (message.type() === 'error') complaints.push(message.text());
+  await context.addInitScript(() => {
+    Reflect.deleteProperty(globalThis, 'showOpenFilePicker');
+    Reflect.deleteProperty(globalThis, 'showSaveFilePicker');
   });
-  await page.goto('./');
-  return { page, complaints, close: () => context.close() };
+  return context;
 };
+
+interface Fixtures {
+  /** Opens the app in a fresh profile and waits for its first coverage. */
+  open(options?: BrowserContextOptions): Promise<Page>;
+}
+
+/**
+ * A test that drives the app. At its end everything is closed, and it fails if a page threw, or logged an error or a warning:
+ * a violation of the content policy among them.
+ */
+export const test = base.extend<{ browser: Browser } & Fixtures>({
+  browser: [
+    // eslint-disable-next-line no-empty-pattern
+    async ({}, use) => {
+      const browser = await launch();
+      await use(browser);
+      await browser.close();
+    },
+    { scope: 'file' },
+  ],
+  open: async ({ browser }, use) => {
+    const complaints: string[] = [];
+    const contexts: BrowserContext[] = [];
+    await use(async (options) => {
+      const context = await profile(browser, options);
+      contexts.push(context);
+      context.on('weberror', (error) => complaints.push(error.error().message));
+      context.on('console', (message) => {
+        if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
+      });
+      const page = await context.newPage();
+      await page.goto('./');
+      await settled(page);
+      return page;
+    });
+    for (const context of contexts) await context.close();
+    expect(complaints).toEqual([]);
+  },
+});
+
+/** The revision of the plan that is shown; 0 before the first coverage. */
+export const revisionOf = (page: Page): Promise<number> =>
+  page.locator('[data-revision]').evaluate((app) => Number(app.getAttribute('data-revision')));
+
+/** Waits until coverage newer than a revision is shown and nothing more is being worked out. */
+export const settled = async (page: Page, than = 0): Promise<void> => {
+  await page.waitForFunction((least) => {
+    const app = document.querySelector('[data-revision]');
+    return (
+      app !== null &&
+      Number(app.getAttribute('data-revision')) > least &&
+      app.getAttribute('data-computing') === 'false'
+    );
+  }, than);
+  await frames(page);
+};
+
+/** Does something that changes the plan or the question, and waits for its coverage. */
+export const changing = async (page: Page, act: () => Promise<unknown>): Promise<void> => {
+  const before = await revisionOf(page);
+  await act();
+  await settled(page, before);
+};
+
+/** Waits until what was asked of the page is painted: a frame that takes it up, and the next. */
+export const frames = (page: Page): Promise<void> =>
+  page.evaluate(
+    () => new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))),
+  );

@@ -10,7 +10,7 @@ export type Selected =
   | { readonly kind: 'boundary' };
 
 /** A sentence for the person, in the strip or the live region. */
-export interface Notice {
+interface Notice {
   readonly id: number;
   readonly tone: 'said' | 'trouble';
   readonly text: string;

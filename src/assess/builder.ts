@@ -52,17 +52,30 @@ export class Builder {
 
   /** Takes over the solids that another session built of the structures of this plan. */
   adopt(plan: Plan, scene: Scene): void {
+    const solids = grouped(scene.solids, ({ structure }) => structure);
+    const faults = grouped(
+      scene.faults.filter(({ path }) => path[0] === 'structures'),
+      ({ path }) => String(path[1]),
+    );
     for (const [id, structure] of Object.entries(plan.structures)) {
       this.known.set(structure, {
-        solids: scene.solids.filter((solid) => solid.structure === id),
-        faults: scene.faults
-          .filter(({ path }) => path[0] === 'structures' && path[1] === id)
-          .map((fault) => ({ ...fault, path: fault.path.slice(2) })),
+        solids: solids.get(id) ?? [],
+        faults: (faults.get(id) ?? []).map((fault) => ({ ...fault, path: fault.path.slice(2) })),
       });
     }
     this.posts = scene.solids.filter(({ id }) => id.endsWith('.post'));
     this.solids = scene.solids;
   }
+}
+
+function grouped<T>(list: readonly T[], keyOf: (one: T) => string): ReadonlyMap<string, readonly T[]> {
+  const groups = new Map<string, T[]>();
+  for (const one of list) {
+    const group = groups.get(keyOf(one));
+    if (group) group.push(one);
+    else groups.set(keyOf(one), [one]);
+  }
+  return groups;
 }
 
 /** Posts are made anew with each scene: one with the same corners is the same. */

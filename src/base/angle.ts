@@ -19,8 +19,9 @@ export const cos = (degrees: number): number => sin(degrees + 90);
 /** Tangent of an angle in degrees. */
 export const tan = (degrees: number): number => sin(degrees) / cos(degrees);
 
-/** The bearing in [0, 360) that points the same way. */
-export const bearing = (degrees: number): number => ((degrees % 360) + 360) % 360;
+/** The bearing in [0, 360) that points the same way; one that lies there already is kept to the last digit. */
+export const bearing = (degrees: number): number =>
+  degrees >= 0 && degrees < 360 ? degrees : ((degrees % 360) + 360) % 360;
 
 /** The smallest turn from one bearing to another, in (−180, 180]. */
 export function turn(from: number, to: number): number {

@@ -10,7 +10,9 @@ import { NorthMark } from './parts/NorthMark.tsx';
 import { ScaleBar } from './parts/ScaleBar.tsx';
 import { StripRow } from './parts/StripRow.tsx';
 import { ToolColumn } from './parts/ToolColumn.tsx';
+import labelStyles from './labels/labels.module.css';
 import styles from './modelView.module.css';
+import partStyles from './parts/parts.module.css';
 
 interface ModelViewProps {
   readonly editor: Editor;
@@ -56,13 +58,13 @@ export function ModelView({ editor, answers }: ModelViewProps) {
     <div className={styles['frame']}>
       <div ref={root} className={styles['model']} role="application" aria-label={name} data-model>
         <canvas ref={canvas} className={styles['canvas']} aria-hidden="true" />
-        <div ref={layer} className={styles['labels']} />
+        <div ref={layer} className={labelStyles['labels']} />
       </div>
       {model && (
         <>
           <ToolColumn model={model} />
           <StripRow model={model} />
-          <div className={styles['corner']}>
+          <div className={partStyles['corner']}>
             <ScaleBar view={model.view} unit={unit} />
             <NorthMark model={model} />
           </div>

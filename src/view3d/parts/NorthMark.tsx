@@ -2,7 +2,7 @@ import { useState, useSyncExternalStore } from 'react';
 import type { Model } from '../Model.ts';
 import { turnBy, zoomBy } from '../navigate/moves.ts';
 import { turnTo } from '../orbit.ts';
-import styles from '../modelView.module.css';
+import styles from './parts.module.css';
 
 interface NorthMarkProps {
   readonly model: Model;

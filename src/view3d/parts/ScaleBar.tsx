@@ -1,7 +1,7 @@
 import { useSyncExternalStore } from 'react';
 import { lengthText, type LengthUnit } from '../../base/length.ts';
 import type { View } from '../navigate/View.ts';
-import styles from '../modelView.module.css';
+import styles from './parts.module.css';
 
 interface ScaleBarProps {
   readonly view: View;

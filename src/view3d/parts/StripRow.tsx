@@ -2,7 +2,7 @@ import { useStore } from 'zustand';
 import { NumberField } from '../../fittings/NumberField.tsx';
 import { angles, lengths } from '../../fittings/measure.ts';
 import type { Model } from '../Model.ts';
-import styles from '../modelView.module.css';
+import styles from './parts.module.css';
 
 interface StripRowProps {
   readonly model: Model;

@@ -1,7 +1,7 @@
 import { Cctv, MousePointer2 } from 'lucide-react';
 import { useStore } from 'zustand';
 import type { Model } from '../Model.ts';
-import styles from '../modelView.module.css';
+import styles from './parts.module.css';
 
 interface ToolColumnProps {
   readonly model: Model;

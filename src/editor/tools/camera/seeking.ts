@@ -1,7 +1,10 @@
 import { add, type Vec3 } from '../../../base/vector.ts';
+import type { LengthUnit } from '../../../base/length.ts';
+import type { Mount } from '../../../optics/mount.ts';
 import type { Editor } from '../../editor.ts';
 import type { Ghost, Strip, StripField, ToolState } from '../chart.ts';
 import { WALL_KINDS, type WallKind } from '../mount/mountAt.ts';
+import { cornerNames } from '../mount/cornerNames.ts';
 import { mountWords } from '../mount/mountWords.ts';
 import { resting } from '../rest/resting.ts';
 import { aimingNew } from './aimingNew.ts';
@@ -18,7 +21,7 @@ export function seeking(editor: Editor, candidate: Candidate = START, kind: Wall
   };
   const here: ToolState = {
     name: 'camera seeking',
-    strip: stripOf(candidate, kind, plan.settings.units),
+    strip: stripOf(candidate, plan.settings.units),
     ghost: ghostOf(candidate),
     cursor: candidate.fits || candidate === START ? 'crosshair' : 'not-allowed',
     hover: (at) => seeking(editor, candidateAt(plan, at, kind), kind),
@@ -42,7 +45,7 @@ export function seeking(editor: Editor, candidate: Candidate = START, kind: Wall
   return here;
 }
 
-const KIND_WORDS: Readonly<Record<string, string>> = {
+const KIND_WORDS: Readonly<Record<Mount['kind'], string>> = {
   flush: 'flat on the wall',
   arm: 'on an arm',
   corner: 'on the corner',
@@ -51,18 +54,19 @@ const KIND_WORDS: Readonly<Record<string, string>> = {
   loose: '',
 };
 
-function stripOf(candidate: Candidate, kind: WallKind, unit: Parameters<typeof mountWords>[2]): Strip {
+function stripOf(candidate: Candidate, unit: LengthUnit): Strip {
   if (!candidate.fits) return { text: candidate.why, fields: [], trouble: candidate !== START };
   const { mount, face, snapped } = candidate;
   const fields: StripField[] = [];
   if ('height' in mount) fields.push({ key: 'height', label: 'Up', value: mount.height, measure: 'length' });
-  if ('distance' in mount)
-    fields.push({ key: 'distance', label: 'From the corner', value: mount.distance, measure: 'length' });
-  const text = [
-    KIND_WORDS[mount.kind === 'soffit' ? 'soffit' : mount.kind] ?? kind,
-    mountWords(mount, face, unit),
-    snapped,
-  ];
+  if ('distance' in mount && face)
+    fields.push({
+      key: 'distance',
+      label: `From the ${cornerNames(face)[mount.corner]} corner`,
+      value: mount.distance,
+      measure: 'length',
+    });
+  const text = [KIND_WORDS[mount.kind], mountWords(mount, face, unit), snapped];
   return { text: text.filter(Boolean).join(' · '), fields, trouble: false };
 }
 

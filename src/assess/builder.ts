@@ -1,9 +1,8 @@
 import type { Solid } from '../model/solid.ts';
-import { solidsOf } from '../model/solids.ts';
 import type { Structure } from '../model/structure.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Scene } from './scene.ts';
-import type { Build, Built } from './sceneOf.ts';
+import { boxOf, builtOf, type Build, type Built } from './sceneOf.ts';
 import type { Step } from './step.ts';
 
 /** Structures between two looks at whether the job was called off. */
@@ -18,7 +17,7 @@ export class Builder {
   readonly build: Build = (structure) => {
     const known = this.known.get(structure);
     if (known) return known;
-    const built = solidsOf(structure);
+    const built = builtOf(structure);
     this.known.set(structure, built);
     return built;
   };
@@ -58,8 +57,10 @@ export class Builder {
       ({ path }) => String(path[1]),
     );
     for (const [id, structure] of Object.entries(plan.structures)) {
+      const own = solids.get(id) ?? [];
       this.known.set(structure, {
-        solids: solids.get(id) ?? [],
+        solids: own,
+        board: boxOf(own),
         faults: (faults.get(id) ?? []).map((fault) => ({ ...fault, path: fault.path.slice(2) })),
       });
     }

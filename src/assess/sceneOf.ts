@@ -16,24 +16,27 @@ const MARGIN = 5;
 /** Half the side of the board of an empty plan, m. */
 const EMPTY = 10;
 
-/** The solids of one structure and what could not be made of it. */
+/** The solids of one structure, the box around them over ground, and what could not be made of it. */
 export interface Built {
   readonly solids: readonly Solid[];
   readonly faults: readonly Fault[];
+  readonly board: Board;
 }
 
 /** Builds structures; a session gives one that remembers. */
 export type Build = (structure: Structure) => Built;
 
 /** A plan, as drawn, as sight needs it. What cannot be made is left out with a fault that says so. */
-export function sceneOf(plan: Plan, build: Build = solidsOf): Scene {
+export function sceneOf(plan: Plan, build: Build = builtOf): Scene {
   const solids: Solid[] = [];
+  const boards: Board[] = [];
   const faults: Fault[] = [];
   for (const id of plan.structureOrder) {
     const structure = plan.structures[id];
     if (structure === undefined) continue;
     const built = build(structure);
     solids.push(...built.solids);
+    boards.push(built.board);
     faults.push(...built.faults.map((fault) => ({ ...fault, path: ['structures', id, ...fault.path] })));
   }
   const cameras: Camera[] = [];
@@ -46,14 +49,17 @@ export function sceneOf(plan: Plan, build: Build = solidsOf): Scene {
     if (placed.camera === null) continue;
     cameras.push(placed.camera);
     fixings.push(placed.fixing);
-    if (set.mount.kind === 'pole') solids.push(postSolid(id, set.name, set.mount));
+    if (set.mount.kind !== 'pole') continue;
+    const post = postSolid(id, set.name, set.mount);
+    solids.push(post);
+    boards.push(boxOf([post]));
   }
   return {
     ground: plan.ground.height,
     solids,
     cameras,
     fixings,
-    board: boardOf(plan, solids, cameras),
+    board: boardOf(plan.boundary, boards, cameras),
     boundary: plan.boundary,
     faults,
   };
@@ -84,8 +90,28 @@ function placedCamera(set: PlanCamera, plan: Plan): Placed {
   };
 }
 
-/** The box of boundary, solids and cameras, grown by MARGIN and then to whole cells. */
-export function boardOf(plan: Pick<Plan, 'boundary'>, solids: readonly Solid[], cameras: readonly Camera[]): Board {
+/** Builds one structure. */
+export function builtOf(structure: Structure): Built {
+  const { solids, faults } = solidsOf(structure);
+  return { solids, faults, board: boxOf(solids) };
+}
+
+/** The box over ground around solids; left > right where there are none. */
+export function boxOf(solids: readonly Solid[]): Board {
+  let [left, bottom, right, top] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const { positions } of solids)
+    for (let at = 0; at < positions.length; at += 3) {
+      const [x, y] = [positions[at] ?? 0, positions[at + 1] ?? 0];
+      left = Math.min(left, x);
+      right = Math.max(right, x);
+      bottom = Math.min(bottom, y);
+      top = Math.max(top, y);
+    }
+  return { left, bottom, right, top };
+}
+
+/** The box of boundary, structures and cameras, grown by MARGIN and then to whole cells. */
+function boardOf(boundary: Plan['boundary'], boards: readonly Board[], cameras: readonly Camera[]): Board {
   let [left, bottom, right, top] = [Infinity, Infinity, -Infinity, -Infinity];
   const take = (x: number, y: number) => {
     left = Math.min(left, x);
@@ -93,9 +119,12 @@ export function boardOf(plan: Pick<Plan, 'boundary'>, solids: readonly Solid[], 
     bottom = Math.min(bottom, y);
     top = Math.max(top, y);
   };
-  plan.boundary?.forEach(([x, y]) => take(x, y));
-  for (const { positions } of solids)
-    for (let at = 0; at < positions.length; at += 3) take(positions[at] ?? 0, positions[at + 1] ?? 0);
+  boundary?.forEach(([x, y]) => take(x, y));
+  for (const board of boards) {
+    if (board.left > board.right) continue;
+    take(board.left, board.bottom);
+    take(board.right, board.top);
+  }
   cameras.forEach(({ eye }: { eye: Vec3 }) => take(eye[0], eye[1]));
   if (left > right) [left, bottom, right, top] = [MARGIN - EMPTY, MARGIN - EMPTY, EMPTY - MARGIN, EMPTY - MARGIN];
   const cell = cellFor(right - left + 2 * MARGIN, top - bottom + 2 * MARGIN);

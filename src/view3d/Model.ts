@@ -9,7 +9,7 @@ import type { Solid } from '../model/solid.ts';
 import type { Plan } from '../plan/plan.ts';
 import { SignLayer } from './labels/SignLayer.ts';
 import { PlateLayer } from './labels/PlateLayer.ts';
-import { siteBox, solidsBox } from './modelBox.ts';
+import { homeBox, siteBox, solidsBox } from './modelBox.ts';
 import { ModelScene, type Shown } from './ModelScene.ts';
 import { View } from './navigate/View.ts';
 import { pickable, type Pickable } from './picking.ts';
@@ -160,6 +160,7 @@ export class Model {
     }
     this.scene.show(assessment, this.shown);
     this.view.site = siteBox(assessment.scene);
+    this.view.homeBox = homeBox(assessment.scene);
     if (this.fitted !== plan.id && this.view.width > 1) {
       this.fitted = plan.id;
       this.view.home(false);

@@ -33,3 +33,17 @@ export function siteBox({ board, solids, ground, cameras }: Scene): Box {
   const low: Vec3 = [board.left, board.bottom, Math.min(ground, box?.low[2] ?? ground) - BOARD_EDGE];
   return { low, high: [board.right, board.top, Math.max(top, box?.high[2] ?? top)] };
 }
+
+/** How far around what stands on the board the first view reaches, m. */
+const AROUND = 3;
+/** The least side of the ground that the first view shows, m. */
+const LEAST = 12;
+
+/** What a view of the whole site shows: boundary, solids and cameras, with a little ground around. */
+export function homeBox(scene: Scene): Box {
+  const { low, high } = siteBox(scene);
+  // The board is that box grown by 5 m each way; a small site keeps more of it.
+  const inset = (from: number, to: number): number => Math.max(0, Math.min(5 - AROUND, (to - from - LEAST) / 2));
+  const [across, along] = [inset(low[0], high[0]), inset(low[1], high[1])];
+  return { low: [low[0] + across, low[1] + along, scene.ground], high: [high[0] - across, high[1] - along, high[2]] };
+}

@@ -13,6 +13,8 @@ import {
 import { sheetOf, type Sheet } from '../sheet.ts';
 
 const EASE_TIME = 240;
+/** Share of the window that the view of the whole site leaves free on each side. */
+const HOME_MARGIN = 0.05;
 
 /** How the Model is looked at just now; eased changes of view run here, and end at once where motion is unwanted. */
 export class View {
@@ -21,6 +23,10 @@ export class View {
   height = 1;
   /** All there is to see. */
   site: Box = { low: [-5, -5, 0], high: [5, 5, 3] };
+  /** What the view of the whole site shows. */
+  homeBox: Box = this.site;
+  /** The whole site as shown last, for as long as nobody has turned away from it. */
+  private atHome: Orbit | null = null;
   private readonly listeners = new Set<() => void>();
   private running = 0;
   private towards: Orbit | null = null;
@@ -55,7 +61,8 @@ export class View {
   resize(width: number, height: number): void {
     this.width = width;
     this.height = height;
-    this.tell();
+    if (this.atHome !== null && this.atHome === this.goal) this.home(false);
+    else this.tell();
   }
 
   /** Shows this view now. */
@@ -93,8 +100,9 @@ export class View {
   /** The whole site from the model's own side. */
   home(eased = true): void {
     const from = { ...this.goal, bearing: HOME_BEARING, elevation: HOME_ELEVATION };
-    const to = fitBox(from, this.site, this.width / this.height);
+    const to = fitBox(from, this.homeBox, this.width / this.height, HOME_MARGIN);
     this.beforePlan = null;
+    this.atHome = to;
     if (eased) this.ease(to);
     else this.set(to);
   }

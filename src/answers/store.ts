@@ -3,7 +3,7 @@ import type { Assessment, PointAnswer } from '../assess/assessment.ts';
 import type { Vec3 } from '../base/vector.ts';
 
 /** What was asked at one point and what each camera answers, best first. */
-export interface Probe {
+interface Probe {
   readonly point: Vec3;
   readonly answers: readonly PointAnswer[];
 }

@@ -20,7 +20,9 @@ export type Outcome<T> =
 
 export const accept = <T>(value: T, notes: readonly Fault[] = []): Outcome<T> => ({ ok: true, value, notes });
 
-export const refuse = (...faults: readonly Fault[]): { readonly ok: false; readonly faults: readonly Fault[] } => ({
+export const refuse = (
+  ...faults: readonly Fault[]
+): { readonly ok: false; readonly faults: readonly Fault[] } => ({
   ok: false,
   faults,
 });

@@ -1,3 +1,5 @@
+import { shareAbove } from './shareAbove.ts';
+
 /**
  * Conditions on a place of a plane: writes one number a condition into `values` from `at` on, each ≥ 0 where it holds and
  * smooth, in any unit.
@@ -245,31 +247,10 @@ class Walk {
   /** Several curves meet in a piece this small: each is a straight line through the values at the corners. */
   private straight(set: number, a: number, b: number, c: number, size: number): void {
     const { values, count } = this;
-    let ring: readonly (readonly [number, number])[] = [
-      [0, 0],
-      [1, 0],
-      [0, 1],
-    ];
-    for (const i of this.sets[set] ?? []) {
-      const value = ([s, t]: readonly [number, number]) =>
-        (values[a * count + i] ?? 0) * (1 - s - t) +
-        (values[b * count + i] ?? 0) * s +
-        (values[c * count + i] ?? 0) * t;
-      ring = ring.flatMap((from, at) => {
-        const to = ring[(at + 1) % ring.length] ?? from;
-        const [f, g] = [value(from), value(to)];
-        const kept = f >= 0 ? [from] : [];
-        const share = f / (f - g);
-        if (f >= 0 === g >= 0) return kept;
-        return [...kept, [from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])] as const];
-      });
-    }
-    let twice = 0;
-    ring.forEach((from, at) => {
-      const to = ring[(at + 1) % ring.length] ?? from;
-      twice += from[0] * to[1] - to[0] * from[1];
-    });
-    this.areas[set] = (this.areas[set] ?? 0) + Math.abs(twice) * size;
+    const corners = (this.sets[set] ?? []).map(
+      (i) => [values[a * count + i] ?? 0, values[b * count + i] ?? 0, values[c * count + i] ?? 0] as const,
+    );
+    this.areas[set] = (this.areas[set] ?? 0) + shareAbove(corners) * size;
     this.slacks[set] = (this.slacks[set] ?? 0) + size / 4;
   }
 

@@ -2,9 +2,9 @@ import type { Grid } from '../sight/grid.ts';
 import type { TargetPlane } from '../sight/plane.ts';
 
 /** The cell that coverage is worked out in while there is room, m. */
-export const FINE_CELL = 0.1;
+const FINE_CELL = 0.1;
 /** Above this many cells they become coarser. */
-export const MOST_CELLS = 400_000;
+const MOST_CELLS = 400_000;
 
 /** Cells of a rectangle of the plane: 0.10 m up to MOST_CELLS of them, then coarser; or of a size asked for. */
 export function boardGrid(

@@ -4,7 +4,7 @@ import type { Cells, SiteCoverage } from './coverage.ts';
 import { areaOf, tally } from './tally.ts';
 
 /** No camera. */
-export const NOBODY = 255;
+const NOBODY = 255;
 
 /**
  * The best band of each cell over several cameras, who gives it and how many cover it. On equal bands the finer density

@@ -1,7 +1,7 @@
 import type { Extent } from './camera.ts';
 
 /** A part of the sensor that a picture mode uses, in shares of the active width and height: x, y of its corner, then size. */
-export interface Crop {
+interface Crop {
   readonly x: number;
   readonly y: number;
   readonly width: number;
@@ -9,7 +9,7 @@ export interface Crop {
 }
 
 /** A picture that the camera gives: recorded, small stream, rotated, stabilised. Pixels and crop belong to it. */
-export interface PictureMode {
+interface PictureMode {
   readonly id: string;
   readonly name: string;
   readonly frame: Extent;

@@ -52,7 +52,7 @@ export interface CornerMount {
 }
 
 /** Fixed to nothing: the lens itself. Has no drill card. */
-export interface LooseMount {
+interface LooseMount {
   readonly kind: 'loose';
   readonly eye: readonly [x: number, y: number, z: number];
 }

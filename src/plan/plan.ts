@@ -21,7 +21,7 @@ export interface PlanCamera {
 }
 
 /** What must be seen; kept and carried by the file from the first version, judged by a later page. */
-export interface Requirement {
+interface Requirement {
   readonly id: string;
   readonly name: string;
   readonly shape: 'point' | 'line' | 'area' | 'approach';
@@ -48,7 +48,7 @@ export interface Geographic {
   readonly trueNorth: number;
 }
 
-export interface FaceLimit {
+interface FaceLimit {
   /** Greatest depression from face to camera, °. */
   readonly above: number;
   /** Greatest angle in plan between where the face looks and the camera, °. */

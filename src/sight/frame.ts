@@ -45,7 +45,7 @@ function pyramidOf({ sensor, focalLength, k }: Camera): { readonly across: numbe
 }
 
 /** The half-plane of targets X with normal · X ≥ 0, for a plane through the lens. */
-export function halfPlaneOf(normal: Vec3, { plane, delta }: Footing): [number, number, number] | 'all' | 'none' {
+function halfPlaneOf(normal: Vec3, { plane, delta }: Footing): [number, number, number] | 'all' | 'none' {
   const a = dot(normal, plane.u);
   const b = dot(normal, plane.v);
   const k = dot(normal, plane.normal) * delta;

@@ -7,7 +7,7 @@ import { STRIDE, type Shadows } from './shadows.ts';
 import { withinHalfPlanes, type Line } from './spans.ts';
 
 /** A straight border between two owners; relative to the foot, m. */
-export interface Border {
+interface Border {
   readonly from: Vec2;
   readonly to: Vec2;
   /** Owner code on the left and on the right of the way from → to; OUTSIDE beyond the window. */
@@ -18,7 +18,7 @@ export interface Border {
 /** Nothing hides here. */
 export const SEEN = -1;
 /** Beyond the window. */
-export const OUTSIDE = -2;
+const OUTSIDE = -2;
 
 /** Farther along a line than any window reaches, m. */
 const FAR = 1e9;

@@ -18,10 +18,3 @@ export const horizontalPlane = (z: number): TargetPlane => ({
   v: [0, 1, 0],
   normal: [0, 0, 1],
 });
-
-/** The point of a plane at plane coordinates a, b. */
-export const pointOnPlane = ({ origin, u, v }: TargetPlane, a: number, b: number): Vec3 => [
-  origin[0] + a * u[0] + b * v[0],
-  origin[1] + a * u[1] + b * v[1],
-  origin[2] + a * u[2] + b * v[2],
-];

@@ -6,7 +6,7 @@ import type { Footing } from './footing.ts';
 import type { HalfPlanes } from './halfPlanes.ts';
 
 /** Most half-planes that one shadow can have: three edges, the cut at the target, the cut at the lens. */
-export const MOST_SIDES = 5;
+const MOST_SIDES = 5;
 /** Numbers a shadow: its half-planes, then depth s = a·p + b·q + k, then its box: least p, q, greatest p, q. */
 export const STRIDE = MOST_SIDES * 3 + 7;
 export const DEPTH = MOST_SIDES * 3;

@@ -33,7 +33,7 @@ function holds(ring: Float64Array, hole: Float64Array): boolean {
 }
 
 /** Even-odd test of a point against a ring of a, b corners. */
-export function contains(ring: Float64Array, a: number, b: number): boolean {
+function contains(ring: Float64Array, a: number, b: number): boolean {
   let inside = false;
   for (let at = 0; at < ring.length; at += 2) {
     const next = (at + 2) % ring.length;

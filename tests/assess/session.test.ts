@@ -35,7 +35,7 @@ test('a session that remembers answers what a new one answers', () => {
     const known = runSteps(session.steps(plan, question, step));
     const anew = fresh(plan, question);
     for (const field of ['band', 'best', 'count'] as const)
-      expect(Buffer.compare(known.site[field], anew.site[field]), field).toBe(0);
+      expect(Buffer.compare(known.site[field], anew.site[field]), `${field}`).toBe(0);
     expect(known.site.byBand).toEqual(anew.site.byBand);
     expect(known.cameras.map(({ areas, reach }) => ({ areas, reach }))).toEqual(
       anew.cameras.map(({ areas, reach }) => ({ areas, reach })),
@@ -56,11 +56,7 @@ test('turning one camera works that camera out and keeps the others as they are'
 });
 
 function* steps(job: Generator<{ doing: string }, unknown, void>): Generator<string> {
-  for (;;) {
-    const { done, value } = job.next();
-    if (done) return;
-    yield (value as { doing: string }).doing;
-  }
+  for (let next = job.next(); next.done !== true; next = job.next()) yield next.value.doing;
 }
 
 test('what is known costs nothing, one camera little, another height more', () => {
@@ -119,7 +115,7 @@ test('a point asked alone has the state and density of its cell', () => {
     const point = [grid.left + (column + 0.5) * grid.cell, grid.bottom + (row + 0.5) * grid.cell, 1.6] as const;
     for (const answer of session.probe(assessment, point)) {
       const cells = assessment.cameras.find(({ camera }) => camera.id === answer.camera)?.cells;
-      expect(STATES[cells?.state[cell] ?? 0], point.join(' ')).toBe(answer.state);
+      expect(STATES[cells?.state[cell] ?? 0], `${point.join(' ')}`).toBe(answer.state);
       if (answer.state !== 'covered') continue;
       asked += 1;
       expect(cells?.band[cell]).toBe(answer.band);

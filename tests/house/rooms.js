@@ -48,7 +48,7 @@ const floors = [
   },
   { name: 'coverage', pure: true, valuesBut: ['kit'] },
   { name: 'brief', pure: true, valuesBut: ['kit'] },
-  { name: 'plan', pure: true, values: ['base', 'model'], packages: ['zod', 'mutative'] },
+  { name: 'plan', pure: true, values: ['base', 'model'], packages: ['zod'] },
   { name: 'assess', pure: true, valuesBut: [] },
   { name: 'mend', pure: true, valuesBut: [] },
   {
@@ -61,7 +61,6 @@ const floors = [
     name: 'draw',
     pure: true,
     values: ['base', 'optics', 'plan', 'assess'],
-    packages: ['d3-scale', 'd3-shape'],
   },
   { name: 'handover', pure: true, valuesBut: ['exchange'] },
   { name: 'cli', valuesBut: [] },

@@ -92,7 +92,6 @@ describe('the shadow of a wall', () => {
       tilt: 5,
       focalLength: 1,
       sensor: { width: 2, height: 4 },
-      range: 29.99,
     });
     const reach = (range: number) => {
       const rule = new BandRule([{ key: 'any', name: 'any', density: 1e-9 }], [], range);

@@ -118,7 +118,7 @@ test('every state of the demo plan agrees with rays over all triangles', () => {
     const { wrong, byState } = differences(assessment, trials(1500, 20_000), chance);
     expect(wrong, `seed 2026, ${target.kind}`).toEqual([]);
     for (const state of ['inside', 'out of frame', 'hidden', 'covered'])
-      expect(byState.get(state) ?? 0, state).toBeGreaterThan(20);
+      expect(byState.get(state) ?? 0, `${state}`).toBeGreaterThan(20);
   }
 });
 

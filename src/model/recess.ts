@@ -41,7 +41,8 @@ export function recessFits(recess: RecessPlan, rings: readonly (readonly Vec2[])
   const [, , c, d] = recess;
   const [outline, ...holes] = rings;
   if (!outline || !inRing(c, outline) || !inRing(d, outline)) return false;
-  if (holes.some((hole) => inRing(c, hole) || inRing(d, hole))) return false;
+  // A courtyard may lie wholly within the recess, clear of its sides.
+  if (holes.some(([corner]) => corner && inRing(corner, recess))) return false;
   return rings.every((ring, r) =>
     ring.every((p, k) => {
       if (r === 0 && k === edge) return true;

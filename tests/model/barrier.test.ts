@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Vec2 } from '../../src/base/vector.ts';
+import { windingNumber } from '../../src/model/inside.ts';
 import { solidsOf } from '../../src/model/solids.ts';
 import type { Barrier } from '../../src/model/structure.ts';
 import { meshFaults, volumeOf } from './meshChecks.ts';
@@ -80,15 +81,19 @@ describe('a barrier', () => {
     expect(volume).toBeCloseTo(3.5 * 1.2 - 0.2, 6);
   });
   test('runs parted by a gate that overlap count once', () => {
-    // A narrow hairpin with a gate in one arm, thicker than the way between its arms.
+    // The end comes back to within half a metre of the first run, which is 0.8 m thick.
     const line: Vec2[] = [
       [0, 0],
       [10, 0],
-      [0, 1],
+      [10, 3],
+      [2, 0.5],
     ];
-    const gate = openingWith({ kind: 'archway', along: 3, width: 2, height: 1 });
-    const { volume } = made({ line, thickness: 0.8, openings: [gate] });
-    expect(volume).toBeLessThan((10 - 2 + Math.hypot(10, 1)) * 0.8);
+    const gate = openingWith({ kind: 'archway', along: 4, width: 2, height: 1 });
+    const { volume, solids } = made({ line, thickness: 0.8, openings: [gate] });
+    const apart = (10 - 2 + 3 + Math.hypot(8, 2.5)) * 0.8;
+    expect(volume).toBeLessThan(apart - 0.1);
+    expect(volume).toBeGreaterThan(apart - 1);
+    expect(solids[0] && windingNumber(solids[0], [2, 0.3, 0.5])).toBeCloseTo(1, 9);
   });
   test('names the corners between which its line crosses or touches itself', () => {
     expect(

@@ -38,6 +38,8 @@ describe('hostFaces', () => {
       'North-west wall',
       'South-west wall',
     ]);
+    const [south] = hostFaces(buildingWith({ outline: turned(rectangle(10, 6), 20) }));
+    expect(south?.name).toBe('South wall');
     const outline = [
       [0, 0],
       [9, 0],

@@ -172,6 +172,9 @@ describe('placeMount', () => {
     const open = site({ ...house, openings: [openingWith({ along: 1.5 })] });
     expect(faultOf({ ...flush, height: 1.5 }, open)).toMatchObject([{ code: 'mount.opening' }]);
     expect(faultOf({ ...flush, height: 2.1 }, open)).toBeNull();
+    const glazed = site({ ...house, openings: [openingWith({ along: 1.5, sill: 1, height: 1 })] });
+    expect(faultOf({ ...flush, height: 0.9 }, glazed)).toBeNull();
+    expect(faultOf({ ...flush, height: 1.1 }, glazed)).toMatchObject([{ code: 'mount.opening' }]);
     const gate = site(barrierWith({ openings: [openingWith()] }));
     expect(faultOf({ ...flush, host: 'fence', face: 2, distance: 2.5, height: 1 }, gate)).toMatchObject([
       { code: 'mount.opening' },

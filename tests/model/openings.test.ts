@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { Vec2 } from '../../src/base/vector.ts';
 import { solidsOf } from '../../src/model/solids.ts';
 import type { Building, Opening } from '../../src/model/structure.ts';
 import { meshFaults, volumeOf } from './meshChecks.ts';
@@ -88,6 +89,24 @@ describe('openings on a block', () => {
     expect(withOpenings(corner).told).toEqual([['opening.deep', ['openings', 1, 'setBack'], 'Opening 2']]);
     const courtyard = withOpenings([{ setBack: 2.5 }], { holes: [rectangle(2, 2, [2, 2])] });
     expect(courtyard.told).toEqual([['opening.deep', ['openings', 0, 'setBack'], 'Opening 1']]);
+  });
+  test('one that would swallow a courtyard, or cross a notch between two wings, is left out', () => {
+    const wide = { along: 1, width: 8, setBack: 5 };
+    const told = [['opening.deep', ['openings', 0, 'setBack'], 'Opening 1']];
+    expect(withOpenings([wide]).told).toEqual([]);
+    expect(withOpenings([wide], { holes: [rectangle(1, 1, [4, 2])] }).told).toEqual(told);
+    const wings: Vec2[] = [
+      [0, 0],
+      [10, 0],
+      [10, 8],
+      [6, 8],
+      [6, 4],
+      [4, 4],
+      [4, 8],
+      [0, 8],
+    ];
+    expect(withOpenings([wide], { outline: wings }).told).toEqual(told);
+    expect(withOpenings([{ ...wide, setBack: 3 }], { outline: wings }).told).toEqual([]);
   });
   test('one on a wall that is not there, or with a size that is none, is left out', () => {
     expect(withOpenings([{ face: 9 }]).told).toEqual([

@@ -73,7 +73,20 @@ const letters: readonly (readonly Vec2[])[] = [
   ],
 ];
 
+/** The ring with corners added on its edges, which change nothing but the count of its faces. */
+const withStraightCorners = (chance: Chance, ring: readonly Vec2[]): Vec2[] =>
+  ring.flatMap((a, k) => {
+    const b = ring[(k + 1) % ring.length] ?? a;
+    const share = chance.next() < 0.3 ? [0.25, 0.5] : [];
+    return [a, ...share.map((t): Vec2 => [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])])];
+  });
+
 const outlineOf = (chance: Chance): { outline: Vec2[]; holes: Vec2[][] } => {
+  const { outline, holes } = plainOutlineOf(chance);
+  return { outline: chance.next() < 0.3 ? withStraightCorners(chance, outline) : outline, holes };
+};
+
+const plainOutlineOf = (chance: Chance): { outline: Vec2[]; holes: Vec2[][] } => {
   const at: Vec2 = [chance.between(-5000, 5000), chance.between(-5000, 5000)];
   const angle = chance.pick([0, 0, chance.between(0, 360)]);
   const place = (ring: readonly Vec2[]): Vec2[] => turned(ring, angle, at);

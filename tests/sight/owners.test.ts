@@ -10,21 +10,9 @@ import { ringArea } from '../../src/sight/rings.ts';
 import { rowSpansOf } from '../../src/sight/rowSpans.ts';
 import { boundsOf, sightOf } from '../../src/sight/sightOf.ts';
 import { chanceFrom, trials } from '../house/seeded.ts';
+import { wideCamera } from './wideCamera.ts';
 import { boxSolid, randomYard } from './boxSolid.ts';
 
-const CAMERA: Camera = {
-  id: 'c',
-  name: 'C1',
-  eye: [0, -9, 3.2],
-  pan: 0,
-  tilt: 25,
-  roll: 0,
-  focalLength: 2.8,
-  k: 1,
-  sensor: { width: 5.37, height: 3.04 },
-  frame: { width: 2688, height: 1520 },
-  range: 60,
-};
 const WINDOW = [
   [-10, -10],
   [10, -10],
@@ -62,7 +50,7 @@ test('what hides first has the area that fine cells count, and all areas make up
   const chance = chanceFrom(55);
   for (let trial = 0; trial < trials(6, 150); trial += 1) {
     const camera = {
-      ...CAMERA,
+      ...wideCamera,
       eye: [chance.between(-9, 9), chance.between(-9, 9), chance.between(1.9, 5)] as const,
       pan: chance.between(0, 360),
       tilt: chance.between(5, 60),
@@ -90,7 +78,7 @@ test('two fences that overlap at a corner with tops in one plane: each has its o
       [one, two],
       [two, one],
     ]) {
-      const made = both({ ...CAMERA, pan, eye: [1, -6, 3] }, order, 0);
+      const made = both({ ...wideCamera, pan, eye: [1, -6, 3] }, order, 0);
       if (made === null) throw new Error('the frame meets the ground');
       for (const owner of [SEEN, 0, 1])
         expect(Math.abs((made.shared.areas.get(owner) ?? 0) - (made.counted.get(owner) ?? 0)), `${pan}, ${owner}`).toBeLessThan(0.02);
@@ -100,7 +88,7 @@ test('two fences that overlap at a corner with tops in one plane: each has its o
 test('a sheet that cuts through a box hides to either side of the cut', () => {
   const box = boxSolid('box', [0, 0, 0], [3, 3, 2]);
   const blade = boxSolid('blade', [0, 0, 0], [5, 0.2, 3], 30);
-  const made = both({ ...CAMERA, eye: [1, -7, 4] }, [box, blade], 0);
+  const made = both({ ...wideCamera, eye: [1, -7, 4] }, [box, blade], 0);
   if (made === null) throw new Error('the frame meets the ground');
   for (const owner of [SEEN, 0, 1])
     expect(Math.abs((made.shared.areas.get(owner) ?? 0) - (made.counted.get(owner) ?? 0)), `${owner}`).toBeLessThan(0.02);

@@ -1,35 +1,18 @@
 import { expect, test } from 'vitest';
 import type { Camera } from '../../src/optics/camera.ts';
-import type { Solid } from '../../src/model/solid.ts';
 import { facetsOf } from '../../src/sight/facets.ts';
 import { fillNearest, nothingNearest } from '../../src/sight/raster.ts';
 import { rowSpansOf } from '../../src/sight/rowSpans.ts';
 import { sightOf } from '../../src/sight/sightOf.ts';
 import { horizontalPlane } from '../../src/sight/plane.ts';
-import { isSettled, isWithin, nearestBlocker, type Triangles } from '../oracle/bruteCaster.ts';
+import { isSettled, isWithin, nearestBlocker } from '../oracle/bruteCaster.ts';
+import { rawTriangles } from '../oracle/rawTriangles.ts';
 import { chanceFrom, trials } from '../house/seeded.ts';
+import { wideCamera } from './wideCamera.ts';
 import { boxSolid, randomYard } from './boxSolid.ts';
 
-export const CAMERA: Camera = {
-  id: 'c',
-  name: 'C1',
-  eye: [0, 0, 3],
-  pan: 30,
-  tilt: 20,
-  roll: 0,
-  focalLength: 2.8,
-  k: 1,
-  sensor: { width: 5.37, height: 3.04 },
-  frame: { width: 2688, height: 1520 },
-  range: 60,
-};
+const CAMERA: Camera = { ...wideCamera, eye: [0, 0, 3], pan: 30, tilt: 20 };
 
-const rawTriangles = (solids: readonly Solid[]): Triangles => ({
-  corners: solids.flatMap(({ positions, triangles }) =>
-    [...triangles].flatMap((corner) => [0, 1, 2].map((axis) => positions[corner * 3 + axis] ?? 0)),
-  ),
-  owner: solids.flatMap(({ id, triangles }) => Array.from({ length: triangles.length / 3 }, () => id)),
-});
 
 const WINDOW = [
   [-20, -20],

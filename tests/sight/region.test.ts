@@ -9,21 +9,10 @@ import { STRIDE } from '../../src/sight/shadows.ts';
 import { seenWithin, sightOf, type FoundSight } from '../../src/sight/sightOf.ts';
 import { convexParts } from '../../src/sight/convexParts.ts';
 import { chanceFrom, trials } from '../house/seeded.ts';
+import { wideCamera } from './wideCamera.ts';
 import { boxSolid, randomYard } from './boxSolid.ts';
 
-const CAMERA: Camera = {
-  id: 'c',
-  name: 'C1',
-  eye: [0, 0, 3],
-  pan: 0,
-  tilt: 30,
-  roll: 0,
-  focalLength: 2.8,
-  k: 1,
-  sensor: { width: 5.6, height: 3.15 },
-  frame: { width: 2560, height: 1440 },
-  range: 60,
-};
+const CAMERA: Camera = { ...wideCamera, eye: [0, 0, 3], tilt: 30, sensor: { width: 5.6, height: 3.15 }, frame: { width: 2560, height: 1440 } };
 
 const WINDOW = [
   [-20, -20],

@@ -120,7 +120,7 @@ function cheapestCut(
     grow(bins[bin] ?? empty(), 0, boxes, facet * 6);
   }
   const sweep = (upwards: boolean): number[] => {
-    const costs: number[] = new Array(BINS).fill(0);
+    const costs = Array.from({ length: BINS }, () => 0);
     const box = empty();
     let amount = 0;
     for (let step = 0; step < BINS; step += 1) {

@@ -39,10 +39,10 @@ describe.each(ROWS)('a bend of $R m and a sight distance of $S m', ({ R, S, prin
   test('needs the clearance of the rule to the wall inside: rays', () => {
     const isClear = (clearance: number) =>
       clearOver([bentWall(R - clearance, (0.7 * S) / R)])(onBend(R, -S / 2), onBend(R, S / 2));
-    const found = turningPoint((less) => isClear(printed + 1 - less), 0, 2);
-    expect(Math.abs(printed + 1 - found - exact)).toBeLessThan(6.1e-5);
+    const found = turningPoint((less) => isClear(printed + 0.05 - less), 0, 0.1, 4e-6);
+    expect(Math.abs(printed + 0.05 - found - exact)).toBeLessThan(6.1e-5);
     // As far from the printed form as 28.65 is from 90/π.
-    expect(Math.abs((printed + 1 - found) / printed - 1)).toBeLessThan(2e-4);
+    expect(Math.abs((printed + 0.05 - found) / printed - 1)).toBeLessThan(2e-4);
   });
 
   test('is seen along the bend up to just that distance: the exact outline', () => {

@@ -11,11 +11,16 @@ export function clearOver(solids: readonly Solid[]): (from: Vec3, to: Vec3) => b
   return (from, to) => segments.firstHit(from, to, 'solid') === null;
 }
 
-/** Where a question that is true at `low` and false at `high` turns, to 1e-7. */
-export function turningPoint(holds: (at: number) => boolean, low: number, high: number): number {
+/** Where a question that is true at `low` and false at `high` turns, to `width`. */
+export function turningPoint(
+  holds: (at: number) => boolean,
+  low: number,
+  high: number,
+  width = 1e-7,
+): number {
   if (!holds(low) || holds(high)) throw new Error(`no turn between ${low} and ${high}`);
   let [from, to] = [low, high];
-  while (to - from > 1e-7) {
+  while (to - from > width) {
     const middle = (from + to) / 2;
     if (holds(middle)) from = middle;
     else to = middle;

@@ -85,6 +85,27 @@ describe('the shadow of a wall', () => {
     },
   );
 
+  test.each(rows)(
+    'of $w m ends so that ground asked for up to $end m is all hidden, and from there on all seen',
+    (row) => {
+      const { H, w, d, z } = row;
+      const wall = boxSolid('wall', [0, d - 0.05, 0], [100, 0.1, w]);
+      const camera = cameraWith({ eye: [0, 0, H], tilt: 5, focalLength: 1, sensor: { width: 2, height: 4 } });
+      const end = (d * (H - z)) / (H - w);
+      const seenBetween = (from: number, to: number): number => {
+        const window = [
+          [-0.5, from],
+          [0.5, from],
+          [0.5, to],
+          [-0.5, to],
+        ] as const;
+        return sightOf(camera, horizontalPlane(z), window, facetsOf([wall])).sight.seen.area;
+      };
+      expect(seenBetween(d + 0.001, end)).toBeLessThan(1e-8);
+      expect(Math.abs(seenBetween(end, end + 7) - 7)).toBeLessThan(1e-8);
+    },
+  );
+
   test('parts what a camera reaches into before and behind', () => {
     const wall = boxSolid('wall', [0, 9.95, 0], [100, 0.1, 2]);
     const camera = cameraWith({

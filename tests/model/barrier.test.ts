@@ -95,6 +95,19 @@ describe('a barrier', () => {
     expect(volume).toBeGreaterThan(apart - 1);
     expect(solids[0] && windingNumber(solids[0], [2, 0.3, 0.5])).toBeCloseTo(1, 9);
   });
+  test('a run that lies wholly within another counts once', () => {
+    // Parted by a gate, the last bit of the line stands within the thickness of the first stretch.
+    const line: Vec2[] = [
+      [0, 0],
+      [10, 0],
+      [10, 3],
+      [5, 3],
+      [5, 0.15],
+    ];
+    const gate = openingWith({ kind: 'archway', face: 3, along: 1, width: 1.65, height: 1 });
+    const { solids } = made({ line, thickness: 0.8, openings: [gate] });
+    expect(solids[0] && windingNumber(solids[0], [5, 0.25, 0.5])).toBeCloseTo(1, 9);
+  });
   test('names the corners between which its line crosses or touches itself', () => {
     expect(
       told({

@@ -76,5 +76,6 @@ describe('triangulate', () => {
       ]),
     ).toBeNull();
     expect(cut(rectangle(2, 2), [...rectangle(2, 2, [1, 1])].reverse())).toBeNull();
+    expect(cut([...rectangle(2, 2)].reverse())).toBeNull();
   });
 });

@@ -9,7 +9,7 @@ import { crossOf, difference, dotOf, heading } from './segment.ts';
 import type { Building, Ring } from './structure.ts';
 
 /** Thickness of the ceiling below the soffit's height, m. */
-export const CEILING = 0.2;
+const CEILING = 0.2;
 const ON_LINE = 1e-6;
 
 /** The rooms of a hollow building: open to the ground, walls of its thickness, a level ceiling. */

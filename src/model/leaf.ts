@@ -20,8 +20,7 @@ export interface LeafPlace {
 }
 
 /** What a leaf lets through: glass by its name, else what the opening says. */
-export const leafPassage = (opening: Opening): Passage =>
-  opening.leaf === 'glazed' ? 'clear' : opening.passage;
+const leafPassage = (opening: Opening): Passage => (opening.leaf === 'glazed' ? 'clear' : opening.passage);
 
 /** The solid of a leaf across its opening. */
 export function shutLeaf(structure: Structure, opening: Opening, place: LeafPlace): Made {

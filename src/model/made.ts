@@ -12,7 +12,7 @@ export interface Made {
 }
 
 /** The solid of a structure, or of a part of it (`id.part`, "Name, part"). */
-export function solidFrom(
+function solidFrom(
   structure: Structure,
   mesh: Mesh,
   passage: Passage,

@@ -12,8 +12,8 @@ import type { Building } from './structure.ts';
 import { levelTop } from './wall.ts';
 
 /** Thickness of the deck of a flat roof that overhangs, and of a parapet's upstand, m. */
-export const DECK = 0.2;
-export const UPSTAND = 0.2;
+const DECK = 0.2;
+const UPSTAND = 0.2;
 const STEEPEST = 85;
 
 /**

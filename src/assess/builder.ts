@@ -10,20 +10,30 @@ const STRIDE = 50;
 
 /** Builds solids once a structure, remembered by the structure's identity. */
 export class Builder {
-  private readonly known = new WeakMap<Structure, Built>();
+  private known = new WeakMap<Structure, Built>();
+  /** The height of the ground that all known structures stand on. */
+  private ground = 0;
   private posts: readonly Solid[] = [];
   private solids: readonly Solid[] = [];
 
-  readonly build: Build = (structure) => {
+  readonly build: Build = (structure, ground) => {
+    this.standOn(ground);
     const known = this.known.get(structure);
     if (known) return known;
-    const built = builtOf(structure);
+    const built = builtOf(structure, ground);
     this.known.set(structure, built);
     return built;
   };
 
+  private standOn(ground: number): void {
+    if (ground === this.ground) return;
+    this.ground = ground;
+    this.known = new WeakMap();
+  }
+
   /** How many structures of a plan would have to be built. */
   unknown(plan: Plan): number {
+    this.standOn(plan.ground.height);
     let count = 0;
     for (const id of plan.structureOrder) {
       const structure = plan.structures[id];
@@ -34,9 +44,10 @@ export class Builder {
 
   /** Builds what is unknown, with a step now and then. */
   *steps(plan: Plan): Generator<Step, void, void> {
+    this.standOn(plan.ground.height);
     const waiting = plan.structureOrder.flatMap((id) => plan.structures[id] ?? []).filter((one) => !this.known.has(one));
     for (const [at, structure] of waiting.entries()) {
-      this.build(structure);
+      this.build(structure, plan.ground.height);
       if (at % STRIDE === STRIDE - 1) yield { share: (0.1 * at) / waiting.length, doing: 'Building solids' };
     }
   }
@@ -51,6 +62,7 @@ export class Builder {
 
   /** Takes over the solids that another session built of the structures of this plan. */
   adopt(plan: Plan, scene: Scene): void {
+    this.standOn(plan.ground.height);
     const solids = grouped(scene.solids, ({ structure }) => structure);
     const faults = grouped(
       scene.faults.filter(({ path }) => path[0] === 'structures'),

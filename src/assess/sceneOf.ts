@@ -24,7 +24,7 @@ export interface Built {
 }
 
 /** Builds structures; a session gives one that remembers. */
-export type Build = (structure: Structure) => Built;
+export type Build = (structure: Structure, ground: number) => Built;
 
 /** A plan, as drawn, as sight needs it. What cannot be made is left out with a fault that says so. */
 export function sceneOf(plan: Plan, build: Build = builtOf): Scene {
@@ -34,7 +34,7 @@ export function sceneOf(plan: Plan, build: Build = builtOf): Scene {
   for (const id of plan.structureOrder) {
     const structure = plan.structures[id];
     if (structure === undefined) continue;
-    const built = build(structure);
+    const built = build(structure, plan.ground.height);
     solids.push(...built.solids);
     boards.push(built.board);
     faults.push(...built.faults.map((fault) => ({ ...fault, path: ['structures', id, ...fault.path] })));
@@ -50,7 +50,7 @@ export function sceneOf(plan: Plan, build: Build = builtOf): Scene {
     cameras.push(placed.camera);
     fixings.push(placed.fixing);
     if (set.mount.kind !== 'pole') continue;
-    const post = postSolid(id, set.name, set.mount);
+    const post = postSolid(id, set.name, set.mount, plan.ground.height);
     solids.push(post);
     boards.push(boxOf([post]));
   }
@@ -90,9 +90,9 @@ function placedCamera(set: PlanCamera, plan: Plan): Placed {
   };
 }
 
-/** Builds one structure. */
-export function builtOf(structure: Structure): Built {
-  const { solids, faults } = solidsOf(structure);
+/** Builds one structure on ground of a height, m. */
+export function builtOf(structure: Structure, ground: number): Built {
+  const { solids, faults } = solidsOf(structure, ground);
   return { solids, faults, board: boxOf(solids) };
 }
 

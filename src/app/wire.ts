@@ -62,7 +62,8 @@ export function wire({ editor, answers, session, client, frame, failed }: WirePa
 
   const work = async () => {
     const { plan, target, alone, gesturing, revision } = store.getState();
-    const fits = (causes: Question['causes']) => session.estimate(plan, { target, alone, causes }) <= ON_THE_SPOT;
+    const fits = (causes: Question['causes']) =>
+      session.estimate(plan, { target, alone, causes }) <= ON_THE_SPOT;
     try {
       if (!gesturing && fits('exact')) {
         here('exact');

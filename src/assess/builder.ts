@@ -45,7 +45,9 @@ export class Builder {
   /** Builds what is unknown, with a step now and then. */
   *steps(plan: Plan): Generator<Step, void, void> {
     this.standOn(plan.ground.height);
-    const waiting = plan.structureOrder.flatMap((id) => plan.structures[id] ?? []).filter((one) => !this.known.has(one));
+    const waiting = plan.structureOrder
+      .flatMap((id) => plan.structures[id] ?? [])
+      .filter((one) => !this.known.has(one));
     for (const [at, structure] of waiting.entries()) {
       this.build(structure, plan.ground.height);
       if (at % STRIDE === STRIDE - 1) yield { share: (0.1 * at) / waiting.length, doing: 'Building solids' };
@@ -56,7 +58,8 @@ export class Builder {
   settled(scene: Scene): Scene {
     const solids = scene.solids.map((solid) => this.posts.find((post) => samePost(post, solid)) ?? solid);
     this.posts = solids.filter(({ id }) => id.endsWith('.post'));
-    if (solids.length !== this.solids.length || solids.some((solid, at) => solid !== this.solids[at])) this.solids = solids;
+    if (solids.length !== this.solids.length || solids.some((solid, at) => solid !== this.solids[at]))
+      this.solids = solids;
     return { ...scene, solids: this.solids };
   }
 

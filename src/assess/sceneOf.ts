@@ -71,7 +71,8 @@ type Placed =
 
 function placedCamera(set: PlanCamera, plan: Plan): Placed {
   const mount = placeMount(set.mount, plan.structures, plan.ground.height);
-  if (!mount.ok) return { camera: null, faults: mount.faults.map((fault) => ({ ...fault, subject: set.name })) };
+  if (!mount.ok)
+    return { camera: null, faults: mount.faults.map((fault) => ({ ...fault, subject: set.name })) };
   const { setting, faults } = settingOf(set.device, set.name);
   const { eye, hole, outward, host } = mount.value;
   return {
@@ -126,7 +127,8 @@ function boardOf(boundary: Plan['boundary'], boards: readonly Board[], cameras: 
     take(board.right, board.top);
   }
   cameras.forEach(({ eye }: { eye: Vec3 }) => take(eye[0], eye[1]));
-  if (left > right) [left, bottom, right, top] = [MARGIN - EMPTY, MARGIN - EMPTY, EMPTY - MARGIN, EMPTY - MARGIN];
+  if (left > right)
+    [left, bottom, right, top] = [MARGIN - EMPTY, MARGIN - EMPTY, EMPTY - MARGIN, EMPTY - MARGIN];
   const cell = cellFor(right - left + 2 * MARGIN, top - bottom + 2 * MARGIN);
   const grown = (size: number) => Math.ceil((size + 2 * MARGIN) / cell - 1e-6) * cell;
   return {

@@ -69,7 +69,9 @@ class Remembering implements Session {
   estimate(plan: Plan, question: Question): number {
     const { last } = this;
     const building = this.builder.unknown(plan) * 0.4;
-    const cells = this.grounds[0] ? this.grounds[0].value.grid.columns * this.grounds[0].value.grid.rows : 400_000;
+    const cells = this.grounds[0]
+      ? this.grounds[0].value.grid.columns * this.grounds[0].value.grid.rows
+      : 400_000;
     const facets = this.obstacles?.value.facets.count ?? 2_000;
     const aCamera = 0.5 + cells * 3e-5 + facets * 5e-4;
     const same =
@@ -113,18 +115,34 @@ class Remembering implements Session {
         cameras.push(known.coverage);
         continue;
       }
-      yield { share: 0.2 + (0.7 * cameras.length) / scene.cameras.length, doing: `Working out ${camera.name}` };
+      yield {
+        share: 0.2 + (0.7 * cameras.length) / scene.cameras.length,
+        doing: `Working out ${camera.name}`,
+      };
       const rule = new BandRule(edition.bands, faceCaps, camera.range);
       const coverage = still
         ? refined(known.coverage, obstacles, ground, rule)
         : this.cover(camera, question, obstacles, ground, rule, edition.bands.length);
-      this.kept.set(camera.id, { obstacles, ground, edition: edition.key, limits, causes: question.causes, coverage });
+      this.kept.set(camera.id, {
+        obstacles,
+        ground,
+        edition: edition.key,
+        limits,
+        causes: question.causes,
+        coverage,
+      });
       cameras.push(coverage);
     }
     for (const id of this.kept.keys()) if (plan.cameras[id] === undefined) this.kept.delete(id);
     yield { share: 0.9, doing: 'Putting cameras together' };
     const counted = scene.cameras.flatMap(({ id }, index) =>
-      question.alone === null ? (plan.cameras[id]?.hidden ? [] : [index]) : id === question.alone ? [index] : [],
+      question.alone === null
+        ? plan.cameras[id]?.hidden
+          ? []
+          : [index]
+        : id === question.alone
+          ? [index]
+          : [],
     );
     const counting = counted.flatMap((index) => cameras[index] ?? []);
     const fromCells = siteOf(
@@ -240,7 +258,12 @@ function exactSite(
 }
 
 /** A coverage with quick causes, made exact; all else stays. */
-function refined(coverage: CameraCoverage, { facets }: Obstacles, ground: Ground, rule: BandRule): CameraCoverage {
+function refined(
+  coverage: CameraCoverage,
+  { facets }: Obstacles,
+  ground: Ground,
+  rule: BandRule,
+): CameraCoverage {
   const { camera, cells } = coverage;
   const found = sightOf(camera, ground.plane, ground.window, facets);
   return { ...coverage, areas: areasOf(camera, cells, found, ground.within, rule, facets.solids, 'exact') };

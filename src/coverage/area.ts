@@ -7,7 +7,8 @@ export interface Area {
 
 export const NO_AREA: Area = { value: 0, bound: 0, how: 'exact' };
 
-const worse = (one: Area, two: Area): Area['how'] => (one.how === 'cells' || two.how === 'cells' ? 'cells' : 'exact');
+const worse = (one: Area, two: Area): Area['how'] =>
+  one.how === 'cells' || two.how === 'cells' ? 'cells' : 'exact';
 
 export const plus = (one: Area, two: Area): Area => ({
   value: one.value + two.value,

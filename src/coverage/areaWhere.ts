@@ -131,7 +131,15 @@ class Walk {
   }
 
   /** Adds what is decided to each open set's area; the sets for which the piece must be halved. */
-  private settle(a: number, b: number, c: number, size: number, share: number, open: number, last: boolean): number {
+  private settle(
+    a: number,
+    b: number,
+    c: number,
+    size: number,
+    share: number,
+    open: number,
+    last: boolean,
+  ): number {
     const { values, count } = this;
     this.piece += 1;
     // One bit a condition: cut by its curve, its curve close by, fails at all corners, fails well away from its curve.
@@ -171,7 +179,15 @@ class Walk {
    * One curve cuts the piece: chord between its two crossings, and the parabola through its middle.
    * @returns false where it bends too much for that and the piece may be halved
    */
-  private curved(set: number, i: number, a: number, b: number, c: number, size: number, last: boolean): boolean {
+  private curved(
+    set: number,
+    i: number,
+    a: number,
+    b: number,
+    c: number,
+    size: number,
+    last: boolean,
+  ): boolean {
     // Sets share conditions: the curve of one through this piece is followed once.
     if (this.followed[i] !== this.piece) this.follow(i, a, b, c, size);
     const bulge = this.bulges[i] ?? 0;

@@ -44,7 +44,10 @@ export function areasOf(
   const coarse = less(seen ?? NO_AREA, covered);
   const { byHider, inside } = hiddenAreas(cells, found, within, conditions, solids, causes);
   const sum = (passage: Passage) =>
-    byHider.reduce((all, { solid, area }) => (solids[solid]?.passage === passage ? plus(all, area) : all), NO_AREA);
+    byHider.reduce(
+      (all, { solid, area }) => (solids[solid]?.passage === passage ? plus(all, area) : all),
+      NO_AREA,
+    );
   const [hidden, screened] = [sum('solid'), sum('screen')];
   const framed = [hidden, screened, covered, coarse, within.inside].reduce(plus);
   return {
@@ -100,13 +103,15 @@ function seenAreas(found: FoundSight, within: Within, conditions: ConditionSets)
   const sums = sets.map(() => ({ value: 0, bound: 0 }));
   for (const { triangles, area } of regions) {
     const local = triangles.map((n, at) => n - (at % 2 === 0 ? footing.foot[0] : footing.foot[1]));
-    areasWhere(local, of, count, sets, [{ p: 0, q: 0, delta: footing.delta }]).forEach(({ value, bound }, set) => {
-      const sum = sums[set];
-      if (sum === undefined) return;
-      // The outline of a rectilinear lens has its area from its edges, better than from its triangles.
-      sum.value += set === 0 && sight.framed ? area : value;
-      sum.bound += bound;
-    });
+    areasWhere(local, of, count, sets, [{ p: 0, q: 0, delta: footing.delta }]).forEach(
+      ({ value, bound }, set) => {
+        const sum = sums[set];
+        if (sum === undefined) return;
+        // The outline of a rectilinear lens has its area from its edges, better than from its triangles.
+        sum.value += set === 0 && sight.framed ? area : value;
+        sum.bound += bound;
+      },
+    );
   }
   return sums;
 }

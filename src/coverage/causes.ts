@@ -58,7 +58,10 @@ export function causesOf(
   return { byHider, inside };
 }
 
-function ranked({ solids, screens, sight }: FoundSight, cut: Shadows): { shadows: Shadows; rank: Uint8Array } {
+function ranked(
+  { solids, screens, sight }: FoundSight,
+  cut: Shadows,
+): { shadows: Shadows; rank: Uint8Array } {
   // A lens inside a solid sees nothing, and that solid is what hides.
   const shadows = sight.lensInside === null ? joined(joined(solids, screens), cut) : cut;
   const rank = new Uint8Array(shadows.count).fill(IN_SOLID);
@@ -70,11 +73,18 @@ function ranked({ solids, screens, sight }: FoundSight, cut: Shadows): { shadows
 }
 
 /** The part of one owner's ground that a bent frame takes in. */
-function framedArea({ borders }: Partition, owner: number, sets: ConditionSets, delta: number): FoundArea | null {
+function framedArea(
+  { borders }: Partition,
+  owner: number,
+  sets: ConditionSets,
+  delta: number,
+): FoundArea | null {
   const pieces = borders.flatMap(({ from, to, left, right }) =>
     left === owner ? [{ from, to, beyond: 0 }] : right === owner ? [{ from: to, to: from, beyond: 0 }] : [],
   );
   const { rings, closed } = chain(pieces);
   if (!closed) return null;
-  return areasWhere(trianglesOf(rings), sets.of, sets.count, [sets.framed], [{ p: 0, q: 0, delta }])[0] ?? null;
+  return (
+    areasWhere(trianglesOf(rings), sets.of, sets.count, [sets.framed], [{ p: 0, q: 0, delta }])[0] ?? null
+  );
 }

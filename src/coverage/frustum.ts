@@ -32,7 +32,12 @@ export function frustumOf(camera: Camera, plane: TargetPlane, segments: Segments
   });
   const axis = siteRayFromImage(camera, { u: width / 2, v: height / 2 });
   const end = axis === null ? { point: camera.eye, meets: null } : endOf(camera, axis, plane, segments);
-  return { corners: kept(corners.map(([u, v]) => land(u, v))), trace, axisEnd: end.point, axisMeets: end.meets };
+  return {
+    corners: kept(corners.map(([u, v]) => land(u, v))),
+    trace,
+    axisEnd: end.point,
+    axisMeets: end.meets,
+  };
 }
 
 /** Where a ray ends, and the solid that it meets: −1 the plane, null nothing within range. */

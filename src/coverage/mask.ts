@@ -38,7 +38,12 @@ function fillEvenOdd(segments: Float64Array, grid: Grid, mask: Uint8Array): void
     const y = bottom + (row + 0.5) * cell;
     crossings.length = 0;
     for (let at = 0; at < segments.length; at += 4) {
-      const [x0, y0, x1, y1] = [segments[at] ?? 0, segments[at + 1] ?? 0, segments[at + 2] ?? 0, segments[at + 3] ?? 0];
+      const [x0, y0, x1, y1] = [
+        segments[at] ?? 0,
+        segments[at + 1] ?? 0,
+        segments[at + 2] ?? 0,
+        segments[at + 3] ?? 0,
+      ];
       if (y0 > y !== y1 > y) crossings.push(x0 + ((y - y0) / (y1 - y0)) * (x1 - x0));
     }
     crossings.sort((a, b) => a - b);

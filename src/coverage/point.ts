@@ -31,7 +31,14 @@ export function pointState(
 ): PointState {
   const depression = depressionAt(camera.eye, point);
   const density = densityAt(camera, point)?.horizontal ?? null;
-  const plain = (state: State, band = 0): PointState => ({ state, band, density, depression, hider: null, before: null });
+  const plain = (state: State, band = 0): PointState => ({
+    state,
+    band,
+    density,
+    depression,
+    hider: null,
+    before: null,
+  });
   if (solids.some((solid) => insideSolid(solid, point))) return plain('inside');
   if (!inFrame(camera, point) || density === null) return plain('out of frame');
   if (lensInside !== null) return { ...plain('hidden'), hider: lensInside };

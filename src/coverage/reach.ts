@@ -40,7 +40,8 @@ export function reachOf(
   ] as const;
   const clear = new Stretches();
   clear.reset(0, far);
-  for (const passage of ['solid', 'screen'] as const) subtract(shadowsOf(facets, footing, strip, camera.range, passage));
+  for (const passage of ['solid', 'screen'] as const)
+    subtract(shadowsOf(facets, footing, strip, camera.range, passage));
   function subtract(shadows: Shadows): void {
     new ShadowLine(shadows, far).subtract(line, clear, -1);
   }
@@ -51,7 +52,12 @@ export function reachOf(
   const farthest = new Array<number | null>(bands).fill(null);
   let nearest: number | null = null;
   clear.each((from, to) => {
-    for (const [start, end, band] of constant(bandAt, from, to, (to - from) / Math.ceil(((to - from) / far) * STEPS))) {
+    for (const [start, end, band] of constant(
+      bandAt,
+      from,
+      to,
+      (to - from) / Math.ceil(((to - from) / far) * STEPS),
+    )) {
       if (band === 0) continue;
       nearest ??= start;
       for (let below = 0; below < band; below += 1) farthest[below] = Math.max(farthest[below] ?? 0, end);
@@ -61,7 +67,12 @@ export function reachOf(
 }
 
 /** Stretches on which a step function is constant, found by sampling and halving. */
-function constant(of: (t: number) => number, from: number, to: number, step: number): [number, number, number][] {
+function constant(
+  of: (t: number) => number,
+  from: number,
+  to: number,
+  step: number,
+): [number, number, number][] {
   const found: [number, number, number][] = [];
   let start = from;
   // Ends of a clear stretch graze what bounds it: ask just within.

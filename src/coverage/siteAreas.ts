@@ -22,7 +22,12 @@ export interface Seer {
  * @param ground ring of the ground that counts
  * @param height of the plane above z = 0, m
  */
-export function siteAreas(ground: Window, seers: readonly Seer[], height: number, bands: number): readonly Area[] {
+export function siteAreas(
+  ground: Window,
+  seers: readonly Seer[],
+  height: number,
+  bands: number,
+): readonly Area[] {
   const sets = seers.map(({ camera, rule }) => conditionSets(camera, height, rule));
   const parts = overlay(
     ground,
@@ -63,7 +68,9 @@ function partAreas(
     return eye === undefined ? [] : [{ p: eye[0], q: eye[1], delta: height - eye[2] }];
   });
   const alone = Array.from({ length: bands }, (_, band) => [band]);
-  return areasWhere(triangles, reached, bands, alone, lenses).map(
-    ({ value, bound }): Area => ({ value, bound, how: 'exact' }),
-  );
+  return areasWhere(triangles, reached, bands, alone, lenses).map(({ value, bound }): Area => ({
+    value,
+    bound,
+    how: 'exact',
+  }));
 }

@@ -1,5 +1,13 @@
 /** The states of a cell for a camera, in the order in which they are decided (design: sight). */
-export const STATES = ['inside', 'out of frame', 'hidden', 'screened', 'too dark', 'too coarse', 'covered'] as const;
+export const STATES = [
+  'inside',
+  'out of frame',
+  'hidden',
+  'screened',
+  'too dark',
+  'too coarse',
+  'covered',
+] as const;
 export type State = (typeof STATES)[number];
 
 export const INSIDE = 0;

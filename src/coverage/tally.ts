@@ -9,7 +9,10 @@ export interface Tally {
   readonly edges: Float64Array;
 }
 
-const newTally = (labels: number): Tally => ({ cells: new Float64Array(labels), edges: new Float64Array(labels) });
+const newTally = (labels: number): Tally => ({
+  cells: new Float64Array(labels),
+  edges: new Float64Array(labels),
+});
 
 const raise = (counts: Float64Array, at: number): void => {
   counts[at] = (counts[at] ?? 0) + 1;
@@ -46,7 +49,11 @@ export function tally(grid: Grid, labels: Uint8Array, mask: Uint8Array, most: nu
  * Counts what is hidden or screened within a mask by the solid in the way, and what of the frame lies inside solids. Hidden
  * and screened cells name different solids, so that a neighbour with the same solid has the same state.
  */
-export function tallyHiders(cells: Cells, mask: Uint8Array, solids: number): { hiders: Tally; inside: Tally } {
+export function tallyHiders(
+  cells: Cells,
+  mask: Uint8Array,
+  solids: number,
+): { hiders: Tally; inside: Tally } {
   const { state, hider, grid, rows, density } = cells;
   const { columns } = grid;
   const hiders = newTally(solids);

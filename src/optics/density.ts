@@ -19,7 +19,8 @@ export interface Density {
  * Source: Jacobian of the lens law (DEVELOPERS.md); judged horizontally as IEC 62676-4 judges a target facing the camera's bearing.
  */
 export function densityAt(camera: Camera, point: Vec3): Density | null {
-  for (const n of point) if (!Number.isFinite(n)) throw new RangeError(`a target needs finite coordinates, got ${n}`);
+  for (const n of point)
+    if (!Number.isFinite(n)) throw new RangeError(`a target needs finite coordinates, got ${n}`);
   const d: Vec3 = [point[0] - camera.eye[0], point[1] - camera.eye[1], point[2] - camera.eye[2]];
   const push = pusher(camera, axesOf(camera), d);
   if (push === null) return null;

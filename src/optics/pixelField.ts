@@ -69,12 +69,28 @@ export class PixelField {
    * Densities along a row of targets: from (dx, dy, dz) in `count` steps of `step` along x, into `into` from `at` on. A bent
    * lens leaves 0 outside its frame; targets of a rectilinear one must lie in front of the lens, as all in its frame do.
    */
-  fillRow(dx: number, dy: number, dz: number, step: number, count: number, into: Float32Array, at: number): void {
+  fillRow(
+    dx: number,
+    dy: number,
+    dz: number,
+    step: number,
+    count: number,
+    into: Float32Array,
+    at: number,
+  ): void {
     if (this.camera.k === 1) this.flatRow(dx, dy, dz, step, count, into, at);
     else this.bentRow(dx, dy, dz, step, count, into, at);
   }
 
-  private flatRow(dx: number, dy: number, dz: number, step: number, count: number, into: Float32Array, at: number): void {
+  private flatRow(
+    dx: number,
+    dy: number,
+    dz: number,
+    step: number,
+    count: number,
+    into: Float32Array,
+    at: number,
+  ): void {
     const { r0, r1, r2, d0, d1, d2, f0, f1, f2, across, down } = this;
     const x0 = r1 * dy + r2 * dz;
     const y0 = d1 * dy + d2 * dz;
@@ -97,7 +113,15 @@ export class PixelField {
     }
   }
 
-  private bentRow(dx: number, dy: number, dz: number, step: number, count: number, into: Float32Array, at: number): void {
+  private bentRow(
+    dx: number,
+    dy: number,
+    dz: number,
+    step: number,
+    count: number,
+    into: Float32Array,
+    at: number,
+  ): void {
     const { r0, r1, r2, d0, d1, d2, f0, f1, f2, across, down, halfWidth, halfHeight, greatestRad } = this;
     const { k } = this.camera;
     const x0 = r1 * dy + r2 * dz;

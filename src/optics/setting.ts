@@ -14,7 +14,10 @@ export type Setting = Pick<Camera, 'sensor' | 'frame' | 'focalLength' | 'k'>;
  */
 export function settingOf(device: Device, subject: string): { setting: Setting; faults: readonly Fault[] } {
   const mode = device.modes.find(({ id }) => id === device.recorded);
-  if (!mode) throw new Error(`no picture mode ${device.recorded} among ${device.modes.map(({ id }) => id).join(', ')}`);
+  if (!mode)
+    throw new Error(
+      `no picture mode ${device.recorded} among ${device.modes.map(({ id }) => id).join(', ')}`,
+    );
   const sensor: Extent = {
     width: device.sensor.width * mode.crop.width,
     height: device.sensor.height * mode.crop.height,

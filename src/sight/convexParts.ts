@@ -13,7 +13,11 @@ export function convexParts(ring: readonly Vec2[]): readonly Window[] {
   const corners = earcut(ring.flatMap(([a, b]) => [a, b]));
   const parts: Window[] = [];
   for (let at = 0; at + 2 < corners.length; at += 3) {
-    const [one, two, three] = [ring[corners[at] ?? 0], ring[corners[at + 1] ?? 0], ring[corners[at + 2] ?? 0]];
+    const [one, two, three] = [
+      ring[corners[at] ?? 0],
+      ring[corners[at + 1] ?? 0],
+      ring[corners[at + 2] ?? 0],
+    ];
     if (one === undefined || two === undefined || three === undefined) continue;
     const twice = (two[0] - one[0]) * (three[1] - one[1]) - (two[1] - one[1]) * (three[0] - one[0]);
     if (twice !== 0) parts.push(twice > 0 ? [one, two, three] : [one, three, two]);

@@ -86,7 +86,8 @@ export class Nearest {
     const [s1, s2] = [this.depth(one, line, t), this.depth(two, line, t)];
     if (Math.abs(s1 - s2) > SAME_DEPTH * Math.max(s1, s2)) return s1 > s2;
     const [g1, g2] = [this.slope(one, line), this.slope(two, line)];
-    if (Math.abs(g1 - g2) > SAME_DEPTH * Math.max(1, Math.abs(g1), Math.abs(g2))) return left ? g1 > g2 : g1 < g2;
+    if (Math.abs(g1 - g2) > SAME_DEPTH * Math.max(1, Math.abs(g1), Math.abs(g2)))
+      return left ? g1 > g2 : g1 < g2;
     return (this.shadows.solid[one] ?? 0) < (this.shadows.solid[two] ?? 0);
   }
 

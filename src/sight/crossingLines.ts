@@ -27,7 +27,8 @@ export function* crossingLines(
       if (line === null) continue;
       const first = coverOf(shadows, one, line, [-1e9, 1e9], radius);
       const both = first && coverOf(shadows, two, line, [first.from, first.to], radius);
-      if (both === null || sideOn(shadows, one, line, radius) >= 0 || sideOn(shadows, two, line, radius) >= 0) continue;
+      if (both === null || sideOn(shadows, one, line, radius) >= 0 || sideOn(shadows, two, line, radius) >= 0)
+        continue;
       // Three faces that meet in one line are asked once.
       const again = found.some((earlier) => sameStretch(earlier, line, both.from, both.to, radius));
       if (again) continue;
@@ -60,7 +61,8 @@ function equalDepth({ numbers }: Shadows, one: number, two: number): Line | null
 function sameStretch(earlier: CrossingLine, line: Line, from: number, to: number, radius: number): boolean {
   const sense = earlier.line.a * line.a + earlier.line.b * line.b;
   const slope = earlier.line.a * line.b - earlier.line.b * line.a;
-  if (Math.abs(slope) * radius > SAME_LINE || Math.abs(line.k - sense * earlier.line.k) > SAME_LINE) return false;
+  if (Math.abs(slope) * radius > SAME_LINE || Math.abs(line.k - sense * earlier.line.k) > SAME_LINE)
+    return false;
   const [low, high] = sense > 0 ? [earlier.from, earlier.to] : [-earlier.to, -earlier.from];
   return low < to && high > from;
 }

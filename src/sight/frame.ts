@@ -33,7 +33,11 @@ export function frameHalfPlanes(camera: Camera, footing: Footing): HalfPlanes | 
  * Greatest x/z and y/z in the frame, along the camera's right and down. Along a side of the frame x/z = tan θ · x/ρ(θ), which
  * grows with θ for k < 1: the corner has the most. Null where the corner lies 90° off the axis or more.
  */
-function pyramidOf({ sensor, focalLength, k }: Camera): { readonly across: number; readonly down: number } | null {
+function pyramidOf({
+  sensor,
+  focalLength,
+  k,
+}: Camera): { readonly across: number; readonly down: number } | null {
   const [x, y] = [sensor.width / 2, sensor.height / 2];
   if (k === 1) return { across: x / focalLength, down: y / focalLength };
   const corner = Math.hypot(x, y);

@@ -67,4 +67,3 @@ function toEdge(point: Vec3, from: Vec3, to: Vec3): number {
   const share = length2 === 0 ? 0 : Math.min(1, Math.max(0, dot(away, edge) / length2));
   return Math.hypot(away[0] - share * edge[0], away[1] - share * edge[1], away[2] - share * edge[2]);
 }
-

@@ -13,7 +13,9 @@ export interface Overlaid {
 
 /** Cuts a ground by regions with straight sides into parts by which of them cover it; parts that none covers are left out. */
 export function overlay(ground: Window, regions: readonly (readonly Float64Array[])[]): readonly Overlaid[] {
-  let parts: { members: number[]; paths: PathsD }[] = [{ members: [], paths: [ground.map(([x, y]) => ({ x, y }))] }];
+  let parts: { members: number[]; paths: PathsD }[] = [
+    { members: [], paths: [ground.map(([x, y]) => ({ x, y }))] },
+  ];
   regions.forEach((rings, region) => {
     const clip = rings.map(pathOf);
     if (clip.length === 0) return;
@@ -28,10 +30,20 @@ export function overlay(ground: Window, regions: readonly (readonly Float64Array
   return parts.flatMap(({ members, paths }) =>
     members.length === 0
       ? []
-      : [{ members, triangles: trianglesOf(paths.map((path) => Float64Array.from(path.flatMap(({ x, y }) => [x, y])))) }],
+      : [
+          {
+            members,
+            triangles: trianglesOf(
+              paths.map((path) => Float64Array.from(path.flatMap(({ x, y }) => [x, y]))),
+            ),
+          },
+        ],
   );
 }
 
 function pathOf(ring: Float64Array): PathsD[number] {
-  return Array.from({ length: ring.length / 2 }, (_, at) => ({ x: ring[at * 2] ?? 0, y: ring[at * 2 + 1] ?? 0 }));
+  return Array.from({ length: ring.length / 2 }, (_, at) => ({
+    x: ring[at * 2] ?? 0,
+    y: ring[at * 2 + 1] ?? 0,
+  }));
 }

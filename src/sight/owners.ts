@@ -124,7 +124,14 @@ class Sharing {
   }
 
   /** A stretch over which the same shadows lie: halved where who is in front changes along it. */
-  private ask(line: Line, from: number, to: number, covers: readonly Cover[], isBound: boolean, depth: number): void {
+  private ask(
+    line: Line,
+    from: number,
+    to: number,
+    covers: readonly Cover[],
+    isBound: boolean,
+    depth: number,
+  ): void {
     const hair = (to - from) * 1e-6;
     const [start, end] = [from + hair, to - hair];
     const left = this.nearest.at(covers, line, start, true);

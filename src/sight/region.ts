@@ -73,4 +73,7 @@ function withinStrictly(line: Line, { halfPlanes, radius }: Bounds): readonly [n
   return withinHalfPlanes(line, halfPlanes, radius);
 }
 
-const pointAt = (line: Line, t: number): Vec2 => [-line.k * line.a + t * line.b, -line.k * line.b - t * line.a];
+const pointAt = (line: Line, t: number): Vec2 => [
+  -line.k * line.a + t * line.b,
+  -line.k * line.b - t * line.a,
+];

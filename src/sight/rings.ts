@@ -48,7 +48,12 @@ class Corners {
   }
 
   /** The piece, unused or the ring's first, that begins where `piece` ends and turns most sharply left; −1 where none does. */
-  leftmost({ from, to }: OutlinePiece, pieces: readonly OutlinePiece[], used: Uint8Array, first: number): number {
+  leftmost(
+    { from, to }: OutlinePiece,
+    pieces: readonly OutlinePiece[],
+    used: Uint8Array,
+    first: number,
+  ): number {
     let best = -1;
     let bestTurn = -Infinity;
     const [i, j] = [Math.round(to[0] / JOIN), Math.round(to[1] / JOIN)];

@@ -38,7 +38,8 @@ export class ShadowBins {
         continue;
       }
       narrow.push(shadow);
-      for (let j = j0; j <= j1; j += 1) for (let i = i0; i <= i1; i += 1) sizes[j * SIDE + i + 1] = (sizes[j * SIDE + i + 1] ?? 0) + 1;
+      for (let j = j0; j <= j1; j += 1)
+        for (let i = i0; i <= i1; i += 1) sizes[j * SIDE + i + 1] = (sizes[j * SIDE + i + 1] ?? 0) + 1;
     }
     for (let bin = 0; bin < SIDE * SIDE; bin += 1) sizes[bin + 1] = (sizes[bin + 1] ?? 0) + (sizes[bin] ?? 0);
     this.wide = Int32Array.from(wide);
@@ -103,7 +104,8 @@ function bySize({ count, numbers }: Shadows, half: number): Int32Array {
   for (let shadow = 0; shadow < count; shadow += 1) {
     const box = shadow * STRIDE + BOX;
     sizes[shadow] =
-      (kept(numbers[box + 2] ?? 0) - kept(numbers[box] ?? 0)) * (kept(numbers[box + 3] ?? 0) - kept(numbers[box + 1] ?? 0));
+      (kept(numbers[box + 2] ?? 0) - kept(numbers[box] ?? 0)) *
+      (kept(numbers[box + 3] ?? 0) - kept(numbers[box + 1] ?? 0));
   }
   return Int32Array.from(sizes.keys()).sort((one, two) => (sizes[two] ?? 0) - (sizes[one] ?? 0));
 }

@@ -118,7 +118,8 @@ class Builder {
     const depth = base + DEPTH;
     this.numbers[depth] = (nx * plane.u[0] + ny * plane.u[1] + nz * plane.u[2]) / d;
     this.numbers[depth + 1] = (nx * plane.v[0] + ny * plane.v[1] + nz * plane.v[2]) / d;
-    this.numbers[depth + 2] = ((nx * plane.normal[0] + ny * plane.normal[1] + nz * plane.normal[2]) * delta) / d;
+    this.numbers[depth + 2] =
+      ((nx * plane.normal[0] + ny * plane.normal[1] + nz * plane.normal[2]) * delta) / d;
     this.writeSides(base, facet, solid, d, Math.hypot(nx, ny, nz));
   }
 
@@ -201,14 +202,26 @@ class Builder {
     const { corners } = facets;
     for (let k = 0; k < 3; k += 1) {
       const [i, j] = [facet * 9 + k * 3, facet * 9 + ((k + 1) % 3) * 3];
-      const [x0, y0, z0] = [(corners[i] ?? 0) - eye[0], (corners[i + 1] ?? 0) - eye[1], (corners[i + 2] ?? 0) - eye[2]];
-      const [x1, y1, z1] = [(corners[j] ?? 0) - eye[0], (corners[j + 1] ?? 0) - eye[1], (corners[j + 2] ?? 0) - eye[2]];
+      const [x0, y0, z0] = [
+        (corners[i] ?? 0) - eye[0],
+        (corners[i + 1] ?? 0) - eye[1],
+        (corners[i + 2] ?? 0) - eye[2],
+      ];
+      const [x1, y1, z1] = [
+        (corners[j] ?? 0) - eye[0],
+        (corners[j + 1] ?? 0) - eye[1],
+        (corners[j + 2] ?? 0) - eye[2],
+      ];
       const e = [z0 * y1 - y0 * z1, x0 * z1 - z0 * x1, y0 * x1 - x0 * y1] as const;
       const shown = nearLens || !this.isFront(facets.neighbours[facet * 3 + k] ?? -1);
       if (!put(dot(e, plane.u), dot(e, plane.v), dot(e, plane.normal) * delta, shown)) return;
     }
     const farthest = Math.max(local[2] ?? 0, local[5] ?? 0, local[8] ?? 0);
-    const [sa, sb, sk] = [numbers[base + DEPTH] ?? 0, numbers[base + DEPTH + 1] ?? 0, numbers[base + DEPTH + 2] ?? 0];
+    const [sa, sb, sk] = [
+      numbers[base + DEPTH] ?? 0,
+      numbers[base + DEPTH + 1] ?? 0,
+      numbers[base + DEPTH + 2] ?? 0,
+    ];
     if (farthest > 1 / this.least && !put(sa, sb, sk - this.least, true)) return;
     if (nearLens && !put(-sa, -sb, this.most - sk, true)) return;
     this.sides[this.count] = sides;

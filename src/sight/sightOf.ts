@@ -45,8 +45,7 @@ export function sightOf(camera: Camera, plane: TargetPlane, window: Window, face
   const empty = within.length === 0 || inside !== null;
   const bounds = boundsOf(within, frame ?? [], halfPlanesOf(corners));
   const reach = Math.hypot(bounds.radius, footing.delta);
-  const cast = (passage: 'solid' | 'screen') =>
-    shadowsOf(facets, footing, bounds.halfPlanes, reach, passage);
+  const cast = (passage: 'solid' | 'screen') => shadowsOf(facets, footing, bounds.halfPlanes, reach, passage);
   const solids = empty ? NO_SHADOWS : cast('solid');
   const screens = empty ? NO_SHADOWS : cast('screen');
   const beyondScreens = empty ? NO_REGION : regionOf(solids, bounds, within, footing.foot);
@@ -80,7 +79,13 @@ const NO_SHADOWS: Shadows = {
   solid: new Int32Array(0),
 };
 
-const NO_REGION: Region = { area: 0, pieces: [], rings: [], ringsClosed: true, triangles: new Float64Array(0) };
+const NO_REGION: Region = {
+  area: 0,
+  pieces: [],
+  rings: [],
+  ringsClosed: true,
+  triangles: new Float64Array(0),
+};
 
 /** Frame and window together, without a bound that another one on the same line repeats. */
 export function boundsOf(within: readonly Vec2[], frame: HalfPlanes, window: HalfPlanes): Bounds {
@@ -129,7 +134,11 @@ function regionOf(shadows: Shadows, bounds: Bounds, window: readonly Vec2[], foo
   const rings = ringsClosed ? own.rings : ringsByUnion(window, shadows);
   return {
     area: Math.max(0, area),
-    pieces: pieces.map(({ from, to, beyond }): OutlinePiece => ({ from: moved(from, foot), to: moved(to, foot), beyond })),
+    pieces: pieces.map(({ from, to, beyond }): OutlinePiece => ({
+      from: moved(from, foot),
+      to: moved(to, foot),
+      beyond,
+    })),
     rings: rings.map((ring) => movedRing(ring, foot)),
     ringsClosed,
     triangles: movedRing(trianglesOf(rings), foot),
@@ -137,7 +146,8 @@ function regionOf(shadows: Shadows, bounds: Bounds, window: readonly Vec2[], foo
 }
 
 const moved = ([p, q]: Vec2, foot: Vec2): Vec2 => [p + foot[0], q + foot[1]];
-const movedRing = (ring: Float64Array, foot: Vec2): Float64Array => ring.map((n, at) => n + foot[at % 2 === 0 ? 0 : 1]);
+const movedRing = (ring: Float64Array, foot: Vec2): Float64Array =>
+  ring.map((n, at) => n + foot[at % 2 === 0 ? 0 : 1]);
 
 /** What is seen within a convex part of the window, with its own rings and triangles. */
 export function seenWithin({ footing, frame, all, sight }: FoundSight, part: Window): Region {

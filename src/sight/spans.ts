@@ -36,7 +36,7 @@ export class Stretches {
   remove(from: number, to: number): void {
     const { ends } = this;
     if (!(from < to) || to <= this.first || from >= this.last) return;
-    for (let at = 0; at < ends.length; ) {
+    for (let at = 0; at < ends.length;) {
       const [low, high] = [ends[at] ?? 0, ends[at + 1] ?? 0];
       if (to <= low || from >= high) at += 2;
       else if (from > low && to < high) {
@@ -58,7 +58,11 @@ export class Stretches {
 }
 
 /** Where a line runs within half-planes: from and to, possibly from ≥ to. A line along an edge counts as within. */
-export function withinHalfPlanes(line: Line, halfPlanes: HalfPlanes, radius: number): readonly [number, number] {
+export function withinHalfPlanes(
+  line: Line,
+  halfPlanes: HalfPlanes,
+  radius: number,
+): readonly [number, number] {
   let from = -Infinity;
   let to = Infinity;
   for (const [a, b, k] of halfPlanes) {
@@ -149,7 +153,10 @@ export class ShadowLine {
   private boxMisses(shadow: number, line: Line, stretches: Stretches): boolean {
     const box = shadow * STRIDE + BOX;
     const { numbers } = this.shadows;
-    const [p0, q0] = [-line.k * line.a + stretches.first * line.b, -line.k * line.b - stretches.first * line.a];
+    const [p0, q0] = [
+      -line.k * line.a + stretches.first * line.b,
+      -line.k * line.b - stretches.first * line.a,
+    ];
     const [p1, q1] = [-line.k * line.a + stretches.last * line.b, -line.k * line.b - stretches.last * line.a];
     return (
       Math.max(p0, p1) < (numbers[box] ?? 0) ||

@@ -30,7 +30,11 @@ export function treeOf(facets: Facets): Tree {
   }
   const order = Int32Array.from({ length: count }, (_, facet) => facet);
   const most = Math.max(1, 2 * count);
-  const nodes = { boxes: new Float64Array(most * 6), first: new Int32Array(most), amount: new Int32Array(most) };
+  const nodes = {
+    boxes: new Float64Array(most * 6),
+    first: new Int32Array(most),
+    amount: new Int32Array(most),
+  };
   let used = 1;
   const open = [{ node: 0, from: 0, to: count }];
   for (let job = open.pop(); job !== undefined; job = open.pop()) {

@@ -4,7 +4,9 @@ import { ringArea } from './rings.ts';
 /** Triangles of rings whose outer ones run counter-clockwise: six numbers a triangle, a and b of its corners. */
 export function trianglesOf(rings: readonly Float64Array[]): Float64Array {
   const areas = rings.map(ringArea);
-  const outers = rings.flatMap((ring, at) => ((areas[at] ?? 0) > 0 ? [{ ring, area: areas[at] ?? 0, holes: [] as Float64Array[] }] : []));
+  const outers = rings.flatMap((ring, at) =>
+    (areas[at] ?? 0) > 0 ? [{ ring, area: areas[at] ?? 0, holes: [] as Float64Array[] }] : [],
+  );
   rings.forEach((hole, at) => {
     if ((areas[at] ?? 0) >= 0) return;
     const around = outers
@@ -20,7 +22,8 @@ export function trianglesOf(rings: readonly Float64Array[]): Float64Array {
       starts.push(corners.length / 2);
       for (const number of hole) corners.push(number);
     }
-    for (const corner of earcut(corners, starts)) triangles.push(corners[corner * 2] ?? 0, corners[corner * 2 + 1] ?? 0);
+    for (const corner of earcut(corners, starts))
+      triangles.push(corners[corner * 2] ?? 0, corners[corner * 2 + 1] ?? 0);
   }
   return Float64Array.from(triangles);
 }
@@ -28,7 +31,8 @@ export function trianglesOf(rings: readonly Float64Array[]): Float64Array {
 /** Whether most corners of a hole lie within a ring; some may touch it. */
 function holds(ring: Float64Array, hole: Float64Array): boolean {
   let inside = 0;
-  for (let at = 0; at < hole.length; at += 2) if (contains(ring, hole[at] ?? 0, hole[at + 1] ?? 0)) inside += 1;
+  for (let at = 0; at < hole.length; at += 2)
+    if (contains(ring, hole[at] ?? 0, hole[at + 1] ?? 0)) inside += 1;
   return inside * 4 > hole.length;
 }
 

@@ -111,7 +111,9 @@ test('what the spot answers equals what a fresh session makes of the same plan',
   expect(shown()?.cameras[0]?.areas).toEqual(fresh('quick').cameras[0]?.areas);
   asked.at(-1)?.answer();
   await turn();
-  expect(shown()?.cameras.map(({ areas }) => areas)).toEqual(fresh('exact').cameras.map(({ areas }) => areas));
+  expect(shown()?.cameras.map(({ areas }) => areas)).toEqual(
+    fresh('exact').cameras.map(({ areas }) => areas),
+  );
 });
 
 test('when another plan is opened the question about the former is called off, and its answer never shown', async () => {

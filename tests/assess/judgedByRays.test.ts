@@ -28,7 +28,14 @@ function streetPlan(chance: Chance): Plan {
   let { plan } = opened.value;
   for (let at = 0; at < 6; at += 1) {
     const place = [chance.between(-60, 60), chance.between(-60, 60)] as const;
-    const mount = { kind: 'pole', at: place, height: chance.between(2.5, 6), reach: 0.3, facing: 0, diameter: 0.1 } as const;
+    const mount = {
+      kind: 'pole',
+      at: place,
+      height: chance.between(2.5, 6),
+      reach: 0.3,
+      facing: 0,
+      diameter: 0.1,
+    } as const;
     const camera = newCamera(plan, mount, { pan: chance.between(0, 360), tilt: chance.between(5, 50) });
     const wide = { ...camera.device.lens, statedHfov: { atShortest: 100, atLongest: 100 } };
     const device = at % 3 === 0 ? { ...camera.device, lens: wide } : camera.device;
@@ -38,7 +45,11 @@ function streetPlan(chance: Chance): Plan {
 }
 
 /** Judges random cells of an assessment anew; what differs, in words. */
-function differences(assessment: Assessment, shots: number, chance: Chance): { wrong: string[]; byState: Map<string, number> } {
+function differences(
+  assessment: Assessment,
+  shots: number,
+  chance: Chance,
+): { wrong: string[]; byState: Map<string, number> } {
   const { scene, edition, faceCaps } = assessment;
   const solid = rawTriangles(scene.solids, ({ passage }) => passage === 'solid');
   const screen = rawTriangles(scene.solids, ({ passage }) => passage === 'screen');
@@ -60,16 +71,25 @@ function differences(assessment: Assessment, shots: number, chance: Chance): { w
     const state = STATES[cells.state[cell] ?? 0] ?? '?';
     byState.set(state, (byState.get(state) ?? 0) + 1);
     const say = (expected: string) =>
-      wrong.push(`${camera.name} at ${target.map((n) => n.toFixed(3)).join(' ')}: ${state}, by rays ${expected}`);
+      wrong.push(
+        `${camera.name} at ${target.map((n) => n.toFixed(3)).join(' ')}: ${state}, by rays ${expected}`,
+      );
     const image = plainImage(camera, target);
-    const near = [0.002, -0.002].some((d) => isWithin(all, [(target[0] ?? 0) + d, target[1] ?? 0, target[2] ?? 0]) !== isWithin(all, target) || isWithin(all, [target[0] ?? 0, (target[1] ?? 0) + d, target[2] ?? 0]) !== isWithin(all, target));
+    const near = [0.002, -0.002].some(
+      (d) =>
+        isWithin(all, [(target[0] ?? 0) + d, target[1] ?? 0, target[2] ?? 0]) !== isWithin(all, target) ||
+        isWithin(all, [target[0] ?? 0, (target[1] ?? 0) + d, target[2] ?? 0]) !== isWithin(all, target),
+    );
     if (near) continue;
     // A ground target lies on the bottom of what stands there: a hair above it tells.
     if (isWithin(all, [target[0] ?? 0, target[1] ?? 0, (target[2] ?? 0) + 1e-6])) {
       if (state !== 'inside') say('inside');
       continue;
     }
-    const edge = image === null ? 1 : Math.min(image[0], image[1], camera.frame.width - image[0], camera.frame.height - image[1]);
+    const edge =
+      image === null
+        ? 1
+        : Math.min(image[0], image[1], camera.frame.width - image[0], camera.frame.height - image[1]);
     if (Math.abs(edge) < 0.01 && image !== null) continue;
     if (image === null || edge < 0) {
       if (state !== 'out of frame') say('out of frame');
@@ -78,17 +98,27 @@ function differences(assessment: Assessment, shots: number, chance: Chance): { w
     const blocker = nearestBlocker(solid, camera.eye, target);
     if (blocker !== null || state === 'hidden') {
       const same = state === 'hidden' && blocker !== null;
-      if (!same && isSettled(solid, camera.eye, target, GRAZE)) say(blocker === null ? 'not hidden' : `hidden by ${blocker.owner}`);
-      if (same && scene.solids[cells.hider[cell] ?? -1]?.id !== blocker.owner && isSettled(solid, camera.eye, target, GRAZE)) {
-        const named = rawTriangles(scene.solids, ({ id }) => id === scene.solids[cells.hider[cell] ?? -1]?.id);
+      if (!same && isSettled(solid, camera.eye, target, GRAZE))
+        say(blocker === null ? 'not hidden' : `hidden by ${blocker.owner}`);
+      if (
+        same &&
+        scene.solids[cells.hider[cell] ?? -1]?.id !== blocker.owner &&
+        isSettled(solid, camera.eye, target, GRAZE)
+      ) {
+        const named = rawTriangles(
+          scene.solids,
+          ({ id }) => id === scene.solids[cells.hider[cell] ?? -1]?.id,
+        );
         const at = nearestBlocker(named, camera.eye, target)?.at ?? Infinity;
-        if (Math.abs(at - blocker.at) > GRAZE) say(`hidden by ${blocker.owner}, not ${scene.solids[cells.hider[cell] ?? -1]?.id}`);
+        if (Math.abs(at - blocker.at) > GRAZE)
+          say(`hidden by ${blocker.owner}, not ${scene.solids[cells.hider[cell] ?? -1]?.id}`);
       }
       continue;
     }
     const mesh = nearestBlocker(screen, camera.eye, target);
     if (mesh !== null || state === 'screened') {
-      if ((mesh !== null) !== (state === 'screened') && isSettled(screen, camera.eye, target, GRAZE)) say('screened or not');
+      if ((mesh !== null) !== (state === 'screened') && isSettled(screen, camera.eye, target, GRAZE))
+        say('screened or not');
       continue;
     }
     const density = plainDensity(camera, target);
@@ -99,7 +129,8 @@ function differences(assessment: Assessment, shots: number, chance: Chance): { w
     for (const cap of faceCaps) if (depression > cap.above) band = Math.min(band, cap.band);
     if (far > camera.range) band = 0;
     if ((cells.band[cell] ?? 0) !== band) say(`band ${band}, cell has ${cells.band[cell]}`);
-    if (Math.abs((cells.density[cell] ?? 0) / density - 1) > 1e-4) say(`${density} px/m, cell has ${cells.density[cell]}`);
+    if (Math.abs((cells.density[cell] ?? 0) / density - 1) > 1e-4)
+      say(`${density} px/m, cell has ${cells.density[cell]}`);
   }
   return { wrong, byState };
 }

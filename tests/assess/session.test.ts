@@ -22,7 +22,8 @@ const turned = (plan: Plan, id: string, by: { pan?: number; tilt?: number; hidde
   return { ...plan, cameras: { ...plan.cameras, [id]: { ...camera, ...by } } };
 };
 
-const fresh = (plan: Plan, question: Question): Assessment => runSteps(createSession().steps(plan, question, 1));
+const fresh = (plan: Plan, question: Question): Assessment =>
+  runSteps(createSession().steps(plan, question, 1));
 const firstCamera = (plan: Plan): string => plan.cameraOrder[0] ?? '';
 
 test('a session that remembers answers what a new one answers', () => {
@@ -31,7 +32,10 @@ test('a session that remembers answers what a new one answers', () => {
   let plan = demoPlan();
   for (let step = 0; step < 6; step += 1) {
     const question = chance.next() < 0.5 ? GROUND : FACE;
-    plan = turned(plan, chance.pick(plan.cameraOrder), { pan: chance.between(0, 360), tilt: chance.between(5, 60) });
+    plan = turned(plan, chance.pick(plan.cameraOrder), {
+      pan: chance.between(0, 360),
+      tilt: chance.between(5, 60),
+    });
     const known = runSteps(session.steps(plan, question, step));
     const anew = fresh(plan, question);
     for (const field of ['band', 'best', 'count'] as const)
@@ -86,7 +90,10 @@ test('alone counts one camera; a hidden camera is not counted', () => {
   const alone = fresh(plan, { ...GROUND, alone: one });
   const own = alone.cameras[0]?.cells.band;
   expect([...alone.site.band]).toEqual([...(own ?? [])]);
-  const without = plan.cameraOrder.reduce((left, id) => (id === one ? left : turned(left, id, { hidden: true })), plan);
+  const without = plan.cameraOrder.reduce(
+    (left, id) => (id === one ? left : turned(left, id, { hidden: true })),
+    plan,
+  );
   expect([...fresh(without, GROUND).site.band]).toEqual([...(own ?? [])]);
 });
 
@@ -112,7 +119,11 @@ test('a point asked alone has the state and density of its cell', () => {
   for (let shot = 0; shot < 300; shot += 1) {
     const [column, row] = [chance.whole(0, grid.columns - 1), chance.whole(0, grid.rows - 1)];
     const cell = row * grid.columns + column;
-    const point = [grid.left + (column + 0.5) * grid.cell, grid.bottom + (row + 0.5) * grid.cell, 1.6] as const;
+    const point = [
+      grid.left + (column + 0.5) * grid.cell,
+      grid.bottom + (row + 0.5) * grid.cell,
+      1.6,
+    ] as const;
     for (const answer of session.probe(assessment, point)) {
       const cells = assessment.cameras.find(({ camera }) => camera.id === answer.camera)?.cells;
       expect(STATES[cells?.state[cell] ?? 0], `${point.join(' ')}`).toBe(answer.state);

@@ -3,15 +3,24 @@ import { areasWhere, type Conditions } from '../../src/coverage/areaWhere.ts';
 
 const SQUARE = Float64Array.of(-10, -10, 10, -10, 10, 10, -10, -10, 10, 10, -10, 10);
 
-const areaWhere = (triangles: Float64Array, of: (p: number, q: number, v: Float64Array) => void, count: number, delta: number) => {
+const areaWhere = (
+  triangles: Float64Array,
+  of: (p: number, q: number, v: Float64Array) => void,
+  count: number,
+  delta: number,
+) => {
   const room = new Float64Array(count);
   const conditions: Conditions = (p, q, values, at) => {
     of(p, q, room);
     values.set(room, at);
   };
-  const [found] = areasWhere(triangles, conditions, count, [Array.from({ length: count }, (_, i) => i)], [
-    { p: 0, q: 0, delta },
-  ]);
+  const [found] = areasWhere(
+    triangles,
+    conditions,
+    count,
+    [Array.from({ length: count }, (_, i) => i)],
+    [{ p: 0, q: 0, delta }],
+  );
   if (found === undefined) throw new Error('no area');
   return found;
 };

@@ -52,7 +52,14 @@ test('areas by band along curves agree with a count of 2 cm cells, for every len
     const coarse = { plane, left: -12, bottom: -12, cell: 0.5, columns: 48, rows: 48 };
     const none = new Uint8Array(48 * 48).fill(OUT_OF_FRAME);
     const zero = { value: 0, bound: 0, how: 'exact' } as const;
-    const within = { mask: new Uint8Array(48 * 48).fill(1), total: zero, inside: zero, cut: new Float64Array(0), parts: [WINDOW], whole: true };
+    const within = {
+      mask: new Uint8Array(48 * 48).fill(1),
+      total: zero,
+      inside: zero,
+      cut: new Float64Array(0),
+      parts: [WINDOW],
+      whole: true,
+    };
     const cells = cellsOf(camera, found, coarse, none, rule, scratch);
     const areas = areasOf(camera, cells, found, within, rule, facets.solids, 'quick');
     // The reference: cells of 2 cm, the plain projection and density at each centre, no outline and no curve.
@@ -78,7 +85,10 @@ test('areas by band along curves agree with a count of 2 cm cells, for every len
     areas.byBand.forEach(({ value, bound }, band) => {
       // Random rounding over `edge` cells: their root, times the cell, with room.
       const slack = 0.02 + Math.sqrt(edge) * 0.0004 * 4 + bound;
-      expect(Math.abs(value - (counted[band] ?? 0)), `seed 21, trial ${trial}, k ${k}, band ${band}`).toBeLessThan(slack);
+      expect(
+        Math.abs(value - (counted[band] ?? 0)),
+        `seed 21, trial ${trial}, k ${k}, band ${band}`,
+      ).toBeLessThan(slack);
       expect(bound).toBeLessThan(0.05);
     });
   }

@@ -27,11 +27,20 @@ test('the best of several cameras, exactly, agrees with fine cells within their 
       const found = sightOf(camera, fine.plane, fine.window, facets);
       return cellsOf(camera, found, fine.grid, fine.bare, rule, new Scratch());
     });
-    const counted = siteOf(fine.grid, cells, cells.map((_, at) => at), fine.counted, fine.open, edition.bands.length);
+    const counted = siteOf(
+      fine.grid,
+      cells,
+      cells.map((_, at) => at),
+      fine.counted,
+      fine.open,
+      edition.bands.length,
+    );
     [...site.byBand, site.unseen].forEach((area, at) => {
       const reference = [...counted.byBand, counted.unseen][at];
       if (reference === undefined) throw new Error('as many areas as bands');
-      expect(Math.abs(area.value - reference.value), `${target.kind}, ${at}`).toBeLessThan(0.01 + reference.bound / 2);
+      expect(Math.abs(area.value - reference.value), `${target.kind}, ${at}`).toBeLessThan(
+        0.01 + reference.bound / 2,
+      );
       expect(area.bound).toBeLessThan(0.05);
     });
     const total = [...site.byBand, site.unseen].reduce((sum, { value }) => sum + value, 0);

@@ -29,7 +29,8 @@ export function nearestBlocker(
 export const isWithin = (triangles: Triangles, point: readonly number[]): boolean => {
   const out = [(point[0] ?? 0) + 123.4, (point[1] ?? 0) + 217.7, (point[2] ?? 0) + 931.3];
   const counts = new Map<string, number>();
-  for (const { owner } of allBlockers(triangles, point, out, 0)) counts.set(owner, (counts.get(owner) ?? 0) + 1);
+  for (const { owner } of allBlockers(triangles, point, out, 0))
+    counts.set(owner, (counts.get(owner) ?? 0) + 1);
   return [...counts.values()].some((count) => count % 2 === 1);
 };
 
@@ -54,7 +55,11 @@ function allBlockers(
     const s = [ox - c(0), oy - c(1), oz - c(2)] as const;
     const u = (s[0] * p[0] + s[1] * p[1] + s[2] * p[2]) / det;
     if (u < 0 || u > 1) continue;
-    const q = [s[1] * e1[2] - s[2] * e1[1], s[2] * e1[0] - s[0] * e1[2], s[0] * e1[1] - s[1] * e1[0]] as const;
+    const q = [
+      s[1] * e1[2] - s[2] * e1[1],
+      s[2] * e1[0] - s[0] * e1[2],
+      s[0] * e1[1] - s[1] * e1[0],
+    ] as const;
     const v = (dx * q[0] + dy * q[1] + dz * q[2]) / det;
     if (v < 0 || u + v > 1) continue;
     const t = (e2[0] * q[0] + e2[1] * q[1] + e2[2] * q[2]) / det;
@@ -73,7 +78,11 @@ export function isSettled(
   const middle = nearestBlocker(triangles, eye, target) === null;
   for (let turn = 0; turn < 8; turn += 1) {
     const angle = (turn * Math.PI) / 4;
-    const near = [(target[0] ?? 0) + radius * Math.cos(angle), (target[1] ?? 0) + radius * Math.sin(angle), target[2] ?? 0];
+    const near = [
+      (target[0] ?? 0) + radius * Math.cos(angle),
+      (target[1] ?? 0) + radius * Math.sin(angle),
+      target[2] ?? 0,
+    ];
     if ((nearestBlocker(triangles, eye, near) === null) !== middle) return false;
   }
   return true;

@@ -13,11 +13,16 @@ export interface PlainCamera {
   readonly frame: { readonly width: number; readonly height: number };
 }
 
-const turned = (degrees: number) => [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)] as const;
+const turned = (degrees: number) =>
+  [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)] as const;
 
 /** Pixels right and down from the top-left corner; null where there is no image. */
 export function plainImage(camera: PlainCamera, point: readonly number[]): readonly [number, number] | null {
-  let [x, y, z] = [0, 1, 2].map((axis) => (point[axis] ?? 0) - (camera.eye[axis] ?? 0)) as [number, number, number];
+  let [x, y, z] = [0, 1, 2].map((axis) => (point[axis] ?? 0) - (camera.eye[axis] ?? 0)) as [
+    number,
+    number,
+    number,
+  ];
   // Turn the world by pan about up, so that the bearing of the axis becomes north.
   const [cp, sp] = turned(camera.pan);
   [x, y] = [cp * x - sp * y, sp * x + cp * y];
@@ -45,7 +50,13 @@ export function plainDensity(camera: PlainCamera, point: readonly number[]): num
   const [dx, dy] = [(point[0] ?? 0) - (camera.eye[0] ?? 0), (point[1] ?? 0) - (camera.eye[1] ?? 0)];
   const over = Math.sqrt(dx * dx + dy * dy);
   const step = [(dy / over) * 5e-5, (-dx / over) * 5e-5, 0];
-  const one = plainImage(camera, point.map((n, axis) => n + (step[axis] ?? 0)));
-  const two = plainImage(camera, point.map((n, axis) => n - (step[axis] ?? 0)));
+  const one = plainImage(
+    camera,
+    point.map((n, axis) => n + (step[axis] ?? 0)),
+  );
+  const two = plainImage(
+    camera,
+    point.map((n, axis) => n - (step[axis] ?? 0)),
+  );
   return one === null || two === null ? 0 : Math.hypot(one[0] - two[0], one[1] - two[1]) / 1e-4;
 }

@@ -2,7 +2,10 @@ import type { Solid } from '../../src/model/solid.ts';
 import type { Triangles } from './bruteCaster.ts';
 
 /** The bare triangles of solids that pass a test, as the brute caster takes them. */
-export function rawTriangles(solids: readonly Solid[], taken: (solid: Solid) => boolean = () => true): Triangles {
+export function rawTriangles(
+  solids: readonly Solid[],
+  taken: (solid: Solid) => boolean = () => true,
+): Triangles {
   const kept = solids.filter(taken);
   return {
     corners: kept.flatMap(({ positions, triangles }) =>

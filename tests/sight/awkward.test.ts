@@ -26,7 +26,11 @@ const yard = (x: number, y: number) => [
 ];
 
 /** Places and aims that sit exactly on something. */
-function awkward(chance: Chance, x: number, y: number): { eye: Vec3; pan: number; tilt: number; roll: number; k: number; plane: number } {
+function awkward(
+  chance: Chance,
+  x: number,
+  y: number,
+): { eye: Vec3; pan: number; tilt: number; roll: number; k: number; plane: number } {
   const eyes: readonly Vec3[] = [
     [x - 4, y - 3, 2.4], // on the corner of the house
     [x - 4.002, y - 2, 2.4], // 2 mm off a wall, in nobody's plane
@@ -50,7 +54,12 @@ function awkward(chance: Chance, x: number, y: number): { eye: Vec3; pan: number
 
 const BANDS = [{ key: 'any', name: 'any', density: 1 }];
 
-function tryOut(seed: number, x: number, y: number, many: number): { judged: number; wrong: string[]; open: number } {
+function tryOut(
+  seed: number,
+  x: number,
+  y: number,
+  many: number,
+): { judged: number; wrong: string[]; open: number } {
   const chance = chanceFrom(seed);
   const solids = yard(x, y);
   const facets = facetsOf(solids);
@@ -88,17 +97,24 @@ function tryOut(seed: number, x: number, y: number, many: number): { judged: num
     const { seen } = sight.sight;
     if (!seen.ringsClosed) found.open += 1;
     const rings = seen.rings.reduce((sum, ring) => sum + ringArea(ring), 0);
-    if (Math.abs(rings - seen.area) > 1e-3 + 2e-4 * seen.area) found.wrong.push(`trial ${trial}: rings ${rings}, spans ${seen.area}`);
+    if (Math.abs(rings - seen.area) > 1e-3 + 2e-4 * seen.area)
+      found.wrong.push(`trial ${trial}: rings ${rings}, spans ${seen.area}`);
     for (let shot = 0; shot < 60; shot += 1) {
       const cell = chance.whole(0, 9999);
       const state = cells.state[cell] ?? 0;
       if (state === OUT_OF_FRAME) continue;
-      const target = [grid.left + ((cell % 100) + 0.5) * 0.3, grid.bottom + (Math.floor(cell / 100) + 0.5) * 0.3, z];
-      if (isWithin(triangles, target) || isWithin(triangles, [target[0] ?? 0, target[1] ?? 0, z + 1e-6])) continue;
+      const target = [
+        grid.left + ((cell % 100) + 0.5) * 0.3,
+        grid.bottom + (Math.floor(cell / 100) + 0.5) * 0.3,
+        z,
+      ];
+      if (isWithin(triangles, target) || isWithin(triangles, [target[0] ?? 0, target[1] ?? 0, z + 1e-6]))
+        continue;
       found.judged += 1;
       const hidden = nearestBlocker(triangles, eye, target) !== null;
       if (hidden === (state === HIDDEN) && (hidden || state === COVERED || state === TOO_COARSE)) continue;
-      if (isSettled(triangles, eye, target, 0.002)) found.wrong.push(`trial ${trial}: ${target.join(' ')} from ${eye.join(' ')}`);
+      if (isSettled(triangles, eye, target, 0.002))
+        found.wrong.push(`trial ${trial}: ${target.join(' ')} from ${eye.join(' ')}`);
     }
   }
   return found;
@@ -127,7 +143,19 @@ test('a lens inside a wall sees nothing and says which; one 0.4 mm in still sees
   ] as const;
   const at = (depth: number) => {
     const eye: Vec3 = [0, -3 + depth, 2.4];
-    const camera = { id: 'c', name: 'C1', eye, pan: 180, tilt: 25, roll: 0, k: 1, focalLength: 2.8, sensor: { width: 5.37, height: 3.04 }, frame: { width: 2688, height: 1520 }, range: 50 };
+    const camera = {
+      id: 'c',
+      name: 'C1',
+      eye,
+      pan: 180,
+      tilt: 25,
+      roll: 0,
+      k: 1,
+      focalLength: 2.8,
+      sensor: { width: 5.37, height: 3.04 },
+      frame: { width: 2688, height: 1520 },
+      range: 50,
+    };
     return sightOf(camera, horizontalPlane(0), window, facets).sight;
   };
   expect(at(0.05).lensInside).toBe(0);

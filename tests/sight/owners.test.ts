@@ -62,7 +62,10 @@ test('what hides first has the area that fine cells count, and all areas make up
     const total = [...shared.areas.values()].reduce((sum, area) => sum + area, 0);
     expect(total).toBeCloseTo(frame, 6);
     for (const owner of new Set([...shared.areas.keys(), ...counted.keys()]))
-      expect(Math.abs((shared.areas.get(owner) ?? 0) - (counted.get(owner) ?? 0)), `seed 55, trial ${trial}, ${owner}`).toBeLessThan(0.06);
+      expect(
+        Math.abs((shared.areas.get(owner) ?? 0) - (counted.get(owner) ?? 0)),
+        `seed 55, trial ${trial}, ${owner}`,
+      ).toBeLessThan(0.06);
   }
 });
 
@@ -81,7 +84,10 @@ test('two fences that overlap at a corner with tops in one plane: each has its o
       const made = both({ ...wideCamera, pan, eye: [1, -6, 3] }, order, 0);
       if (made === null) throw new Error('the frame meets the ground');
       for (const owner of [SEEN, 0, 1])
-        expect(Math.abs((made.shared.areas.get(owner) ?? 0) - (made.counted.get(owner) ?? 0)), `${pan}, ${owner}`).toBeLessThan(0.02);
+        expect(
+          Math.abs((made.shared.areas.get(owner) ?? 0) - (made.counted.get(owner) ?? 0)),
+          `${pan}, ${owner}`,
+        ).toBeLessThan(0.02);
     }
 });
 
@@ -91,6 +97,9 @@ test('a sheet that cuts through a box hides to either side of the cut', () => {
   const made = both({ ...wideCamera, eye: [1, -7, 4] }, [box, blade], 0);
   if (made === null) throw new Error('the frame meets the ground');
   for (const owner of [SEEN, 0, 1])
-    expect(Math.abs((made.shared.areas.get(owner) ?? 0) - (made.counted.get(owner) ?? 0)), `${owner}`).toBeLessThan(0.02);
+    expect(
+      Math.abs((made.shared.areas.get(owner) ?? 0) - (made.counted.get(owner) ?? 0)),
+      `${owner}`,
+    ).toBeLessThan(0.02);
   expect(made.shared.areas.get(1) ?? 0).toBeGreaterThan(1);
 });

@@ -13,7 +13,6 @@ import { boxSolid, randomYard } from './boxSolid.ts';
 
 const CAMERA: Camera = { ...wideCamera, eye: [0, 0, 3], pan: 30, tilt: 20 };
 
-
 const WINDOW = [
   [-20, -20],
   [20, -20],
@@ -29,7 +28,13 @@ test('cells agree with every triangle tried, but for edges grazed within 2 mm', 
     const solids = randomYard(chance.next, chance.whole(1, 12));
     const plane = horizontalPlane(chance.pick([0, 0.5, 1.6, 2.7, 4]));
     const eye = [chance.between(-15, 15), chance.between(-15, 15), chance.between(0.5, 5)] as const;
-    const camera = { ...CAMERA, eye, pan: chance.between(0, 360), tilt: chance.between(-10, 90), roll: chance.pick([0, 90, 17]) };
+    const camera = {
+      ...CAMERA,
+      eye,
+      pan: chance.between(0, 360),
+      tilt: chance.between(-10, 90),
+      roll: chance.pick([0, 90, 17]),
+    };
     const facets = facetsOf(solids);
     const found = sightOf(camera, plane, WINDOW, facets);
     const triangles = rawTriangles(solids);
@@ -50,7 +55,9 @@ test('cells agree with every triangle tried, but for edges grazed within 2 mm', 
       judged += 1;
       if (owner >= 0) hidden += 1;
       if (owner >= 0 === (blocker !== null)) continue;
-      expect(isSettled(triangles, eye, target, 0.002), `seed 7, trial ${trial}, ${target.join(' ')}`).toBe(false);
+      expect(isSettled(triangles, eye, target, 0.002), `seed 7, trial ${trial}, ${target.join(' ')}`).toBe(
+        false,
+      );
     }
   }
   expect(judged).toBeGreaterThan(2000);
@@ -65,8 +72,15 @@ test('the solid nearest the lens is named; on equal depth the lower index', () =
   const found = sightOf({ ...CAMERA, pan: 0 }, plane, WINDOW, facetsOf([far, near, twin]));
   const grid = { plane, left: -20, bottom: -20, cell: 0.1, columns: 400, rows: 400 };
   const nearest = nothingNearest(160_000);
-  fillNearest(found.solids, grid, found.footing.foot, rowSpansOf(grid, found.footing.foot, found.frame), nearest);
-  const at = (x: number, y: number) => nearest.solid[Math.round((y + 20) / 0.1) * 400 + Math.round((x + 20) / 0.1)];
+  fillNearest(
+    found.solids,
+    grid,
+    found.footing.foot,
+    rowSpansOf(grid, found.footing.foot, found.frame),
+    nearest,
+  );
+  const at = (x: number, y: number) =>
+    nearest.solid[Math.round((y + 20) / 0.1) * 400 + Math.round((x + 20) / 0.1)];
   expect(at(0, 9)).toBe(1);
   expect(at(0, 4)).toBe(-1);
 });

@@ -12,7 +12,13 @@ import { chanceFrom, trials } from '../house/seeded.ts';
 import { wideCamera } from './wideCamera.ts';
 import { boxSolid, randomYard } from './boxSolid.ts';
 
-const CAMERA: Camera = { ...wideCamera, eye: [0, 0, 3], tilt: 30, sensor: { width: 5.6, height: 3.15 }, frame: { width: 2560, height: 1440 } };
+const CAMERA: Camera = {
+  ...wideCamera,
+  eye: [0, 0, 3],
+  tilt: 30,
+  sensor: { width: 5.6, height: 3.15 },
+  frame: { width: 2560, height: 1440 },
+};
 
 const WINDOW = [
   [-20, -20],
@@ -24,7 +30,9 @@ const WINDOW = [
 /** Frame less shadows by a polygon library: another principle than edge spans, though of the same half-planes. */
 function byLibrary({ sight, footing, all }: FoundSight): number {
   const frame = [...sight.frame];
-  const path = frame.flatMap((n, at) => (at % 2 === 0 ? [{ x: n - footing.foot[0], y: (frame[at + 1] ?? 0) - footing.foot[1] }] : []));
+  const path = frame.flatMap((n, at) =>
+    at % 2 === 0 ? [{ x: n - footing.foot[0], y: (frame[at + 1] ?? 0) - footing.foot[1] }] : [],
+  );
   const clips = Array.from({ length: all.count }, (_, shadow) =>
     cutPolygon(
       path.map(({ x, y }) => [x, y] as const),
@@ -57,7 +65,13 @@ describe('the area of what is seen', () => {
     for (let trial = 0; trial < trials(150, 2000); trial += 1) {
       const solids = randomYard(chance.next, chance.whole(1, 14), chance.whole(0, 2));
       const eye = [chance.between(-15, 15), chance.between(-15, 15), chance.between(0.5, 5)] as const;
-      const camera = { ...CAMERA, eye, pan: chance.between(0, 360), tilt: chance.between(-5, 90), roll: chance.pick([0, 90, 33]) };
+      const camera = {
+        ...CAMERA,
+        eye,
+        pan: chance.between(0, 360),
+        tilt: chance.between(-5, 90),
+        roll: chance.pick([0, 90, 33]),
+      };
       const found = sightOf(camera, horizontalPlane(chance.pick([0, 0.5, 1.6])), WINDOW, facetsOf(solids));
       if (found.sight.lensInside !== null) continue;
       const { seen } = found.sight;
@@ -66,7 +80,8 @@ describe('the area of what is seen', () => {
       const rings = seen.rings.reduce((sum, ring) => sum + ringArea(ring), 0);
       expect(Math.abs(rings - seen.area), `rings, trial ${trial}`).toBeLessThan(1e-4);
       let triangles = 0;
-      for (let at = 0; at < seen.triangles.length; at += 6) triangles += ringArea(seen.triangles.subarray(at, at + 6));
+      for (let at = 0; at < seen.triangles.length; at += 6)
+        triangles += ringArea(seen.triangles.subarray(at, at + 6));
       expect(Math.abs(Math.abs(triangles) - seen.area), `triangles, trial ${trial}`).toBeLessThan(1e-3);
     }
     expect(open).toBe(0);
@@ -90,7 +105,10 @@ describe('the area of what is seen', () => {
     ] as const;
     const parts = [...convexParts(hollow), rest];
     expect(parts.length).toBeGreaterThan(2);
-    expect(parts.reduce((sum, part) => sum + seenWithin(found, part).area, 0)).toBeCloseTo(found.sight.seen.area, 8);
+    expect(parts.reduce((sum, part) => sum + seenWithin(found, part).area, 0)).toBeCloseTo(
+      found.sight.seen.area,
+      8,
+    );
   });
 
   test('where a shadow ends along the edge of the window, the edge counts once', () => {
@@ -118,6 +136,7 @@ describe('the area of what is seen', () => {
     expect(seen(square(-3, -3, 9, 9)).area).toBeCloseTo(144 - area, 9);
     expect(seen(square(6, -3, 9, 9)).area).toBeCloseTo(36, 9);
     expect(seen(square(-3, -3, 6, 6)).area).toBeCloseTo(81 - area, 9);
-    for (const window of [square(6, -3, 9, 9), square(-3, -3, 6, 6)]) expect(seen(window).ringsClosed).toBe(true);
+    for (const window of [square(6, -3, 9, 9), square(-3, -3, 6, 6)])
+      expect(seen(window).ringsClosed).toBe(true);
   });
 });

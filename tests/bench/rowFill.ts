@@ -1,0 +1,40 @@
+import type { Camera } from '../../src/optics/camera.ts';
+import type { Facets } from '../../src/sight/facets.ts';
+import { footingOf } from '../../src/sight/footing.ts';
+import { frameHalfPlanes } from '../../src/sight/frame.ts';
+import type { Grid } from '../../src/sight/grid.ts';
+import {
+  clearNearest,
+  fillNearest,
+  nothingNearest,
+  type Nearest,
+  type RowSpans,
+} from '../../src/sight/raster.ts';
+import { rowSpansOf } from '../../src/sight/rowSpans.ts';
+import { shadowsOf } from '../../src/sight/shadows.ts';
+
+export interface Filled {
+  readonly rows: RowSpans;
+  readonly solids: Nearest;
+  readonly screens: Nearest;
+}
+
+/** Our way for the same question: the nearest solid and screen over each cell of a grid by shadows and row spans, no more. */
+export function rowFill(facets: Facets, grid: Grid): (camera: Camera) => Filled {
+  const cells = grid.columns * grid.rows;
+  const into = { solids: nothingNearest(cells), screens: nothingNearest(cells) };
+  const hasScreens = facets.groups.some(({ passage }) => passage === 'screen');
+  return (camera) => {
+    const footing = footingOf(camera.eye, grid.plane);
+    const frame = frameHalfPlanes(camera, footing);
+    const rows = rowSpansOf(grid, footing.foot, frame);
+    const reach = Math.hypot(grid.columns, grid.rows) * grid.cell + Math.abs(footing.delta);
+    const fill = (passage: 'solid' | 'screen', nearest: Nearest): void => {
+      clearNearest(nearest);
+      fillNearest(shadowsOf(facets, footing, frame ?? [], reach, passage), grid, footing.foot, rows, nearest);
+    };
+    fill('solid', into.solids);
+    if (hasScreens) fill('screen', into.screens);
+    return { rows, ...into };
+  };
+}

@@ -1,10 +1,5 @@
+import { Curve, type Conditions, type Crossing } from './curve.ts';
 import { shareAbove } from './shareAbove.ts';
-
-/**
- * Conditions on a place of a plane: writes one number a condition into `values` from `at` on, each ≥ 0 where it holds and
- * smooth, in any unit.
- */
-export type Conditions = (p: number, q: number, values: Float64Array, at: number) => void;
 
 export interface FoundArea {
   readonly value: number;
@@ -61,7 +56,7 @@ class Walk {
   private readonly p = new Float64Array(DEEPEST + 8);
   private readonly q = new Float64Array(DEEPEST + 8);
   private readonly values: Float64Array;
-  private readonly probe: Float64Array;
+  private readonly curve: Curve;
   private readonly conditions: Conditions;
   private readonly count: number;
   private readonly sets: readonly (readonly number[])[];
@@ -89,7 +84,7 @@ class Walk {
     this.areas = new Float64Array(sets.length);
     this.slacks = new Float64Array(sets.length);
     this.values = new Float64Array((DEEPEST + 8) * count);
-    this.probe = new Float64Array(count);
+    this.curve = new Curve(conditions, count);
     this.followed = new Int32Array(count);
     this.kept = new Float64Array(count);
     this.bulges = new Float64Array(count);
@@ -202,62 +197,20 @@ class Walk {
   private follow(i: number, a: number, b: number, c: number, size: number): void {
     const [ha, hb, hc] = [this.holds(a, i), this.holds(b, i), this.holds(c, i)];
     const lone = ha === hb ? c : hb === hc ? a : b;
-    const next = lone === a ? b : lone === b ? c : a;
-    const after = lone === a ? c : lone === b ? a : b;
-    const s = this.crossing(lone, next, i);
-    const t = this.crossing(lone, after, i);
-    const [p0, q0] = [this.p[lone] ?? 0, this.q[lone] ?? 0];
-    const [ps, qs] = [p0 + s * ((this.p[next] ?? 0) - p0), q0 + s * ((this.q[next] ?? 0) - q0)];
-    const [pt, qt] = [p0 + t * ((this.p[after] ?? 0) - p0), q0 + t * ((this.q[after] ?? 0) - q0)];
+    const one = this.crossing(lone, lone === a ? b : lone === b ? c : a, i);
+    const two = this.crossing(lone, lone === a ? c : lone === b ? a : b, i);
     const loneCounts = this.holds(lone, i);
-    const corner = size * s * t;
+    const corner = size * one.share * two.share;
     this.followed[i] = this.piece;
     this.kept[i] = loneCounts ? corner : size - corner;
-    this.bulges[i] = this.bulge(ps, qs, pt, qt, i, p0, q0, loneCounts);
-    this.chords2[i] = (ps - pt) ** 2 + (qs - qt) ** 2;
+    this.bulges[i] = this.curve.bulge(i, one, two, this.p[lone] ?? 0, this.q[lone] ?? 0, loneCounts);
+    this.chords2[i] = (one.p - two.p) ** 2 + (one.q - two.q) ** 2;
   }
 
-  /** Share of the way between two slots at which a condition turns, by false position on the true function. */
-  private crossing(from: number, to: number, i: number): number {
-    let a = 0;
-    let b = 1;
-    let fa = this.values[from * this.count + i] ?? 0;
-    let fb = this.values[to * this.count + i] ?? 0;
-    const [p0, q0] = [this.p[from] ?? 0, this.q[from] ?? 0];
-    const [dp, dq] = [(this.p[to] ?? 0) - p0, (this.q[to] ?? 0) - q0];
-    for (let step = 0; step < 40 && fa !== fb; step += 1) {
-      const t = step % 3 === 2 ? (a + b) / 2 : a + ((b - a) * fa) / (fa - fb);
-      const f = this.ask(p0 + t * dp, q0 + t * dq, i);
-      if (Math.abs(f) < 1e-8) return t;
-      if (f >= 0 === fa >= 0) [a, fa] = [t, f];
-      else [b, fb] = [t, f];
-      if (b - a < 1e-9) break;
-    }
-    return Math.abs(fa) < Math.abs(fb) ? a : b;
-  }
-
-  /** ⅔ · sagitta · chord, positive where the part that counts bulges over the chord. */
-  private bulge(
-    ps: number,
-    qs: number,
-    pt: number,
-    qt: number,
-    i: number,
-    pLone: number,
-    qLone: number,
-    loneCounts: boolean,
-  ): number {
-    const chord = Math.hypot(pt - ps, qt - qs);
-    if (chord < 1e-9) return 0;
-    const [mp, mq] = [(ps + pt) / 2, (qs + qt) / 2];
-    // The normal away from the side that counts.
-    const [np, nq] = [-(qt - qs) / chord, (pt - ps) / chord];
-    const away = (pLone - mp) * np + (qLone - mq) * nq > 0 === loneCounts ? -1 : 1;
-    const step = chord * 1e-3 * away;
-    const here = this.ask(mp, mq, i);
-    const slope = (this.ask(mp + step * np, mq + step * nq, i) - here) / Math.abs(step);
-    const sagitta = slope === 0 ? 0 : -here / slope;
-    return (2 / 3) * chord * Math.max(-chord / 4, Math.min(chord / 4, sagitta));
+  private crossing(from: number, to: number, i: number): Crossing {
+    const value = (slot: number) => this.values[slot * this.count + i] ?? 0;
+    const { p, q } = this;
+    return this.curve.crossing(i, p[from] ?? 0, q[from] ?? 0, value(from), p[to] ?? 0, q[to] ?? 0, value(to));
   }
 
   /** Several curves meet in a piece this small: each is a straight line through the values at the corners. */
@@ -268,11 +221,6 @@ class Walk {
     );
     this.areas[set] = (this.areas[set] ?? 0) + shareAbove(corners) * size;
     this.slacks[set] = (this.slacks[set] ?? 0) + size / 4;
-  }
-
-  private ask(p: number, q: number, i: number): number {
-    this.conditions(p, q, this.probe, 0);
-    return this.probe[i] ?? 0;
   }
 
   private holds(slot: number, i: number): boolean {

@@ -1,6 +1,6 @@
 import type { Camera } from '../optics/camera.ts';
 import { PixelField } from '../optics/pixelField.ts';
-import type { Conditions } from './areaWhere.ts';
+import type { Conditions } from './curve.ts';
 import type { BandRule } from './rule.ts';
 
 /** Conditions of one camera on a horizontal plane, and which of them must hold together. */

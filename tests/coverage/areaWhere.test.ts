@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { areasWhere, type Conditions } from '../../src/coverage/areaWhere.ts';
+import { areasWhere } from '../../src/coverage/areaWhere.ts';
+import type { Conditions } from '../../src/coverage/curve.ts';
 
 const SQUARE = Float64Array.of(-10, -10, 10, -10, 10, 10, -10, -10, 10, 10, -10, 10);
 

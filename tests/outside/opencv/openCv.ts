@@ -9,12 +9,12 @@ import { z } from 'zod';
 import type { Vec3 } from '../../../src/base/vector.ts';
 import type { Camera } from '../../../src/optics/camera.ts';
 
-export type Pixel = readonly [u: number, v: number];
+type Pixel = readonly [u: number, v: number];
 export interface Projections {
   readonly rectilinear: Project;
   readonly equidistant: Project;
 }
-export type Project = (camera: Camera, points: readonly Vec3[]) => readonly Pixel[];
+type Project = (camera: Camera, points: readonly Vec3[]) => readonly Pixel[];
 
 const doubles = z.instanceof(Float64Array);
 // The package's own types leave fisheye out, and `then` is what the module calls when it is ready.

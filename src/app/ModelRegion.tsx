@@ -40,7 +40,7 @@ export function ModelRegion({ editor, answers, desk, openings }: ModelRegionProp
           <FirstRun choose={openings.choose} sample={openings.sample} />
         </div>
       ) : (
-        <div className={styles.top}>
+        <div className={styles.top} data-over>
           <TargetChoice editor={editor} />
         </div>
       )}
@@ -49,7 +49,7 @@ export function ModelRegion({ editor, answers, desk, openings }: ModelRegionProp
           <ModelView editor={editor} answers={answers} />
         </Suspense>
         <Cover answers={answers} />
-        <div className={styles.notices}>
+        <div className={styles.notices} data-over>
           {opening && (
             <div className={styles.opening}>
               <Progress label={`Opening ${opening.name}`} share={opening.share} doing={opening.doing} />
@@ -61,7 +61,7 @@ export function ModelRegion({ editor, answers, desk, openings }: ModelRegionProp
         </div>
       </div>
       {!empty && (
-        <div className={styles.bottom}>
+        <div className={styles.bottom} data-over>
           <ProbeCard answers={answers} />
           <DensityScale answers={answers} />
           <Credits editor={editor} />

@@ -1,3 +1,4 @@
+import { createStore } from 'zustand/vanilla';
 import type { AnswersStore } from '../answers/store.ts';
 import type { Assessment } from '../assess/assessment.ts';
 import type { Vec3 } from '../base/vector.ts';
@@ -25,6 +26,8 @@ const REST = 180;
 /** Joins what the Model draws with the plan, the answers and the view. Paints only when something changed. */
 export class Model {
   readonly view = new View();
+  /** Where the pointer is over the Model, px; null where it is not. */
+  readonly pointer = createStore<{ readonly spot: Spot | null }>(() => ({ spot: null }));
   readonly toolbox: Toolbox;
   readonly editor: Editor;
   readonly answers: AnswersStore;

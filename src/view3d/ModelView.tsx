@@ -62,9 +62,11 @@ export function ModelView({ editor, answers }: ModelViewProps) {
       </div>
       {model && (
         <>
-          <ToolColumn model={model} />
+          <div data-over>
+            <ToolColumn model={model} />
+          </div>
           <StripRow model={model} />
-          <div className={partStyles['corner']}>
+          <div className={partStyles['corner']} data-over>
             <ScaleBar view={model.view} unit={unit} />
             <NorthMark model={model} />
           </div>

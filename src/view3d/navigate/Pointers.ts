@@ -77,8 +77,7 @@ export class Pointers {
     const spot = this.spotOf(event);
     if (event.pointerType === 'touch' && this.fingers.move(event.pointerId, spot)) return;
     const { press, model } = this;
-    // The strip keeps out of the pointer's way.
-    this.element.dataset['pointer'] = spot.y > model.view.height * 0.6 ? 'low' : 'high';
+    model.pointer.setState({ spot });
     if (!press) {
       if (event.buttons === 0) this.hover(model.pointed(spot, event));
       return;
@@ -167,6 +166,7 @@ export class Pointers {
 
   private leave = (): void => {
     if (this.press) return;
+    this.model.pointer.setState({ spot: null });
     this.model.editor.hover(null);
     this.model.editor.point(null);
   };

@@ -1,0 +1,14 @@
+import type { Rect } from './clearPlace.ts';
+
+/**
+ * What lies over the Model at present, by its own attribute: each part of whatever carries `data-over`. Nothing that the
+ * Model places by itself may cover these.
+ */
+export function rectsOver(model: Element): readonly Rect[] {
+  const origin = model.getBoundingClientRect();
+  const around = model.closest('main') ?? model.parentElement ?? model;
+  return [...around.querySelectorAll('[data-over] > *')].flatMap((part) => {
+    const { left, top, width, height } = part.getBoundingClientRect();
+    return width > 1 && height > 1 ? [{ left: left - origin.left, top: top - origin.top, width, height }] : [];
+  });
+}

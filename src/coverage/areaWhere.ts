@@ -15,7 +15,7 @@ export interface LensOver {
 }
 
 /** Pieces that a curve cuts are made no longer than this share of their distance from the lens. */
-const FINE = 0.1;
+const FINE = 0.15;
 /** Pieces are made no longer than this share before their corners are trusted to tell. */
 const COARSE = 0.25;
 /** Where two curves meet in a piece it is halved down to this share. */
@@ -62,7 +62,8 @@ class Walk {
   private readonly sets: readonly (readonly number[])[];
   /** One bit a condition of each set. */
   private readonly masks: Int32Array;
-  private readonly lenses: readonly LensOver[];
+  /** Foot and distance of each lens: three numbers. */
+  private readonly lenses: Float64Array;
   /** The piece at hand, and by condition the piece in which its curve was followed last, with what came of it. */
   private piece = 0;
   private readonly followed: Int32Array;
@@ -80,7 +81,7 @@ class Walk {
     this.count = count;
     this.sets = sets;
     this.masks = Int32Array.from(sets, (set) => set.reduce((mask, i) => mask | (1 << i), 0));
-    this.lenses = lenses;
+    this.lenses = Float64Array.from(lenses.flatMap(({ p, q, delta }) => [p, q, delta]));
     this.areas = new Float64Array(sets.length);
     this.slacks = new Float64Array(sets.length);
     this.values = new Float64Array((DEEPEST + 8) * count);
@@ -104,15 +105,19 @@ class Walk {
   }
 
   private visit(a: number, b: number, c: number, depth: number, open: number): void {
-    const size = this.size(a, b, c);
+    const { p, q } = this;
+    const [pa, pb, pc] = [p[a] ?? 0, p[b] ?? 0, p[c] ?? 0];
+    const [qa, qb, qc] = [q[a] ?? 0, q[b] ?? 0, q[c] ?? 0];
+    const size = Math.abs((pb - pa) * (qc - qa) - (pc - pa) * (qb - qa)) / 2;
     if (size === 0) return;
-    const ab = this.apart(a, b);
-    const bc = this.apart(b, c);
-    const ca = this.apart(c, a);
-    const share = Math.max(ab, bc, ca) / this.nearest(a, b, c);
-    let still = share > COARSE ? open : this.settle(a, b, c, size, share, open, depth >= DEEPEST);
-    if (depth >= DEEPEST) still = 0;
-    if (still === 0) return;
+    const ab = (pb - pa) * (pb - pa) + (qb - qa) * (qb - qa);
+    const bc = (pc - pb) * (pc - pb) + (qc - qb) * (qc - qb);
+    const ca = (pa - pc) * (pa - pc) + (qa - qc) * (qa - qc);
+    const share2 = Math.max(ab, bc, ca) / this.nearest2(pa, qa, pb, qb, pc, qc);
+    let still = open;
+    if (share2 <= COARSE * COARSE || depth >= DEEPEST)
+      still = this.settle(a, b, c, size, share2, open, depth >= DEEPEST);
+    if (still === 0 || depth >= DEEPEST) return;
     if (ab >= bc && ab >= ca) this.halve(a, b, c, depth, still);
     else if (bc >= ca) this.halve(b, c, a, depth, still);
     else this.halve(c, a, b, depth, still);
@@ -131,7 +136,7 @@ class Walk {
     b: number,
     c: number,
     size: number,
-    share: number,
+    share2: number,
     open: number,
     last: boolean,
   ): number {
@@ -139,7 +144,11 @@ class Walk {
     this.piece += 1;
     // One bit a condition: cut by its curve, its curve close by, fails at all corners, fails well away from its curve.
     let [cut, close, none, far] = [0, 0, 0, 0];
+    let asked = 0;
+    for (let set = 0; set < this.masks.length; set += 1)
+      if ((open & (1 << set)) !== 0) asked |= this.masks[set] ?? 0;
     for (let i = 0; i < count; i += 1) {
+      if ((asked & (1 << i)) === 0) continue;
       const va = values[a * count + i] ?? 0;
       const vb = values[b * count + i] ?? 0;
       const vc = values[c * count + i] ?? 0;
@@ -161,11 +170,12 @@ class Walk {
       const cuts = mask & cut;
       const one = (cuts & (cuts - 1)) === 0;
       const fine = cuts !== 0 && !one ? FINEST : cuts !== 0 || (mask & close) !== 0 ? FINE : COARSE;
-      if (share > fine && !last) still |= bit;
+      if (share2 > fine * fine && !last) still |= bit;
       else if ((mask & none) !== 0) continue;
       else if (cuts === 0) this.areas[set] = (this.areas[set] ?? 0) + size;
       else if (!one) this.straight(set, a, b, c, size);
-      else if (!this.curved(set, 31 - Math.clz32(cuts), a, b, c, size, last || share <= FINEST)) still |= bit;
+      else if (!this.curved(set, 31 - Math.clz32(cuts), a, b, c, size, last || share2 <= FINEST * FINEST))
+        still |= bit;
     }
     return still;
   }
@@ -227,30 +237,17 @@ class Walk {
     return (this.values[slot * this.count + i] ?? 0) >= 0;
   }
 
-  private size(a: number, b: number, c: number): number {
-    const { p, q } = this;
-    const [pa, qa] = [p[a] ?? 0, q[a] ?? 0];
-    return Math.abs(((p[b] ?? 0) - pa) * ((q[c] ?? 0) - qa) - ((p[c] ?? 0) - pa) * ((q[b] ?? 0) - qa)) / 2;
-  }
-
-  private apart(a: number, b: number): number {
-    const dp = (this.p[b] ?? 0) - (this.p[a] ?? 0);
-    const dq = (this.q[b] ?? 0) - (this.q[a] ?? 0);
-    return Math.sqrt(dp * dp + dq * dq);
-  }
-
-  /** Distance from the nearest lens to the nearest corner, m. */
-  private nearest(a: number, b: number, c: number): number {
+  /** Squared distance from the nearest lens to the nearest corner. */
+  private nearest2(pa: number, qa: number, pb: number, qb: number, pc: number, qc: number): number {
     let least = Infinity;
-    for (const lens of this.lenses) {
-      const far2 = Math.min(this.over2(a, lens), this.over2(b, lens), this.over2(c, lens));
-      least = Math.min(least, lens.delta * lens.delta + far2);
+    for (let lens = 0; lens < this.lenses.length; lens += 3) {
+      const [p, q, delta] = [this.lenses[lens] ?? 0, this.lenses[lens + 1] ?? 0, this.lenses[lens + 2] ?? 0];
+      const a = (pa - p) * (pa - p) + (qa - q) * (qa - q);
+      const b = (pb - p) * (pb - p) + (qb - q) * (qb - q);
+      const c = (pc - p) * (pc - p) + (qc - q) * (qc - q);
+      const over = a < b ? (a < c ? a : c) : b < c ? b : c;
+      if (over + delta * delta < least) least = over + delta * delta;
     }
-    return Math.sqrt(least);
-  }
-
-  private over2(slot: number, lens: LensOver): number {
-    const [p, q] = [(this.p[slot] ?? 0) - lens.p, (this.q[slot] ?? 0) - lens.q];
-    return p * p + q * q;
+    return least;
   }
 }

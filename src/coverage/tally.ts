@@ -32,14 +32,20 @@ export function tally(grid: Grid, labels: Uint8Array, mask: Uint8Array, most: nu
       if (mask[index] !== 1) continue;
       const label = labels[index] ?? 0;
       raise(counts.cells, label);
-      const unlike = (other: number) => labels[other] !== label || mask[other] !== 1;
-      if (
-        (index > start && unlike(index - 1)) ||
-        (index + 1 < start + columns && unlike(index + 1)) ||
-        (row > 0 && unlike(index - columns)) ||
-        (row + 1 < rows && unlike(index + columns))
-      )
-        raise(counts.edges, label);
+      const left = index > start ? index - 1 : index;
+      const right = index + 1 < start + columns ? index + 1 : index;
+      const below = row > 0 ? index - columns : index;
+      const above = row + 1 < rows ? index + columns : index;
+      const lone =
+        labels[left] !== label ||
+        labels[right] !== label ||
+        labels[below] !== label ||
+        labels[above] !== label ||
+        mask[left] !== 1 ||
+        mask[right] !== 1 ||
+        mask[below] !== 1 ||
+        mask[above] !== 1;
+      if (lone) raise(counts.edges, label);
     }
   }
   return counts;
@@ -68,14 +74,24 @@ export function tallyHiders(
       const solid = within ? -1 : (hider[index] ?? 0);
       const [counts, label] = within ? [inside, 0] : [hiders, solid];
       raise(counts.cells, label);
-      const around = [
-        index > start ? index - 1 : index,
-        index + 1 < start + columns ? index + 1 : index,
-        row > 0 ? index - columns : index,
-        row + 1 < grid.rows ? index + columns : index,
-      ];
-      if (around.some((other) => hider[other] !== solid || state[other] !== here || mask[other] !== 1))
-        raise(counts.edges, label);
+      const left = index > start ? index - 1 : index;
+      const right = index + 1 < start + columns ? index + 1 : index;
+      const below = row > 0 ? index - columns : index;
+      const above = row + 1 < grid.rows ? index + columns : index;
+      const lone =
+        hider[left] !== solid ||
+        hider[right] !== solid ||
+        hider[below] !== solid ||
+        hider[above] !== solid ||
+        state[left] !== here ||
+        state[right] !== here ||
+        state[below] !== here ||
+        state[above] !== here ||
+        mask[left] !== 1 ||
+        mask[right] !== 1 ||
+        mask[below] !== 1 ||
+        mask[above] !== 1;
+      if (lone) raise(counts.edges, label);
     }
   }
   return { hiders, inside };

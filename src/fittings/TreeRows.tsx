@@ -53,7 +53,6 @@ export const TreeRows = memo(function TreeRows(props: TreeRowsProps) {
             aria-posinset={always ? undefined : from + index + 1}
             aria-selected={item.id === selected}
             aria-expanded={item.open ?? undefined}
-            aria-label={item.spoken}
             tabIndex={item.id === focused ? 0 : -1}
             style={{ '--level': item.level - 1 }}
             onPointerEnter={() => hover(item.id)}
@@ -62,8 +61,13 @@ export const TreeRows = memo(function TreeRows(props: TreeRowsProps) {
             <span className={styles.icon} aria-hidden>
               {item.icon}
             </span>
-            <span className={styles.name}>{item.label}</span>
-            <span className={styles.detail}>{item.detail}</span>
+            <span className={styles.name}>
+              {item.label}
+              <span className={styles.spoken}>{item.spoken.slice(item.label.length)}</span>
+            </span>
+            <span className={styles.detail} aria-hidden>
+              {item.detail}
+            </span>
           </div>
         ))}
     </div>

@@ -3,7 +3,7 @@ import type { TreeRow } from './treeKeys.ts';
 
 /** A row as it is shown and spoken. */
 export interface TreeItem extends TreeRow {
-  /** All that a screen reader says of it: "Garage, building, 3.20 by 6.00, 2.40 high". */
+  /** All that a screen reader says of it, the label first: "Garage, building, 3.20 by 6.00, 2.40 high". */
   readonly spoken: string;
   readonly detail: string;
   readonly icon: ReactNode;

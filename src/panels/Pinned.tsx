@@ -13,7 +13,11 @@ export function Pinned({ head, foot, children }: PinnedProps) {
     <div className={styles.pinned}>
       {head}
       <div className={styles.scrolled}>{children}</div>
-      <div className={styles.foot}>{foot}</div>
+      {/* It scrolls in a low window, so keys must reach it. */}
+      {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex */}
+      <div className={styles.foot} role="group" aria-label="Result" tabIndex={0}>
+        {foot}
+      </div>
     </div>
   );
 }

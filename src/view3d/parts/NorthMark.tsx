@@ -27,8 +27,8 @@ export function NorthMark({ model }: NorthMarkProps) {
     ['From the east', 'E', () => look(270, 0)],
     ['From the south', 'S', () => look(0, 0)],
     ['From the west', 'W', () => look(90, 0)],
-    ['From above', 'Plan', () => view.togglePlan(about())],
-    ['The whole site', 'All', () => view.home()],
+    ['Plan, from above', 'Plan', () => view.togglePlan(about())],
+    ['All, the whole site', 'All', () => view.home()],
   ];
   return (
     <div className={styles['north']}>

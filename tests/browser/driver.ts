@@ -1,6 +1,6 @@
 import { chromium } from 'playwright-core';
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
-import { expect, inject, test as base } from 'vitest';
+import { afterAll, expect, inject } from 'vitest';
 
 /** A software renderer, and no traffic of the browser's own. */
 const flags = [
@@ -13,8 +13,8 @@ const flags = [
   '--disable-sync',
 ];
 
-/** Starts the Chromium that the global set-up found; the caller closes it. */
-export const launch = (): Promise<Browser> =>
+/** Starts the Chromium that the global set-up found. */
+const launch = (): Promise<Browser> =>
   chromium.launch({
     executablePath: inject('chromium'),
     // Chromium refuses its sandbox to root.
@@ -26,7 +26,7 @@ export const launch = (): Promise<Browser> =>
  * A fresh profile in which nothing is kept yet. Where the browser would open a window of the system to choose a file, the app
  * is made to take the way of browsers that have none: that window cannot be pressed by a test.
  */
-export const profile = async (browser: Browser, options: BrowserContextOptions = {}): Promise<BrowserContext> => {
+const profile = async (browser: Browser, options: BrowserContextOptions = {}): Promise<BrowserContext> => {
   const context = await browser.newContext({
     baseURL: inject('address'),
     viewport: { width: 1120, height: 620 },
@@ -42,44 +42,40 @@ export const profile = async (browser: Browser, options: BrowserContextOptions =
   return context;
 };
 
-interface Fixtures {
-  /** Opens the app in a fresh profile and waits for its first coverage. */
-  open(options?: BrowserContextOptions): Promise<Page>;
-}
+/** Opens the app in a fresh profile and waits for its first coverage. */
+export type Open = (options?: BrowserContextOptions) => Promise<Page>;
+
+// One browser a test file; its profiles share nothing.
+let browser: Promise<Browser> | null = null;
+afterAll(async () => (await browser)?.close());
 
 /**
- * A test that drives the app. At its end everything is closed, and it fails if a page threw, or logged an error or a warning:
- * a violation of the content policy among them.
+ * The body of a test that drives the app. At its end everything is closed, and it fails if a page threw, or logged an error
+ * or a warning: a violation of the content policy among them.
  */
-export const test = base.extend<{ browser: Browser } & Fixtures>({
-  browser: [
-    // eslint-disable-next-line no-empty-pattern
-    async ({}, use) => {
-      const browser = await launch();
-      await use(browser);
-      await browser.close();
-    },
-    { scope: 'file' },
-  ],
-  open: async ({ browser }, use) => {
-    const complaints: string[] = [];
-    const contexts: BrowserContext[] = [];
-    await use(async (options) => {
-      const context = await profile(browser, options);
-      contexts.push(context);
-      context.on('weberror', (error) => complaints.push(error.error().message));
-      context.on('console', (message) => {
-        if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
-      });
-      const page = await context.newPage();
-      await page.goto('./');
-      await settled(page);
-      return page;
+export const visiting = (body: (open: Open) => Promise<void>) => async (): Promise<void> => {
+  const complaints: string[] = [];
+  const contexts: BrowserContext[] = [];
+  const open: Open = async (options) => {
+    browser ??= launch();
+    const context = await profile(await browser, options);
+    contexts.push(context);
+    context.on('weberror', (error) => complaints.push(error.error().message));
+    context.on('console', (message) => {
+      if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
     });
+    const page = await context.newPage();
+    await page.goto('./');
+    await settled(page);
+    return page;
+  };
+  try {
+    await body(open);
+  } finally {
     for (const context of contexts) await context.close();
-    expect(complaints).toEqual([]);
-  },
-});
+  }
+  expect(complaints).toEqual([]);
+};
 
 /** The revision of the plan that is shown; 0 before the first coverage. */
 export const revisionOf = (page: Page): Promise<number> =>

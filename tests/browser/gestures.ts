@@ -14,14 +14,15 @@ export const model = (page: Page): Locator => page.getByRole('application');
 
 /** The row of a thing in the Site. Rows are called by all that is said of them, the name first. */
 export const row = (page: Page, name: string): Locator =>
-  page.getByRole('tree', { name: 'Site' }).getByRole('treeitem', { name: new RegExp(`^${name},`) });
+  page.getByRole('tree', { name: 'Site' }).getByRole('treeitem', { name: new RegExp(`^${name} ?,`) });
 
 export const select = async (page: Page, name: string): Promise<void> => {
   await row(page, name).click();
   await frames(page);
 };
 
-export const field = (page: Page, label: string): Locator => page.getByRole('textbox', { name: label, exact: true });
+export const field = (page: Page, label: string): Locator =>
+  page.getByRole('textbox', { name: label, exact: true });
 
 /** Types into a field and takes it with Enter. */
 export const typeField = (page: Page, label: string, text: string): Promise<void> =>
@@ -30,9 +31,11 @@ export const typeField = (page: Page, label: string, text: string): Promise<void
     await field(page, label).press('Enter');
   });
 
-export const undo = (page: Page): Promise<void> => changing(page, () => page.keyboard.press('ControlOrMeta+z'));
+export const undo = (page: Page): Promise<void> =>
+  changing(page, () => page.keyboard.press('ControlOrMeta+z'));
 
-export const redo = (page: Page): Promise<void> => changing(page, () => page.keyboard.press('ControlOrMeta+y'));
+export const redo = (page: Page): Promise<void> =>
+  changing(page, () => page.keyboard.press('ControlOrMeta+y'));
 
 const middle = async (thing: Locator): Promise<Spot> => {
   const box = await thing.boundingBox();
@@ -48,7 +51,8 @@ export const discSpot = (page: Page, name: string): Promise<Spot> =>
   middle(model(page).getByText(name, { exact: true }));
 
 /** Where the body of the selected camera lies. */
-export const bodySpot = (page: Page): Promise<Spot> => middle(model(page).locator('[data-selected="true"] .body'));
+export const bodySpot = (page: Page): Promise<Spot> =>
+  middle(model(page).locator('[data-selected="true"] .body'));
 
 /** Presses at one spot and moves to another in steps; the button stays down. */
 export const pull = async (page: Page, from: Spot, by: Spot): Promise<void> => {
@@ -70,7 +74,10 @@ export const openFile = async (page: Page, chosen: Chosen): Promise<void> => {
   await page.getByRole('button', { name: 'Open', exact: true }).click();
   const [chooser] = await Promise.all([
     page.waitForEvent('filechooser'),
-    page.getByRole('button', { name: /^Open a street or a plan/ }).first().click(),
+    page
+      .getByRole('button', { name: /^Open a street or a plan/ })
+      .first()
+      .click(),
   ]);
   await chooser.setFiles(
     typeof chosen === 'string'
@@ -108,7 +115,10 @@ const shownIn = (text: string): Shown | null => {
 };
 
 /** What stands in each row of a table of bands: area, then reach where the table has it. */
-export const bandRows = async (page: Page, label: string): Promise<ReadonlyMap<string, readonly (Shown | null)[]>> => {
+export const bandRows = async (
+  page: Page,
+  label: string,
+): Promise<ReadonlyMap<string, readonly (Shown | null)[]>> => {
   const rows = await page
     .getByRole('table', { name: label })
     .locator('tbody tr')

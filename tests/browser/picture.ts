@@ -55,7 +55,8 @@ const hex = (parts: Uint8Array): string =>
 function fromPng(png: Buffer): Picture {
   const [width, height] = [png.readUInt32BE(16), png.readUInt32BE(20)];
   const [depth, kind, interlaced] = [png[24], png[25], png[28]];
-  if (depth !== 8 || (kind !== 2 && kind !== 6) || interlaced !== 0) throw new Error('an unexpected kind of PNG');
+  if (depth !== 8 || (kind !== 2 && kind !== 6) || interlaced !== 0)
+    throw new Error('an unexpected kind of PNG');
   const channels = kind === 2 ? 3 : 4;
   const data: Buffer[] = [];
   for (let at = 8; at < png.length; at += 12 + png.readUInt32BE(at))

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
-import { expect } from 'vitest';
+import { expect, test } from 'vitest';
 import { ink } from '../../src/draw/ink.ts';
-import { changing, frames, test } from './driver.ts';
+import { changing, frames, visiting } from './driver.ts';
 import { field, model, openFile, redo, row, savedText, undo } from './gestures.ts';
 import type { Spot } from './gestures.ts';
 import { histogram, pictureOf } from './picture.ts';
@@ -35,68 +35,79 @@ async function wallSpot(page: Page): Promise<Spot> {
   throw new Error(`no wall was found: ${said.join(' | ')}`);
 }
 
-test('a real street opens; a camera mounted on one of its walls covers ground, and one undo takes it away', async ({
-  open,
-}) => {
-  const page = await open();
-  await changing(page, () => openFile(page, street));
+test(
+  'a real street opens; a camera mounted on one of its walls covers ground, and one undo takes it away',
+  visiting(async (open) => {
+    const page = await open();
+    await changing(page, () => openFile(page, street));
 
-  const sheet = page.getByRole('complementary', { name: 'Setting sheet' });
-  await sheet.getByRole('heading', { name: 'What was read' }).waitFor();
-  expect(await sheet.getByRole('region', { name: 'Taken' }).innerText()).toMatch(/\b89 buildings\b/);
-  for (const part of ['Left out', 'Assumed', 'Map data'])
-    expect(await sheet.getByRole('region', { name: part }).getByRole('listitem').count(), part).toBeGreaterThan(0);
-  const credit = '© OpenStreetMap contributors';
-  expect(await page.getByRole('main').getByText(credit).count()).toBe(1);
-  expect(await page.getByRole('treeitem').count()).toBe(90);
-  expect(await toned(page)).toBe(0);
+    const sheet = page.getByRole('complementary', { name: 'Setting sheet' });
+    await sheet.getByRole('heading', { name: 'What was read' }).waitFor();
+    expect(await sheet.getByRole('region', { name: 'Taken' }).innerText()).toMatch(/\b89 buildings\b/);
+    for (const part of ['Left out', 'Assumed', 'Map data'])
+      expect(
+        await sheet.getByRole('region', { name: part }).getByRole('listitem').count(),
+        `${part}`,
+      ).toBeGreaterThan(0);
+    const credit = '© OpenStreetMap contributors';
+    expect(await page.getByRole('main').getByText(credit).count()).toBe(1);
+    expect(await page.getByRole('treeitem').count()).toBe(90);
+    expect(await toned(page)).toBe(0);
 
-  // Its first building fills the window; then the tool finds a wall of it.
-  await row(page, 'Building 6').click();
-  await model(page).press('z');
-  await frames(page);
-  await model(page).press('c');
-  const wall = await wallSpot(page);
-  expect(await strip(page).innerText()).toMatch(/ up · .* from .* corner/);
-  await changing(page, () => page.mouse.click(wall.x, wall.y));
-  const inHand = await field(page, 'Pan').inputValue();
-  await changing(page, () => page.mouse.move(wall.x + 40, wall.y + 110, { steps: 3 }));
-  expect(await field(page, 'Pan').inputValue()).not.toBe(inHand);
-  await page.mouse.click(wall.x + 40, wall.y + 110);
-  await frames(page);
-
-  expect(await row(page, 'C1').count()).toBe(1);
-  expect(await page.getByRole('button', { name: 'Select and move' }).getAttribute('aria-pressed')).toBe('true');
-  expect(await toned(page)).toBeGreaterThan(500);
-  const text = await savedText(page);
-  const plan = planFrom(text);
-  const { mount } = plan.cameras['C1'] ?? {};
-  expect(mount?.kind).toBe('flush');
-  expect(Object.keys(plan.structures)).toContain(mount && 'host' in mount ? mount.host : null);
-  expect(plan.credits.join()).toContain(credit);
-  const [coverage] = assessed(plan).cameras;
-  expect(coverage?.areas.byBand.reduce((sum, { value }) => sum + value, 0)).toBeGreaterThan(10);
-
-  await undo(page);
-  expect(await row(page, 'C1').count()).toBe(0);
-  expect(await toned(page)).toBe(0);
-  await redo(page);
-  expect(await savedText(page)).toBe(text);
-});
-
-test('Esc while aiming takes the camera back, and once more puts the tool down', async ({ open }) => {
-  const page = await open();
-  const before = await savedText(page);
-  await model(page).press('c');
-  await changing(page, async () => {
+    // Its first building fills the window; then the tool finds a wall of it.
+    await row(page, 'Building 6').click();
+    await model(page).press('z');
+    await frames(page);
+    await model(page).press('c');
     const wall = await wallSpot(page);
-    await page.mouse.click(wall.x, wall.y);
-  });
-  expect(await row(page, 'C4').count()).toBe(1);
-  await changing(page, () => page.keyboard.press('Escape'));
-  expect(await row(page, 'C4').count()).toBe(0);
-  await page.keyboard.press('Escape');
-  await frames(page);
-  expect(await page.getByRole('button', { name: 'Add a camera' }).getAttribute('aria-pressed')).toBe('false');
-  expect(await savedText(page)).toBe(before);
-});
+    expect(await strip(page).innerText()).toMatch(/ up · .* from .* corner/);
+    await changing(page, () => page.mouse.click(wall.x, wall.y));
+    const inHand = await field(page, 'Pan').inputValue();
+    await changing(page, () => page.mouse.move(wall.x + 40, wall.y + 110, { steps: 3 }));
+    expect(await field(page, 'Pan').inputValue()).not.toBe(inHand);
+    await page.mouse.click(wall.x + 40, wall.y + 110);
+    await frames(page);
+
+    expect(await row(page, 'C1').count()).toBe(1);
+    expect(await page.getByRole('button', { name: 'Select and move' }).getAttribute('aria-pressed')).toBe(
+      'true',
+    );
+    expect(await toned(page)).toBeGreaterThan(500);
+    const text = await savedText(page);
+    const plan = planFrom(text);
+    const { mount } = plan.cameras['C1'] ?? {};
+    expect(mount?.kind).toBe('flush');
+    expect(Object.keys(plan.structures)).toContain(mount && 'host' in mount ? mount.host : null);
+    expect(plan.credits.join()).toContain(credit);
+    const [coverage] = assessed(plan).cameras;
+    expect(coverage?.areas.byBand.reduce((sum, { value }) => sum + value, 0)).toBeGreaterThan(10);
+
+    await undo(page);
+    expect(await row(page, 'C1').count()).toBe(0);
+    expect(await toned(page)).toBe(0);
+    await redo(page);
+    expect(await savedText(page)).toBe(text);
+  }),
+);
+
+test(
+  'Esc while aiming takes the camera back, and once more puts the tool down',
+  visiting(async (open) => {
+    const page = await open();
+    const before = await savedText(page);
+    await model(page).press('c');
+    await changing(page, async () => {
+      const wall = await wallSpot(page);
+      await page.mouse.click(wall.x, wall.y);
+    });
+    expect(await row(page, 'C4').count()).toBe(1);
+    await changing(page, () => page.keyboard.press('Escape'));
+    expect(await row(page, 'C4').count()).toBe(0);
+    await page.keyboard.press('Escape');
+    await frames(page);
+    expect(await page.getByRole('button', { name: 'Add a camera' }).getAttribute('aria-pressed')).toBe(
+      'false',
+    );
+    expect(await savedText(page)).toBe(before);
+  }),
+);

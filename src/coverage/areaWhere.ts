@@ -1,5 +1,5 @@
 import { Curve, type Conditions, type Crossing } from './curve.ts';
-import { shareAbove } from './shareAbove.ts';
+import { ShareAbove } from './shareAbove.ts';
 
 export interface FoundArea {
   readonly value: number;
@@ -57,6 +57,7 @@ class Walk {
   private readonly q = new Float64Array(DEEPEST + 8);
   private readonly values: Float64Array;
   private readonly curve: Curve;
+  private readonly above = new ShareAbove();
   private readonly conditions: Conditions;
   private readonly count: number;
   private readonly sets: readonly (readonly number[])[];
@@ -225,11 +226,11 @@ class Walk {
 
   /** Several curves meet in a piece this small: each is a straight line through the values at the corners. */
   private straight(set: number, a: number, b: number, c: number, size: number): void {
-    const { values, count } = this;
-    const corners = (this.sets[set] ?? []).map(
-      (i) => [values[a * count + i] ?? 0, values[b * count + i] ?? 0, values[c * count + i] ?? 0] as const,
-    );
-    this.areas[set] = (this.areas[set] ?? 0) + shareAbove(corners) * size;
+    const { values, count, above } = this;
+    above.begin();
+    for (const i of this.sets[set] ?? [])
+      above.cut(values[a * count + i] ?? 0, values[b * count + i] ?? 0, values[c * count + i] ?? 0);
+    this.areas[set] = (this.areas[set] ?? 0) + above.share * size;
     this.slacks[set] = (this.slacks[set] ?? 0) + size / 4;
   }
 

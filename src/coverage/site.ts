@@ -26,23 +26,7 @@ export function siteOf(
   const best = new Uint8Array(total).fill(NOBODY);
   const count = new Uint8Array(total);
   const finest = new Float32Array(total);
-  cells.forEach((one, at) => {
-    const camera = index[at] ?? NOBODY;
-    for (let row = 0; row < grid.rows; row += 1) {
-      const last = row * grid.columns + (one.rows[row * 2 + 1] ?? -1);
-      for (let cell = row * grid.columns + (one.rows[row * 2] ?? 0); cell <= last; cell += 1) {
-        const here = one.band[cell] ?? 0;
-        if (here === 0) continue;
-        count[cell] = (count[cell] ?? 0) + 1;
-        const density = one.density[cell] ?? 0;
-        const now = band[cell] ?? 0;
-        if (here < now || (here === now && density <= (finest[cell] ?? 0))) continue;
-        band[cell] = here;
-        best[cell] = camera;
-        finest[cell] = density;
-      }
-    }
-  });
+  cells.forEach((one, at) => addCamera(one, index[at] ?? NOBODY, { grid, band, best, count, finest }));
   const byBand = tally(grid, band, counted, bands + 1);
   return {
     grid,
@@ -53,4 +37,30 @@ export function siteOf(
     unseen: areaOf(byBand, 0, grid),
     open,
   };
+}
+
+interface Merged {
+  readonly grid: Grid;
+  readonly band: Uint8Array;
+  readonly best: Uint8Array;
+  readonly count: Uint8Array;
+  readonly finest: Float32Array;
+}
+
+function addCamera({ rows, band: bands, density }: Cells, camera: number, into: Merged): void {
+  const { grid, band, best, count, finest } = into;
+  for (let row = 0; row < grid.rows; row += 1) {
+    const last = row * grid.columns + (rows[row * 2 + 1] ?? -1);
+    for (let cell = row * grid.columns + (rows[row * 2] ?? 0); cell <= last; cell += 1) {
+      const here = bands[cell] ?? 0;
+      if (here === 0) continue;
+      count[cell] = (count[cell] ?? 0) + 1;
+      const fine = density[cell] ?? 0;
+      const now = band[cell] ?? 0;
+      if (here < now || (here === now && fine <= (finest[cell] ?? 0))) continue;
+      band[cell] = here;
+      best[cell] = camera;
+      finest[cell] = fine;
+    }
+  }
 }

@@ -38,7 +38,7 @@ export function chain(all: readonly OutlinePiece[]): { rings: Float64Array[]; cl
 
 /** Pieces by the corner at which they begin, hashed on a lattice of JOIN. */
 class Corners {
-  private readonly at = new Map<string, number[]>();
+  private readonly at = new Map<number, number[]>();
 
   add(a: number, b: number, piece: number): void {
     const key = this.key(Math.round(a / JOIN), Math.round(b / JOIN));
@@ -63,6 +63,7 @@ class Corners {
         for (const index of this.at.get(this.key(i + di, j + dj)) ?? []) {
           const next = pieces[index];
           if (next === undefined || (used[index] && index !== first)) continue;
+          if (Math.hypot(next.from[0] - to[0], next.from[1] - to[1]) > 2 * JOIN) continue;
           const [ex, ey] = [next.to[0] - next.from[0], next.to[1] - next.from[1]];
           const turn = Math.atan2(dx * ey - dy * ex, dx * ex + dy * ey);
           if (turn > bestTurn) [best, bestTurn] = [index, turn];
@@ -70,8 +71,9 @@ class Corners {
     return best;
   }
 
-  private key(i: number, j: number): string {
-    return `${i},${j}`;
+  /** A number for a place of the lattice; two places may share one, so who looks up checks the distance. */
+  private key(i: number, j: number): number {
+    return i * 33_554_467 + j;
   }
 }
 

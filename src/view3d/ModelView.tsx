@@ -6,6 +6,7 @@ import { Model } from './Model.ts';
 import { keyPressed } from './navigate/keys.ts';
 import { Pointers } from './navigate/Pointers.ts';
 import { listenToWheel } from './navigate/wheel.ts';
+import { StayFrame } from './parts/StayFrame.tsx';
 import { NorthMark } from './parts/NorthMark.tsx';
 import { ScaleBar } from './parts/ScaleBar.tsx';
 import { StripRow } from './parts/StripRow.tsx';
@@ -62,6 +63,7 @@ export function ModelView({ editor, answers }: ModelViewProps) {
       </div>
       {model && (
         <>
+          <StayFrame view={model.view} />
           <div data-over>
             <ToolColumn model={model} />
           </div>

@@ -1,6 +1,6 @@
 import { Group, Matrix4, type PerspectiveCamera } from 'three';
 import { dot, scale, subtract, type Vec3 } from '../base/vector.ts';
-import { eyeOf, FIELD, viewAxes, type Orbit } from './orbit.ts';
+import { eyeOf, fieldOf, viewAxes, type Orbit } from './orbit.ts';
 
 /*
  * The one place where the site frame (x east, y north, z up) becomes the renderer's (x right, y up, z towards the viewer):
@@ -56,7 +56,7 @@ export function lookAlong(
   );
   camera.updateMatrixWorld(true);
   const depth = dot(subtract(reach.middle, eyeOf(orbit)), axes.ahead);
-  camera.fov = FIELD;
+  camera.fov = fieldOf(orbit);
   camera.aspect = aspect;
   camera.far = Math.max(depth + reach.radius, 1);
   camera.near = Math.max(depth - reach.radius, camera.far / 2000, 0.02);

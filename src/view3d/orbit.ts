@@ -2,10 +2,29 @@ import { cos, sin, tan } from '../base/angle.ts';
 import { add, dot, scale, subtract, type Vec3 } from '../base/vector.ts';
 
 /** Field of view from top to bottom, °: narrow, so that the model reads as a drawing. */
-export const FIELD = 13.5;
+const FIELD = 13.5;
 const LEAST_ELEVATION = -25;
 const GREATEST_ELEVATION = 90;
 const LEAST_WIDTH = 1;
+
+/** A view from within the site instead of upon it. */
+export interface Stay {
+  readonly kind: 'stand' | 'lens';
+  /** From top to bottom, °. */
+  readonly field: number;
+  /** Clockwise seen from behind, °. */
+  readonly roll: number;
+  /** What the lens records, within the wider window. */
+  readonly frame: {
+    readonly camera: string;
+    /** Of the frame as shown, and as the lens has it, °. */
+    readonly vertical: number;
+    readonly stated: number;
+    readonly aspect: number;
+    /** The lens is no flat perspective. */
+    readonly bent: boolean;
+  } | null;
+}
 
 /** Where the Model is looked at from. Site frame, m and °. */
 export interface Orbit {
@@ -17,7 +36,11 @@ export interface Orbit {
   readonly elevation: number;
   /** From the eye to the pivot. */
   readonly distance: number;
+  readonly stay?: Stay | null;
 }
+
+/** Field of view from top to bottom, °. */
+export const fieldOf = ({ stay }: Orbit): number => stay?.field ?? FIELD;
 
 /** The directions of a view in the site frame, unit and square: what is right, up and ahead on the sheet. */
 export interface ViewAxes {
@@ -26,16 +49,29 @@ export interface ViewAxes {
   readonly ahead: Vec3;
 }
 
-export function viewAxes({ bearing, elevation }: Pick<Orbit, 'bearing' | 'elevation'>): ViewAxes {
+export function viewAxes({
+  bearing,
+  elevation,
+  stay,
+}: Pick<Orbit, 'bearing' | 'elevation' | 'stay'>): ViewAxes {
   const [sb, cb, se, ce] = [sin(bearing), cos(bearing), sin(elevation), cos(elevation)];
-  return { right: [cb, -sb, 0], up: [se * sb, se * cb, ce], ahead: [ce * sb, ce * cb, -se] };
+  const right: Vec3 = [cb, -sb, 0];
+  const up: Vec3 = [se * sb, se * cb, ce];
+  const ahead: Vec3 = [ce * sb, ce * cb, -se];
+  const roll = stay?.roll ?? 0;
+  if (roll === 0) return { right, up, ahead };
+  return {
+    right: add(scale(right, cos(roll)), scale(up, -sin(roll))),
+    up: add(scale(up, cos(roll)), scale(right, sin(roll))),
+    ahead,
+  };
 }
 
 export const eyeOf = (orbit: Orbit): Vec3 =>
   subtract(orbit.pivot, scale(viewAxes(orbit).ahead, orbit.distance));
 
 /** Metres across the height of the window at the pivot's distance. */
-export const heightShown = (orbit: Orbit): number => 2 * orbit.distance * tan(FIELD / 2);
+export const heightShown = (orbit: Orbit): number => 2 * orbit.distance * tan(fieldOf(orbit) / 2);
 
 const distanceForHeight = (height: number): number => height / (2 * tan(FIELD / 2));
 
@@ -48,7 +84,7 @@ export function turnAbout(orbit: Orbit, about: Vec3, turn: number, rise: number)
 /** The view from another side, with `about` at the same place on the sheet. */
 export function turnTo(orbit: Orbit, about: Vec3, bearing: number, elevation: number): Orbit {
   const before = viewAxes(orbit);
-  const after = viewAxes({ bearing, elevation });
+  const after = viewAxes({ ...orbit, bearing, elevation });
   const offset = subtract(orbit.pivot, about);
   const pivot = add(
     about,
@@ -142,6 +178,8 @@ export function fitBox(orbit: Orbit, box: Box, aspect: number, margin = 0.07): O
 export function between(from: Orbit, to: Orbit, share: number): Orbit {
   const turn = ((((to.bearing - from.bearing) % 360) + 540) % 360) - 180;
   const mix = (a: number, b: number): number => a + (b - a) * share;
+  const stay = to.stay ?? from.stay;
+  const roll = mix(from.stay?.roll ?? 0, to.stay?.roll ?? 0);
   return {
     pivot: [
       mix(from.pivot[0], to.pivot[0]),
@@ -151,5 +189,6 @@ export function between(from: Orbit, to: Orbit, share: number): Orbit {
     bearing: (from.bearing + turn * share + 360) % 360,
     elevation: mix(from.elevation, to.elevation),
     distance: from.distance * (to.distance / from.distance) ** share,
+    stay: stay ? { ...stay, field: mix(fieldOf(from), fieldOf(to)), roll } : null,
   };
 }

@@ -1,6 +1,6 @@
 import { tan } from '../base/angle.ts';
 import { add, dot, scale, subtract, unit, type Vec3 } from '../base/vector.ts';
-import { eyeOf, FIELD, viewAxes, type Orbit } from './orbit.ts';
+import { eyeOf, fieldOf, viewAxes, type Orbit } from './orbit.ts';
 
 /** A place on the window: CSS pixels right and down from its top left corner. */
 export interface Spot {
@@ -30,7 +30,7 @@ export interface Sheet {
 export function sheetOf(orbit: Orbit, width: number, height: number): Sheet {
   const { right, up, ahead } = viewAxes(orbit);
   const eye = eyeOf(orbit);
-  const gain = height / 2 / tan(FIELD / 2);
+  const gain = height / 2 / tan(fieldOf(orbit) / 2);
   return {
     width,
     height,

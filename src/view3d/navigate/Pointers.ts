@@ -5,6 +5,7 @@ import { thingAt } from '../../editor/tools/rest/resting.ts';
 import type { Model } from '../Model.ts';
 import type { Spot } from '../sheet.ts';
 import { settle, slideFrom, turnByDrag } from './moves.ts';
+import { standAt } from './stays.ts';
 import { TwoFingers } from './TwoFingers.ts';
 
 /** How far a press moves before it is a drag, px. */
@@ -98,6 +99,8 @@ export class Pointers {
   /** Whose the drag is. */
   private wayOf({ button, at }: Press, event: PointerEvent): Press['way'] {
     const { view, toolbox } = this.model;
+    // Through a lens, a drag of that very camera would run away from itself.
+    if (view.stay?.kind === 'lens') return 'turn';
     if (button === MIDDLE) return 'slide';
     if (button === RIGHT) return view.isPlan ? 'slide' : 'turn';
     if (toolbox.takes(at)) return 'tool';
@@ -121,6 +124,7 @@ export class Pointers {
       click !== null &&
       event.timeStamp - click.time < DOUBLE.time &&
       Math.hypot(spot.x - click.spot.x, spot.y - click.spot.y) <= DOUBLE.reach;
+    if (model.view.stay && model.editor.store.getState().tool === 'rest' && this.walked(at)) return;
     this.click = twice ? null : { time: event.timeStamp, spot };
     if (twice && model.editor.store.getState().tool === 'rest') {
       model.fit(thingAt(model.editor, at));
@@ -128,6 +132,14 @@ export class Pointers {
     }
     model.toolbox.click(at);
     this.hover(at);
+  }
+
+  /** Standing, a press on the ground goes there. */
+  private walked({ struck, camera }: Pointed): boolean {
+    const { view } = this.model;
+    if (view.stay?.kind !== 'stand' || camera !== null || struck?.structure !== null) return false;
+    view.ease(standAt(struck.point, view.goal.bearing));
+    return true;
   }
 
   private hover(at: Pointed): void {

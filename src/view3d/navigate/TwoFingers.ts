@@ -48,7 +48,7 @@ export class TwoFingers {
     const turned = ((now.angle - this.last.angle + 540) % 360) - 180;
     const before = this.twist;
     this.twist += turned;
-    if (Math.abs(this.twist) > TWIST) {
+    if (Math.abs(this.twist) > TWIST && !view.stay) {
       const past = Math.abs(before) > TWIST ? turned : this.twist - Math.sign(this.twist) * TWIST;
       view.set(turnAbout(view.orbit, this.about, -past, 0));
     }

@@ -8,6 +8,7 @@ import {
   zoomLimits,
   type Box,
   type Orbit,
+  type Stay,
   type ZoomLimits,
 } from '../orbit.ts';
 import { sheetOf, type Sheet } from '../sheet.ts';
@@ -30,6 +31,8 @@ export class View {
   private readonly listeners = new Set<() => void>();
   private running = 0;
   private towards: Orbit | null = null;
+  /** What Esc goes back to from another way of looking. */
+  private before: Orbit | null = null;
   private beforePlan: Pick<Orbit, 'bearing' | 'elevation'> | null = null;
 
   subscribe = (listener: () => void): (() => void) => {
@@ -42,6 +45,30 @@ export class View {
   /** Where an eased change is going; else the present view. What keys change, they change from here. */
   get goal(): Orbit {
     return this.towards ?? this.orbit;
+  }
+
+  /** The view upon the site: the present one, or the one before one stood in it. */
+  get outer(): Orbit {
+    return this.goal.stay ? (this.before ?? this.homeView()) : this.goal;
+  }
+
+  get stay(): Stay | null {
+    return this.goal.stay ?? null;
+  }
+
+  /** Goes to another way of looking, from which `leave` comes back. */
+  enter(to: Orbit): void {
+    if (!this.goal.stay) this.before = this.goal;
+    this.ease(to);
+  }
+
+  /** Back to the view before; tells whether there was one. */
+  leave(): boolean {
+    const { before } = this;
+    if (!before) return false;
+    this.before = null;
+    this.ease(before);
+    return true;
   }
 
   get sheet(): Sheet {
@@ -94,34 +121,40 @@ export class View {
   }
 
   fit(box: Box, margin?: number): void {
-    this.ease(fitBox(this.goal, box, this.width / this.height, margin));
+    this.ease(fitBox(this.outer, box, this.width / this.height, margin));
   }
 
   /** The whole site from the model's own side. */
   home(eased = true): void {
-    const from = { ...this.goal, bearing: HOME_BEARING, elevation: HOME_ELEVATION };
-    const to = fitBox(from, this.homeBox, this.width / this.height, HOME_MARGIN);
+    const to = this.homeView();
     this.beforePlan = null;
+    this.before = null;
     this.atHome = to;
     if (eased) this.ease(to);
     else this.set(to);
   }
 
+  private homeView(): Orbit {
+    const from = { ...this.orbit, bearing: HOME_BEARING, elevation: HOME_ELEVATION, stay: null };
+    return fitBox(from, this.homeBox, this.width / this.height, HOME_MARGIN);
+  }
+
   /** From above with north up, and back to where one looked from before. */
   togglePlan(about: Vec3): void {
-    const { bearing, elevation } = this.goal;
+    const { outer } = this;
+    const { bearing, elevation } = outer;
     if (this.isPlan) {
       const back = this.beforePlan ?? { bearing: HOME_BEARING, elevation: HOME_ELEVATION };
       this.beforePlan = null;
-      this.ease(turnTo(this.goal, about, back.bearing, back.elevation));
+      this.ease(turnTo(outer, about, back.bearing, back.elevation));
       return;
     }
     this.beforePlan = { bearing, elevation };
-    this.ease(turnTo(this.goal, about, 0, 90));
+    this.ease(turnTo(outer, about, 0, 90));
   }
 
   get isPlan(): boolean {
-    return this.goal.elevation > 89.5;
+    return !this.goal.stay && this.goal.elevation > 89.5;
   }
 
   private tell(): void {

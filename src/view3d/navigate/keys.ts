@@ -3,11 +3,15 @@ import type { Model } from '../Model.ts';
 import type { Pointers } from './Pointers.ts';
 import { slideByPixels, turnBy, zoomBy } from './moves.ts';
 import { squareOn } from './squareOn.ts';
+import { lookAbout, walk } from './stays.ts';
+import { lookThrough, stand } from './ways.ts';
 
 const SLIDE = 64;
 const TURN = 15;
 const RISE = 10;
 const ZOOM = 1.25;
+/** m. */
+const PACE = 0.5;
 
 const ARROWS: Readonly<Record<string, Nudge>> = {
   ArrowLeft: 'left',
@@ -23,6 +27,10 @@ export function keyPressed(event: KeyboardEvent, model: Model, pointers: Pointer
   const { view, toolbox, editor } = model;
   const about = model.pivotFor(null);
   const arrow = ARROWS[key];
+  if (arrow && view.stay?.kind === 'stand') {
+    stroll(model, arrow);
+    return true;
+  }
   if (arrow) {
     if (!toolbox.nudge(arrow, shiftKey) || editor.store.getState().selected?.kind !== 'camera')
       slide(model, arrow);
@@ -30,7 +38,7 @@ export function keyPressed(event: KeyboardEvent, model: Model, pointers: Pointer
   }
   switch (key.length === 1 ? key.toLowerCase() : key) {
     case 'Escape':
-      return pointers.escape() || toolbox.escape();
+      return pointers.escape() || backOut(model) || toolbox.escape();
     case 'Enter':
       return toolbox.enter();
     case 'PageUp':
@@ -58,6 +66,10 @@ export function keyPressed(event: KeyboardEvent, model: Model, pointers: Pointer
       return true;
     case 'e':
       return squareOn(model);
+    case 's':
+      return stand(model);
+    case 'i':
+      return lookThrough(model);
     case 'c':
       if (editor.store.getState().tool === 'camera') toolbox.again();
       else editor.hold('camera');
@@ -65,6 +77,18 @@ export function keyPressed(event: KeyboardEvent, model: Model, pointers: Pointer
     default:
       return false;
   }
+}
+
+/** One step back: out of a stay before the selection goes, to the view before once nothing else is left. */
+function backOut({ view, editor }: Model): boolean {
+  const { tool, selected } = editor.store.getState();
+  if (tool !== 'rest' || (!view.stay && selected !== null)) return false;
+  return view.leave();
+}
+
+function stroll({ view }: Model, way: Nudge): void {
+  if (way === 'left' || way === 'right') view.ease(lookAbout(view.goal, way === 'left' ? -TURN : TURN, 0));
+  else view.ease(walk(view.goal, way === 'up' ? PACE : -PACE));
 }
 
 function slide({ view }: Model, way: Nudge): void {

@@ -2,18 +2,28 @@ import type { Vec3 } from '../../base/vector.ts';
 import type { Model } from '../Model.ts';
 import { turnTo } from '../orbit.ts';
 
-/** Looks straight at the wall that a selected camera is fixed to, or that the selection shows most of; tells whether there was one. */
+/**
+ * Looks straight at the wall pointed at; else at the one that a selected camera is fixed to, or that the selection shows
+ * most of. Tells whether there was one.
+ */
 export function squareOn(model: Model): boolean {
-  const { assessment, editor, view } = model;
+  const { assessment, editor } = model;
   const { selected } = editor.store.getState();
+  const { struck } = model.pointer.getState().spot ? model.pointedNow() : { struck: null };
+  if (struck && struck.structure !== null && Math.abs(struck.normal[2]) < 0.2)
+    return face(model, struck.normal, struck.point);
   if (!assessment || !selected || selected.kind === 'boundary') return false;
   const outward =
     selected.kind === 'camera'
       ? (assessment.scene.fixings.find(({ camera }) => camera === selected.id)?.outward ?? null)
       : nearestWall(model, selected.id);
   if (!outward || Math.hypot(outward[0], outward[1]) < 0.1) return false;
+  return face(model, outward, model.pivotFor(null));
+}
+
+function face({ view }: Model, outward: Vec3, about: Vec3): boolean {
   const bearing = (Math.atan2(-outward[0], -outward[1]) * 180) / Math.PI;
-  view.ease(turnTo(view.goal, model.pivotFor(null), bearing, 0));
+  view.enter(turnTo(view.outer, about, bearing, 0));
   return true;
 }
 

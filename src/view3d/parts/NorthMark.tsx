@@ -1,6 +1,8 @@
 import { useState, useSyncExternalStore } from 'react';
 import type { Model } from '../Model.ts';
 import { turnBy, zoomBy } from '../navigate/moves.ts';
+import { squareOn } from '../navigate/squareOn.ts';
+import { lookThrough, stand } from '../navigate/ways.ts';
 import { turnTo } from '../orbit.ts';
 import styles from './parts.module.css';
 
@@ -15,7 +17,12 @@ export function NorthMark({ model }: NorthMarkProps) {
   const [open, setOpen] = useState(false);
   const about = () => model.pivotFor(null);
   const look = (bearing: number, elevation: number) =>
-    view.ease(turnTo(view.goal, about(), bearing, elevation));
+    view.ease(turnTo(view.outer, about(), bearing, elevation));
+  // Within the site the arrows walk and Esc returns, once the Model has the focus.
+  const within = (go: () => void) => {
+    go();
+    model.focus();
+  };
   const acts: readonly (readonly [label: string, sign: string, act: () => void])[] = [
     ['Turn left', '↺', () => turnBy(view, about(), -15, 0)],
     ['Turn right', '↻', () => turnBy(view, about(), 15, 0)],
@@ -29,6 +36,10 @@ export function NorthMark({ model }: NorthMarkProps) {
     ['From the west', 'W', () => look(90, 0)],
     ['Plan, from above', 'Plan', () => view.togglePlan(about())],
     ['All, the whole site', 'All', () => view.home()],
+    ['Wall, square on', 'Wall', () => squareOn(model)],
+    ['Stand here', 'Stand', () => within(() => stand(model))],
+    ['Lens of the selected camera', 'Lens', () => within(() => lookThrough(model))],
+    ['Back to the view before', 'Back', () => view.leave()],
   ];
   return (
     <div className={styles['north']}>

@@ -13,6 +13,8 @@ const LEAST = 60;
 /** A round length at the middle of the window. Across the sheet only: depth is foreshortened. */
 export function ScaleBar({ view, unit }: ScaleBarProps) {
   const orbit = useSyncExternalStore(view.subscribe, view.current);
+  // Within the site nothing has one scale.
+  if (orbit.stay) return null;
   const size = view.sheet.metresPerPixel(orbit.pivot);
   const foot = unit === 'feet' ? 0.3048 : 1;
   const least = (LEAST * size) / foot;

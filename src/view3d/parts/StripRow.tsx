@@ -1,11 +1,11 @@
-import { useLayoutEffect, useRef, type RefObject } from 'react';
+import { useEffect, useRef, useSyncExternalStore } from 'react';
 import { useStore } from 'zustand';
 import { NumberField } from '../../fittings/NumberField.tsx';
 import { angles, lengths } from '../../fittings/measure.ts';
 import type { Model } from '../Model.ts';
-import type { Spot } from '../sheet.ts';
-import { clearPlace } from './clearPlace.ts';
-import { rectsOver } from './rectsOver.ts';
+import { words } from '../../editor/tools/chart.ts';
+import { wayWords } from '../navigate/ways.ts';
+import { keepClear } from './keepClear.ts';
 import styles from './parts.module.css';
 
 interface StripRowProps {
@@ -18,10 +18,12 @@ const ANGLES = { least: -360, most: 360 };
 /** The numbers that the work is changing, in words, and those that may be typed. */
 export function StripRow({ model }: StripRowProps) {
   const { editor, toolbox } = model;
-  const strip = useStore(toolbox.store, ({ state }) => state.strip);
+  const worked = useStore(toolbox.store, ({ state }) => state.strip);
+  const way = useSyncExternalStore(model.view.subscribe, () => wayWords(model));
+  const strip = worked ?? (way === null ? null : words(way));
   const unit = useStore(editor.store, (state) => state.plan.settings.units);
   const row = useRef<HTMLFormElement>(null);
-  useClearPlace(row, model, strip);
+  useEffect(() => (row.current ? keepClear(row.current, model) : undefined), [model]);
   return (
     <form
       ref={row}
@@ -57,33 +59,4 @@ export function StripRow({ model }: StripRowProps) {
       {strip !== null && strip.fields.length > 0 && <button type="submit" hidden aria-label="Fix it here" />}
     </form>
   );
-}
-
-/** Keeps the row clear of the pointer and of what else lies over the Model, while it shows something. */
-function useClearPlace(row: RefObject<HTMLFormElement | null>, model: Model, shown: unknown): void {
-  const last = useRef<Spot | null>(null);
-  useLayoutEffect(() => {
-    const element = row.current;
-    const frame = element?.parentElement;
-    if (!element || !frame || shown === null) return undefined;
-    const place = () => {
-      // Nothing moves under what is being typed.
-      if (element.contains(document.activeElement)) return;
-      const { view, pointer } = model;
-      const size = { width: element.offsetWidth, height: element.offsetHeight };
-      const over = rectsOver(frame);
-      const spot = clearPlace(size, view, over, pointer.getState().spot, last.current);
-      last.current = spot;
-      element.style.transform = `translate(${Math.round(spot.x)}px, ${Math.round(spot.y)}px)`;
-    };
-    place();
-    const resized = new ResizeObserver(place);
-    resized.observe(element);
-    resized.observe(frame);
-    const stop = model.pointer.subscribe(place);
-    return () => {
-      resized.disconnect();
-      stop();
-    };
-  }, [row, model, shown]);
 }

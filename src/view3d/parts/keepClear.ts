@@ -1,0 +1,25 @@
+import type { Model } from '../Model.ts';
+import type { Spot } from '../sheet.ts';
+import { clearPlace } from './clearPlace.ts';
+import { rectsOver } from './rectsOver.ts';
+
+/** Keeps a row over the Model clear of the pointer and of what else lies there. Returns how to stop. */
+export function keepClear(element: HTMLElement, model: Model): () => void {
+  const frame = element.parentElement ?? element;
+  let last: Spot | null = null;
+  const place = (): void => {
+    // Nothing moves under what is being typed, and an empty row is nowhere.
+    if (element.dataset['shown'] !== 'true' || element.contains(document.activeElement)) return;
+    const size = { width: element.offsetWidth, height: element.offsetHeight };
+    last = clearPlace(size, model.view, rectsOver(frame), model.pointer.getState().spot, last);
+    element.style.transform = `translate(${Math.round(last.x)}px, ${Math.round(last.y)}px)`;
+  };
+  const resized = new ResizeObserver(place);
+  resized.observe(element);
+  resized.observe(frame);
+  const stop = model.pointer.subscribe(place);
+  return () => {
+    resized.disconnect();
+    stop();
+  };
+}

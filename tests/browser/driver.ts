@@ -42,8 +42,11 @@ const profile = async (browser: Browser, options: BrowserContextOptions = {}): P
   return context;
 };
 
-/** Opens the app in a fresh profile and waits for its first coverage. */
-export type Open = (options?: BrowserContextOptions) => Promise<Page>;
+/** Opens the app in a fresh profile, on which `prepare` is called before, and waits for its first coverage. */
+export type Open = (
+  options?: BrowserContextOptions,
+  prepare?: (context: BrowserContext) => Promise<void>,
+) => Promise<Page>;
 
 // One browser a test file; its profiles share nothing.
 let browser: Promise<Browser> | null = null;
@@ -56,7 +59,7 @@ afterAll(async () => (await browser)?.close());
 export const visiting = (body: (open: Open) => Promise<void>) => async (): Promise<void> => {
   const complaints: string[] = [];
   const contexts: BrowserContext[] = [];
-  const open: Open = async (options) => {
+  const open: Open = async (options, prepare) => {
     browser ??= launch();
     const context = await profile(await browser, options);
     contexts.push(context);
@@ -64,6 +67,7 @@ export const visiting = (body: (open: Open) => Promise<void>) => async (): Promi
     context.on('console', (message) => {
       if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
     });
+    await prepare?.(context);
     const page = await context.newPage();
     await page.goto('./');
     await settled(page);

@@ -14,6 +14,7 @@ const KEYS: readonly {
       ['Arrows', 'move the selected camera .01 m, Shift .1'],
       [', .', 'turn the view'],
       ['PgUp PgDn', 'nearer, farther'],
+      ['Q', 'what is here: at the pointer, else mid-view'],
       ['P', 'from above, and back'],
       ['E', 'square on to the wall pointed at or selected'],
       ['S', 'stand at the spot pointed at; arrows walk and turn'],

@@ -12,6 +12,7 @@ import { SignLayer } from './labels/SignLayer.ts';
 import { PlateLayer } from './labels/PlateLayer.ts';
 import { homeBox, siteBox, solidsBox } from './modelBox.ts';
 import { ModelScene, type Shown } from './ModelScene.ts';
+import { Here } from './navigate/Here.ts';
 import { View } from './navigate/View.ts';
 import { followLens } from './navigate/ways.ts';
 import { pickable, type Pickable } from './picking.ts';
@@ -32,6 +33,7 @@ export class Model {
   /** Where the pointer is over the Model, px; null where it is not. */
   readonly pointer = createStore<{ readonly spot: Spot | null }>(() => ({ spot: null }));
   readonly toolbox: Toolbox;
+  readonly here: Here;
   readonly editor: Editor;
   readonly answers: AnswersStore;
   private readonly canvas: HTMLCanvasElement;
@@ -54,6 +56,7 @@ export class Model {
     this.editor = editor;
     this.answers = answers;
     this.toolbox = createToolbox(editor);
+    this.here = new Here(this);
     this.scene = new ModelScene(canvas);
     this.signs = new SignLayer(layer);
     this.plates = new PlateLayer(layer);
@@ -195,6 +198,7 @@ export class Model {
       selected: selected?.kind === 'camera' ? selected.id : null,
       hovered: hovered?.kind === 'camera' ? hovered.id : null,
       ghost: this.toolbox.store.getState().state.ghost,
+      pinned: this.here.pinned,
       counted: this.shown?.counted ?? (() => true),
     });
     this.plates.follow(view.sheet);

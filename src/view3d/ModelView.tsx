@@ -9,6 +9,7 @@ import { listenToWheel } from './navigate/wheel.ts';
 import { StayFrame } from './parts/StayFrame.tsx';
 import { NorthMark } from './parts/NorthMark.tsx';
 import { ScaleBar } from './parts/ScaleBar.tsx';
+import { SpokenHere } from './parts/SpokenHere.tsx';
 import { StripRow } from './parts/StripRow.tsx';
 import { ToolColumn } from './parts/ToolColumn.tsx';
 import labelStyles from './labels/labels.module.css';
@@ -68,6 +69,7 @@ export function ModelView({ editor, answers }: ModelViewProps) {
             <ToolColumn model={model} />
           </div>
           <StripRow model={model} />
+          <SpokenHere model={model} />
           <div className={partStyles['corner']} data-over>
             <ScaleBar view={model.view} unit={unit} />
             <NorthMark model={model} />

@@ -9,7 +9,7 @@ import type { SignAt } from '../pointedAt.ts';
 import type { Sheet, Spot } from '../sheet.ts';
 import { inSight } from './inSight.ts';
 import { discSpots } from './discSpots.ts';
-import { CameraSign, crossSign, faceOutline, svg } from './signs.ts';
+import { CameraSign, crossSign, faceOutline, pinSign, svg } from './signs.ts';
 
 export interface Signs {
   readonly sheet: Sheet;
@@ -18,6 +18,8 @@ export interface Signs {
   readonly selected: string | null;
   readonly hovered: string | null;
   readonly ghost: Ghost | null;
+  /** The spot that is asked about and held. */
+  readonly pinned: Vec3 | null;
   readonly counted: (camera: string) => boolean;
 }
 
@@ -35,6 +37,7 @@ export class SignLayer {
   private readonly root = svg('svg', { class: 'signs', 'aria-hidden': 'true' });
   private readonly cross = crossSign();
   private readonly outline = faceOutline();
+  private readonly pin = pinSign();
   private readonly ghost = new CameraSign('+');
   private readonly cameras = new Map<string, CameraSign>();
   private drawn: readonly Drawn[] = [];
@@ -43,7 +46,7 @@ export class SignLayer {
 
   constructor(layer: HTMLElement) {
     layer.append(this.root);
-    this.root.append(this.outline.root, this.cross.root, this.ghost.root);
+    this.root.append(this.outline.root, this.cross.root, this.pin.root, this.ghost.root);
   }
 
   tint({ ink, paper, saffron, casing }: Ink): void {
@@ -51,7 +54,7 @@ export class SignLayer {
       this.root.style.setProperty(`--sign-${name}`, colour);
   }
 
-  show({ sheet, assessment, solids, selected, hovered, ghost, counted }: Signs): void {
+  show({ sheet, assessment, solids, selected, hovered, ghost, pinned, counted }: Signs): void {
     this.selected = selected;
     const cameras = assessment?.scene.cameras ?? [];
     for (const [id, sign] of this.cameras) {
@@ -90,6 +93,7 @@ export class SignLayer {
     const chosen = assessment?.cameras.find(({ camera }) => camera.id === selected);
     this.crossAt = chosen ? sheet.spotFromSite(chosen.frustum.axisEnd) : null;
     this.cross.draw(this.crossAt);
+    this.pin.draw(pinned && sheet.spotFromSite(pinned));
     this.showGhost(sheet, ghost);
   }
 

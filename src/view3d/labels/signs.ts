@@ -91,6 +91,19 @@ export function crossSign(): { readonly root: SVGGElement; draw(at: Spot | null)
   };
 }
 
+/** The ring around a spot that is asked about. */
+export function pinSign(): { readonly root: SVGGElement; draw(at: Spot | null): void } {
+  const root = svg('g');
+  root.append(svg('circle', { r: 6, class: 'pinHalo' }), svg('circle', { r: 6, class: 'pin' }));
+  return {
+    root,
+    draw(at) {
+      root.style.display = at ? '' : 'none';
+      if (at) put(root, { transform: `translate(${at.x} ${at.y})` });
+    },
+  };
+}
+
 /** The outline of a face that would carry a camera. */
 export function faceOutline(): { readonly root: SVGGElement; draw(corners: readonly Spot[]): void } {
   const root = svg('g');

@@ -1,5 +1,4 @@
 import type { Vec3 } from '../../base/vector.ts';
-import { spotMeant } from '../../editor/tools/camera/aim.ts';
 import type { Pointed } from '../../editor/tools/pointed.ts';
 import { thingAt } from '../../editor/tools/rest/resting.ts';
 import type { Model } from '../Model.ts';
@@ -143,19 +142,8 @@ export class Pointers {
   }
 
   private hover(at: Pointed): void {
-    const { editor, toolbox, assessment } = this.model;
-    toolbox.hover(at);
-    const { target, plan } = editor.store.getState();
-    const spot = assessment ? spotMeant(at, plan.ground.height + target.height) : null;
-    const board = assessment?.scene.board;
-    const inside =
-      spot !== null &&
-      board !== undefined &&
-      spot[0] >= board.left &&
-      spot[0] <= board.right &&
-      spot[1] >= board.bottom &&
-      spot[1] <= board.top;
-    editor.point(inside ? spot : null);
+    this.model.toolbox.hover(at);
+    this.model.here.follow(at);
   }
 
   private drop(): void {
@@ -180,7 +168,7 @@ export class Pointers {
     if (this.press) return;
     this.model.pointer.setState({ spot: null });
     this.model.editor.hover(null);
-    this.model.editor.point(null);
+    this.model.here.follow(null);
   };
 
   /** Esc while dragging: the tool's drag goes back; a turn of the view simply ends. */

@@ -38,7 +38,7 @@ export function keyPressed(event: KeyboardEvent, model: Model, pointers: Pointer
   }
   switch (key.length === 1 ? key.toLowerCase() : key) {
     case 'Escape':
-      return pointers.escape() || backOut(model) || toolbox.escape();
+      return pointers.escape() || model.here.release() || backOut(model) || toolbox.escape();
     case 'Enter':
       return toolbox.enter();
     case 'PageUp':
@@ -66,6 +66,9 @@ export function keyPressed(event: KeyboardEvent, model: Model, pointers: Pointer
       return true;
     case 'e':
       return squareOn(model);
+    case 'q':
+      model.here.pin();
+      return true;
     case 's':
       return stand(model);
     case 'i':

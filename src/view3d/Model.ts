@@ -8,11 +8,13 @@ import type { Pointed } from '../editor/tools/pointed.ts';
 import { createToolbox, type Toolbox } from '../editor/tools/toolbox.ts';
 import type { Solid } from '../model/solid.ts';
 import type { Plan } from '../plan/plan.ts';
+import { HoverName } from './labels/HoverName.ts';
 import { SignLayer } from './labels/SignLayer.ts';
 import { PlateLayer } from './labels/PlateLayer.ts';
 import { homeBox, siteBox, solidsBox } from './modelBox.ts';
 import { ModelScene, type Shown } from './ModelScene.ts';
 import { Here } from './navigate/Here.ts';
+import { nextBehind } from './navigate/nextBehind.ts';
 import { View } from './navigate/View.ts';
 import { followLens } from './navigate/ways.ts';
 import { pickable, type Pickable } from './picking.ts';
@@ -60,6 +62,7 @@ export class Model {
     this.scene = new ModelScene(canvas);
     this.signs = new SignLayer(layer);
     this.plates = new PlateLayer(layer);
+    const name = new HoverName(layer, this);
     canvas.addEventListener('webglcontextrestored', this.invalidate);
     const resize = new ResizeObserver(() => this.resize());
     resize.observe(canvas);
@@ -83,6 +86,7 @@ export class Model {
       }),
       watchTheme(() => this.retint()),
       () => this.toolbox.dispose(),
+      () => name.dispose(),
     );
     this.retint();
     this.resize();
@@ -97,6 +101,12 @@ export class Model {
     const reach = held.pointerType === 'touch' || held.pointerType === 'pen' ? 22 : 12;
     const sign = this.signs.at(spot, reach);
     return pointedAt(this.view.sheet, spot, this.assessment?.scene ?? null, this.solids, sign, held);
+  }
+
+  /** What a second click at the same place means: the thing behind the selected one. */
+  behind(at: Pointed): Pointed {
+    const { selected } = this.editor.store.getState();
+    return nextBehind(at, this.solids, selected && 'id' in selected ? selected.id : null);
   }
 
   /** What lies under the pointer, or in the middle where it is not over the Model. */

@@ -48,6 +48,15 @@ export function pick({ solids, boxes }: Pickable, ray: Ray, within = Infinity): 
   return nearest;
 }
 
+/** Where a ray meets each solid first, nearest first. */
+export const pickAll = ({ solids, boxes }: Pickable, ray: Ray): Hit[] =>
+  solids
+    .flatMap((solid, s) => {
+      const hit = meetsBox(boxes, s * 6, ray, Infinity) ? meetSolid(solid, ray, Infinity) : null;
+      return hit ? [hit] : [];
+    })
+    .toSorted((a, b) => a.distance - b.distance);
+
 /** Slab test; without arrays, because labels ask it for thousands of rays. */
 function meetsBox(boxes: Float64Array, at: number, { from, along }: Ray, limit: number): boolean {
   let enter = 0;

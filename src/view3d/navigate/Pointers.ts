@@ -10,6 +10,8 @@ import { TwoFingers } from './TwoFingers.ts';
 /** How far a press moves before it is a drag, px. */
 const THRESHOLD = { mouse: 4, pen: 6, touch: 10 } as const;
 const DOUBLE = { time: 300, reach: 6 } as const;
+/** A click as near as this to the last, later than a double click, means what is behind, px. */
+const SAME_SPOT = 8;
 const LEFT = 0;
 const MIDDLE = 1;
 const RIGHT = 2;
@@ -119,17 +121,18 @@ export class Pointers {
   private clicked({ spot, at }: Press, event: PointerEvent): void {
     const { model } = this;
     const { click } = this;
-    const twice =
-      click !== null &&
-      event.timeStamp - click.time < DOUBLE.time &&
-      Math.hypot(spot.x - click.spot.x, spot.y - click.spot.y) <= DOUBLE.reach;
+    const soon = click !== null && event.timeStamp - click.time < DOUBLE.time;
+    const off = click ? Math.hypot(spot.x - click.spot.x, spot.y - click.spot.y) : Infinity;
+    const twice = soon && off <= DOUBLE.reach;
+    const again = !soon && off <= SAME_SPOT;
     if (model.view.stay && model.editor.store.getState().tool === 'rest' && this.walked(at)) return;
     this.click = twice ? null : { time: event.timeStamp, spot };
     if (twice && model.editor.store.getState().tool === 'rest') {
       model.fit(thingAt(model.editor, at));
       return;
     }
-    model.toolbox.click(at);
+    const resting = model.editor.store.getState().tool === 'rest';
+    model.toolbox.click(again && resting ? model.behind(at) : at);
     this.hover(at);
   }
 

@@ -144,6 +144,7 @@ export class ModelScene {
       solids.filter(({ structure }) => structures[structure]?.hidden !== true),
       { faces: panes.flatMap(({ faces }) => faces), bars: panes.flatMap(({ bars }) => bars) },
       this.origin,
+      ({ structure }) => structures[structure]?.kind === 'building',
       ({ structure }) => structures[structure]?.kind === 'tree',
     );
   }

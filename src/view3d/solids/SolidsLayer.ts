@@ -6,6 +6,7 @@ import type { Solid } from '../../model/solid.ts';
 import { FatLines } from '../lines/FatLines.ts';
 import { inkVector, type WindowUniforms } from '../shading.ts';
 import { cardUniforms, fill, screenMesh, solidMesh, tint } from './cardMesh.ts';
+import { coursesOf } from './courses.ts';
 import { edgesOf } from './edges.ts';
 import { DRAWN, HOVERED, InkEdges, SELECTED, SELECTED_CASING } from './inkEdges.ts';
 import type { Panes } from './panes.ts';
@@ -24,6 +25,7 @@ export class SolidsLayer {
   private readonly paneCard = cardUniforms();
   private readonly panes: Mesh = solidMesh(this.paneCard);
   private readonly bars: FatLines;
+  private readonly courses: FatLines;
   private readonly edges: InkEdges;
   private readonly hovered: InkEdges;
   private readonly casing: InkEdges;
@@ -36,6 +38,7 @@ export class SolidsLayer {
     this.faces.renderOrder = 10;
     this.panes.renderOrder = 11;
     this.bars = new FatLines({ width: 0.7, strength: 0.4, order: 20 }, window);
+    this.courses = new FatLines({ width: 0.6, strength: 0.13, order: 19 }, window);
     this.edges = new InkEdges(DRAWN, window, eye, 20);
     this.screens.renderOrder = 25;
     this.glass.renderOrder = 25;
@@ -43,7 +46,7 @@ export class SolidsLayer {
     this.casing = new InkEdges(SELECTED_CASING, window, eye, 27);
     this.selected = new InkEdges(SELECTED, window, eye, 28);
     const lines = [this.edges, this.hovered, this.casing, this.selected].map(({ mesh }) => mesh);
-    group.add(this.faces, this.panes, this.bars.mesh, this.screens, this.glass, ...lines);
+    group.add(this.faces, this.panes, this.bars.mesh, this.courses.mesh, this.screens, this.glass, ...lines);
   }
 
   tint(colours: Ink): void {
@@ -55,6 +58,7 @@ export class SolidsLayer {
       cardNorth: between(colours.cardNorth, colours.ink, PANE),
     });
     this.bars.tint(colours.ink);
+    this.courses.tint(colours.ink);
     this.edges.ink.value = inkVector(colours.ink);
     this.hovered.ink.value = inkVector(colours.ink);
     this.casing.ink.value = inkVector(colours.casing);
@@ -63,16 +67,25 @@ export class SolidsLayer {
 
   /**
    * @param panes what is drawn in openings
+   * @param roofed true for solids whose pitched planes carry courses
    * @param soft true for solids whose inner edges are fine lines
    */
-  show(solids: readonly Solid[], panes: Panes, origin: Vec3, soft: (solid: Solid) => boolean): void {
+  show(
+    solids: readonly Solid[],
+    panes: Panes,
+    origin: Vec3,
+    roofed: (solid: Solid) => boolean,
+    soft: (solid: Solid) => boolean,
+  ): void {
     [this.solids, this.origin, this.soft] = [solids, origin, soft];
     const passing = (passage: Solid['passage']) => solids.filter((solid) => solid.passage === passage);
     fill(this.faces, passing('solid'), origin);
     fill(this.screens, passing('screen'), origin);
     fill(this.glass, passing('clear'), origin);
     fill(this.panes, panes.faces, origin);
-    this.bars.show(panes.bars.map((value, i) => value - (origin[i % 3] ?? 0)));
+    const near = (value: number, i: number): number => value - (origin[i % 3] ?? 0);
+    this.bars.show(panes.bars.map(near));
+    this.courses.show(coursesOf(solids.filter(roofed)).map(near));
     this.edges.show(edgesOf(solids, origin, soft));
   }
 

@@ -12,11 +12,13 @@ import { HoverName } from './labels/HoverName.ts';
 import { SignLayer } from './labels/SignLayer.ts';
 import { PlateLayer } from './labels/PlateLayer.ts';
 import { homeBox, siteBox, solidsBox } from './modelBox.ts';
+import type { Plate } from '../draw/labelPlaces.ts';
 import { ModelScene, type Shown } from './ModelScene.ts';
 import { Here } from './navigate/Here.ts';
 import { nextBehind } from './navigate/nextBehind.ts';
 import { View } from './navigate/View.ts';
 import { followLens } from './navigate/ways.ts';
+import { rectsOver } from './parts/rectsOver.ts';
 import { pickable, type Pickable } from './picking.ts';
 import { pointedAt, type Held } from './pointedAt.ts';
 import type { Spot } from './sheet.ts';
@@ -228,9 +230,22 @@ export class Model {
       counted: this.shown?.counted ?? (() => true),
       names: ({ structure, name }) =>
         plan.structures[structure]?.name ?? plan.cameras[structure]?.name ?? name,
-      taken: this.signs.plates,
+      taken: [...this.signs.plates, ...this.overPlates()],
     });
   };
+
+  /** What lies over the Model, as boxes that no label may run under. */
+  private overPlates(): Plate[] {
+    const frame = this.canvas.parentElement;
+    if (!frame) return [];
+    return rectsOver(frame).map(({ left, top, width, height }) => ({
+      x: left + width / 2,
+      y: top + height / 2,
+      width,
+      height,
+      angle: 0,
+    }));
+  }
 
   private resize(): void {
     const { clientWidth, clientHeight } = this.canvas;

@@ -9,7 +9,7 @@ import type { SignAt } from '../pointedAt.ts';
 import type { Sheet, Spot } from '../sheet.ts';
 import { inSight } from './inSight.ts';
 import { discSpots } from './discSpots.ts';
-import { CameraSign, crossSign, faceOutline, pinSign, svg } from './signs.ts';
+import { CameraSign, crossSign, faceOutline, isWide, pinSign, svg } from './signs.ts';
 
 export interface Signs {
   readonly sheet: Sheet;
@@ -26,8 +26,12 @@ export interface Signs {
 /** A wall or soffit within this of a lens carries it, m. */
 const BEFORE = 0.12;
 
+/** About as wide as a letter of a camera's name, px. */
+const CHARACTER = 7;
+
 interface Drawn {
   readonly id: string;
+  readonly name: string;
   readonly body: Spot;
   readonly disc: Spot;
 }
@@ -86,7 +90,7 @@ export class SignLayer {
         behind: !inSight(sheet, solids, camera.eye, BEFORE),
         idle: !counted(camera.id),
       });
-      return { id: camera.id, body, disc };
+      return { id: camera.id, name: camera.name, body, disc };
     });
     for (const [id, sign] of this.cameras)
       sign.root.style.display = this.drawn.some((one) => one.id === id) ? '' : 'none';
@@ -132,10 +136,21 @@ export class SignLayer {
 
   /** What labels keep clear of. */
   get plates(): readonly Plate[] {
-    return this.drawn.flatMap(({ body, disc }) => [
-      { x: body.x, y: body.y, width: 24, height: 24, angle: 0 },
-      { x: disc.x, y: disc.y, width: 28, height: 28, angle: 0 },
-    ]);
+    return this.drawn.flatMap(({ name, body, disc }) => {
+      const [dx, dy] = [disc.x - body.x, disc.y - body.y];
+      const wide = isWide(name) ? name.length * CHARACTER : 0;
+      return [
+        { x: body.x, y: body.y, width: 28, height: 28, angle: 0 },
+        { x: disc.x + wide / 2, y: disc.y, width: 28 + wide, height: 28, angle: 0 },
+        {
+          x: (body.x + disc.x) / 2,
+          y: (body.y + disc.y) / 2,
+          width: Math.hypot(dx, dy),
+          height: 4,
+          angle: (Math.atan2(dy, dx) * 180) / Math.PI,
+        },
+      ];
+    });
   }
 }
 

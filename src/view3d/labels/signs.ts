@@ -25,6 +25,9 @@ export interface SignState {
   readonly idle: boolean;
 }
 
+/** A long name stands beside a small disc instead of in it. */
+export const isWide = (name: string): boolean => name.length > 3;
+
 const BODY = { x: -9, y: -5.5, width: 16, height: 11, rx: 2 } as const;
 const WEDGE = 'M7,-3 L13,-6 L13,6 L7,3 Z';
 const DISC = 12;
@@ -63,8 +66,7 @@ export class CameraSign {
     put(this.turned, { transform: `translate(${body.x} ${body.y}) rotate(${turn})` });
     put(this.disc, { transform: `translate(${disc.x} ${disc.y})` });
     if (this.text.textContent !== name) this.text.textContent = name;
-    // A long name widens the disc to a plate.
-    const wide = name.length > 3;
+    const wide = isWide(name);
     put(this.circle, { r: wide ? 5 : DISC });
     put(this.text, wide ? { x: 9, 'text-anchor': 'start' } : { x: 0, 'text-anchor': 'middle' });
     put(this.root, {

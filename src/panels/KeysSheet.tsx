@@ -77,6 +77,10 @@ export function KeysSheet({ close }: { close(): void }) {
             <dd>turns the view; on the selected camera: slides it</dd>
           </div>
           <div>
+            <dt>Click again</dt>
+            <dd>at the same spot: the thing behind</dd>
+          </div>
+          <div>
             <dt>Wheel</dt>
             <dd>nearer, farther</dd>
           </div>

@@ -6,7 +6,7 @@ import { Model } from './Model.ts';
 import { keyPressed } from './navigate/keys.ts';
 import { Pointers } from './navigate/Pointers.ts';
 import { listenToWheel } from './navigate/wheel.ts';
-import { StayFrame } from './parts/StayFrame.tsx';
+import { SheetFrame } from './parts/SheetFrame.tsx';
 import { NorthMark } from './parts/NorthMark.tsx';
 import { ScaleBar } from './parts/ScaleBar.tsx';
 import { SpokenHere } from './parts/SpokenHere.tsx';
@@ -64,7 +64,7 @@ export function ModelView({ editor, answers }: ModelViewProps) {
       </div>
       {model && (
         <>
-          <StayFrame view={model.view} />
+          <SheetFrame view={model.view} />
           <div data-over>
             <ToolColumn model={model} />
           </div>

@@ -43,7 +43,11 @@ const LEAST = 12;
 export function homeBox(scene: Scene): Box {
   const { low, high } = siteBox(scene);
   // The board is that box grown by 5 m each way; a small site keeps more of it.
-  const inset = (from: number, to: number): number => Math.max(0, Math.min(5 - AROUND, (to - from - LEAST) / 2));
+  const inset = (from: number, to: number): number =>
+    Math.max(0, Math.min(5 - AROUND, (to - from - LEAST) / 2));
   const [across, along] = [inset(low[0], high[0]), inset(low[1], high[1])];
-  return { low: [low[0] + across, low[1] + along, scene.ground], high: [high[0] - across, high[1] - along, high[2]] };
+  return {
+    low: [low[0] + across, low[1] + along, scene.ground],
+    high: [high[0] - across, high[1] - along, high[2]],
+  };
 }

@@ -22,7 +22,10 @@ describe('coursesOf', () => {
     expect(levels.length).toBe(5);
     levels.slice(1).forEach((z, i) => expect((z - (levels[i] ?? 0)) * Math.SQRT2).toBeCloseTo(0.9, 5));
     const ofOne = made.filter(([, , z = 0]) => Math.abs(z - (levels[0] ?? 0)) < 1e-6);
-    const long = ofOne.reduce((sum, [x0 = 0, y0 = 0, , x1 = 0, y1 = 0]) => sum + Math.hypot(x1 - x0, y1 - y0), 0);
+    const long = ofOne.reduce(
+      (sum, [x0 = 0, y0 = 0, , x1 = 0, y1 = 0]) => sum + Math.hypot(x1 - x0, y1 - y0),
+      0,
+    );
     expect(long).toBeCloseTo(16, 6);
   });
 

@@ -85,7 +85,15 @@ describe('standing', () => {
 
   it('takes the ground under the pointer, or the ground before a wall', () => {
     const ray = { from: [0, -10, 5] as Vec3, along: [0, 0.8, -0.6] as Vec3 };
-    const rest = { ray, handle: null, camera: null, metresPerPixel: 0.01, shift: false, free: false, by: 'mouse' };
+    const rest = {
+      ray,
+      handle: null,
+      camera: null,
+      metresPerPixel: 0.01,
+      shift: false,
+      free: false,
+      by: 'mouse',
+    };
     const on = (struck: Parameters<typeof standSpot>[0]['struck']) =>
       standSpot({ ...rest, by: 'mouse', struck }, 0);
     expect(on({ point: [1, 2, 0], normal: [0, 0, 1], structure: null })).toEqual([1, 2, 0]);

@@ -12,7 +12,10 @@ const LOOSE = 8;
 /** What is here: the spot that the pointer asks about, and one that stays asked about for a while. */
 export class Here {
   /** The sentence to speak; `turn` rises with each. */
-  readonly said = createStore<{ readonly text: string; readonly turn: number }>(() => ({ text: '', turn: 0 }));
+  readonly said = createStore<{ readonly text: string; readonly turn: number }>(() => ({
+    text: '',
+    turn: 0,
+  }));
   /** The spot that is held, site frame. */
   pinned: Vec3 | null = null;
   private from: Spot | null = null;

@@ -12,15 +12,16 @@ function facesAbove({ positions: p, triangles }: Solid, [x, y, z]: Vec3): number
   let count = 0;
   for (let i = 0; i + 2 < triangles.length; i += 3) {
     const [a, b, c] = [(triangles[i] ?? 0) * 3, (triangles[i + 1] ?? 0) * 3, (triangles[i + 2] ?? 0) * 3];
-    const [ux, uy, uz] = [0, 1, 2].map((k) => (p[b + k] ?? 0) - (p[a + k] ?? 0)) as [number, number, number];
-    const [vx, vy, vz] = [0, 1, 2].map((k) => (p[c + k] ?? 0) - (p[a + k] ?? 0)) as [number, number, number];
+    const [ax, ay, az] = [p[a] ?? 0, p[a + 1] ?? 0, p[a + 2] ?? 0];
+    const [ux, uy, uz] = [(p[b] ?? 0) - ax, (p[b + 1] ?? 0) - ay, (p[b + 2] ?? 0) - az];
+    const [vx, vy, vz] = [(p[c] ?? 0) - ax, (p[c + 1] ?? 0) - ay, (p[c + 2] ?? 0) - az];
     const over = ux * vy - uy * vx;
     if (over === 0) continue;
-    const [dx, dy] = [x + ASIDE[0] - (p[a] ?? 0), y + ASIDE[1] - (p[a + 1] ?? 0)];
+    const [dx, dy] = [x + ASIDE[0] - ax, y + ASIDE[1] - ay];
     const s = (dx * vy - dy * vx) / over;
     const t = (ux * dy - uy * dx) / over;
     if (s < 0 || t < 0 || s + t > 1) continue;
-    if ((p[a + 2] ?? 0) + s * uz + t * vz > z) count += 1;
+    if (az + s * uz + t * vz > z) count += 1;
   }
   return count;
 }

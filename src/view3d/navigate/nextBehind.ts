@@ -3,7 +3,8 @@ import { pickAll, type Pickable } from '../picking.ts';
 
 /** What is pointed at when the same spot is clicked again: the thing behind the selected one, after the last the first. */
 export function nextBehind(at: Pointed, solids: Pickable, selected: string | null): Pointed {
-  const things: { readonly id: string; readonly camera: string | null; readonly struck: Struck | null }[] = [];
+  const things: { readonly id: string; readonly camera: string | null; readonly struck: Struck | null }[] =
+    [];
   if (at.camera !== null) things.push({ id: at.camera, camera: at.camera, struck: at.struck });
   for (const { solid, point, normal } of pickAll(solids, at.ray)) {
     const id = solid.structure;

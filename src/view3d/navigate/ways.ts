@@ -3,6 +3,8 @@ import type { Model } from '../Model.ts';
 import { insideOf } from './insideOf.ts';
 import { lensView, standAt, standSpot } from './stays.ts';
 
+const BACK = 'Esc, or Back beside north, returns.';
+
 /** Stands at the spot pointed at, or in the middle of the view. */
 export function stand(model: Model): boolean {
   const { view, assessment } = model;
@@ -56,13 +58,13 @@ export function wayWords({ view, assessment, editor }: Model): string | null {
   const within = insideOf(assessment.scene.solids, eye);
   const { structures, cameras } = editor.store.getState().plan;
   const inside = within ? [`Inside ${structures[within.structure]?.name ?? within.name}.`] : [];
-  if (!stay.frame) return ['Standing here.', ...inside, 'Esc returns.'].join(' ');
+  if (!stay.frame) return ['Standing here.', ...inside, BACK].join(' ');
   const { camera, bent, stated, vertical } = stay.frame;
   return [
     `Through the lens of ${cameras[camera]?.name ?? camera}.`,
     ...inside,
     ...(bent ? ['Seen without the lens’s own bend.'] : []),
     ...(stated > vertical ? [`Only ${vertical}° of its height can be drawn flat.`] : []),
-    'Esc returns.',
+    BACK,
   ].join(' ');
 }

@@ -30,19 +30,19 @@ export function NorthMark({ model }: NorthMarkProps) {
     ['Lower', '▼', () => turnBy(view, about(), 0, -10)],
     ['Nearer', '+', () => zoomBy(view, about(), 1.25, true)],
     ['Farther', '−', () => zoomBy(view, about(), 1 / 1.25, true)],
+    ['Plan, from above', 'Plan', () => view.togglePlan(about())],
+    ['All, the whole site', 'All', () => view.home()],
     ['From the north', 'N', () => look(180, 0)],
     ['From the east', 'E', () => look(270, 0)],
     ['From the south', 'S', () => look(0, 0)],
     ['From the west', 'W', () => look(90, 0)],
-    ['Plan, from above', 'Plan', () => view.togglePlan(about())],
-    ['All, the whole site', 'All', () => view.home()],
     ['Wall, square on', 'Wall', () => squareOn(model)],
     ['Stand here', 'Stand', () => within(() => stand(model))],
     ['Lens of the selected camera', 'Lens', () => within(() => lookThrough(model))],
     ['Back to the view before', 'Back', () => view.leave()],
   ];
   return (
-    <div className={styles['north']}>
+    <div className={styles['north']} data-over>
       {open && (
         <div className={styles['views']} role="group" aria-label="View">
           {acts.map(([label, sign, act]) => (

@@ -17,9 +17,9 @@ export function keepClear(element: HTMLElement, model: Model): () => void {
   const resized = new ResizeObserver(place);
   resized.observe(element);
   resized.observe(frame);
-  const stop = model.pointer.subscribe(place);
+  const stops = [model.pointer.subscribe(place), model.view.subscribe(place)];
   return () => {
     resized.disconnect();
-    stop();
+    for (const stop of stops) stop();
   };
 }

@@ -9,6 +9,8 @@ export function rectsOver(model: Element): readonly Rect[] {
   const around = model.closest('main') ?? model.parentElement ?? model;
   return [...around.querySelectorAll('[data-over] > *')].flatMap((part) => {
     const { left, top, width, height } = part.getBoundingClientRect();
-    return width > 1 && height > 1 ? [{ left: left - origin.left, top: top - origin.top, width, height }] : [];
+    return width > 1 && height > 1
+      ? [{ left: left - origin.left, top: top - origin.top, width, height }]
+      : [];
   });
 }

@@ -7,7 +7,7 @@ import { eyeOf, turnTo, viewAxes, type Orbit, type Stay } from '../orbit.ts';
 import { meetLevel } from '../sheet.ts';
 
 /** Of a person standing, above the ground, m. */
-export const EYE_HEIGHT = 1.6;
+const EYE_HEIGHT = 1.6;
 const STANDING_FIELD = 60;
 /** What is so far ahead is in the middle of the view, m: lines keep the width that suits it. */
 const AHEAD = 6;

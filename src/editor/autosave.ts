@@ -21,17 +21,20 @@ export async function openShelf(): Promise<Shelf> {
       fresh.createObjectStore('device');
     },
   });
+  // Committed at once: a page that goes away would break off a transaction that still waits for it.
+  const put = async (store: 'plans' | 'device', value: unknown, key?: string) => {
+    const transaction = database.transaction(store, 'readwrite');
+    const asked = transaction.store.put(value, key);
+    transaction.commit();
+    await Promise.all([asked, transaction.done]);
+  };
   return {
-    put: async (kept) => {
-      await database.put('plans', kept);
-    },
+    put: (kept) => put('plans', kept),
     take: (key) => database.get('plans', key),
     list: () => database.getAll('plans'),
     remove: (key) => database.delete('plans', key),
     lastOpen: () => database.get('device', 'open'),
-    noteOpen: async (key) => {
-      await database.put('device', key, 'open');
-    },
+    noteOpen: (key) => put('device', key, 'open'),
   };
 }
 
@@ -48,7 +51,7 @@ export const noShelf: Shelf = {
 /** Keeps the editor's plan from now on, also when the page is put away. */
 export function autosave(editor: Editor, shelf: Shelf): Keeping {
   const keeping = keepPlan(editor, shelf, browserTabs(), Date.now);
-  window.addEventListener('pagehide', () => void keeping.flush());
+  window.addEventListener('pagehide', () => keeping.leave());
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'hidden') void keeping.flush();
   });

@@ -11,6 +11,8 @@ export interface Keeping {
   open(plan: Plan): Promise<void>;
   /** Keeps now what is not kept yet. */
   flush(): Promise<void>;
+  /** Keeps at once, whatever is being written still: the page goes away and nothing is awaited any more. */
+  leave(): void;
   /** Takes the right to write from the other tab, with what that tab kept last. */
   editHere(): Promise<void>;
 }
@@ -30,22 +32,30 @@ export function keepPlan(editor: Editor, shelf: Shelf, tabs: Tabs, now: () => nu
   let cost = 0;
   let pause: ReturnType<typeof setTimeout> | undefined;
 
+  const isKept = () => {
+    const { plan, readOnly } = store.getState();
+    return readOnly || plan === kept;
+  };
+
+  const put = async () => {
+    const { plan } = store.getState();
+    kept = plan;
+    const at = now();
+    try {
+      const text = planText(plan);
+      cost = now() - at;
+      await Promise.all([shelf.put({ key: plan.id, name: plan.name, at, text }), shelf.noteOpen(plan.id)]);
+      store.setState({ kept: { at, trouble: null } });
+    } catch (error) {
+      store.setState(({ kept: { at: last } }) => ({ kept: { at: last, trouble: troubleWords(error) } }));
+    }
+  };
+
   const write = async () => {
     for (;;) {
       await claiming;
-      const { plan, readOnly } = store.getState();
-      if (readOnly || plan === kept) return;
-      kept = plan;
-      const at = now();
-      try {
-        const text = planText(plan);
-        cost = now() - at;
-        await shelf.put({ key: plan.id, name: plan.name, at, text });
-        await shelf.noteOpen(plan.id);
-        store.setState({ kept: { at, trouble: null } });
-      } catch (error) {
-        store.setState(({ kept: { at: last } }) => ({ kept: { at: last, trouble: troubleWords(error) } }));
-      }
+      if (isKept()) return;
+      await put();
     }
   };
 
@@ -100,6 +110,9 @@ export function keepPlan(editor: Editor, shelf: Shelf, tabs: Tabs, now: () => nu
 
   return {
     flush,
+    leave: () => {
+      if (letGo && !isKept()) void put();
+    },
     open: async (plan) => {
       await flush();
       const former = keptFrom(await shelf.take(plan.id).catch(() => null));

@@ -53,6 +53,20 @@ describe('keeping', () => {
     expect(tiltKept(device.text('yard'))).toBe(50);
   });
 
+  test('a page that goes away keeps the last step, though the one before is still being written', async () => {
+    const device = memoryShelf();
+    const { editor, keeping } = tab(yard(), {
+      ...device,
+      shelf: { ...device.shelf, noteOpen: () => new Promise(() => {}) },
+    });
+    await settled();
+    editor.run('Tilt C1', tilt(33));
+    await settled();
+    editor.run('Tilt C1', tilt(34));
+    keeping.leave();
+    expect(tiltKept(device.text('yard'))).toBe(34);
+  });
+
   test('of many steps at once the last is what stays', async () => {
     const { editor, device } = tab(yard());
     for (let value = 1; value <= 30; value += 1) editor.run('Tilt C1', tilt(value));

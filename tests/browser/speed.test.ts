@@ -1,5 +1,4 @@
 import { readFileSync } from 'node:fs';
-import os from 'node:os';
 import path from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';

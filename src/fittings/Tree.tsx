@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { KeyboardEvent } from 'react';
 import type { TreeItem } from './treeItem.ts';
+import { reveal } from './reveal.ts';
 import { treeMove, treeTyped } from './treeKeys.ts';
 import { TreeRows } from './TreeRows.tsx';
 import styles from './tree.module.css';
@@ -56,7 +57,8 @@ export function Tree({ label, items, selected, hovered, select, hover, enter, se
   });
 
   useEffect(() => {
-    if (selected !== null) rowOf(selected)?.scrollIntoView({ block: 'nearest' });
+    const row = selected === null ? null : rowOf(selected);
+    if (row) reveal(row);
   }, [selected]);
 
   const keyed = (event: KeyboardEvent) => {

@@ -1,8 +1,7 @@
-import type { Locator } from 'playwright-core';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { planText } from '../../src/plan/write.ts';
 import { demoText, planFrom } from './demo.ts';

@@ -64,6 +64,27 @@ test(
 );
 
 test(
+  'two taps mount a camera: where it hangs, then what it looks at; the Model stays in view',
+  visiting(async (open) => {
+    const page = await open(phone);
+    await page.getByRole('button', { name: 'Add a camera' }).tap();
+    const strip = page.getByRole('form', { name: 'What is being changed' }).getByRole('status');
+    const { x, y } = await discSpot(page, 'C1');
+    // Beside C1, on the south wall of the house.
+    await changing(page, () => page.touchscreen.tap(x - 26, y + 51));
+    expect(await strip.innerText()).toBe('Now point at what it should look at.');
+    expect(await page.evaluate(() => scrollY)).toBe(0);
+    const fixed = await pictureOf(page);
+    await changing(page, () => page.touchscreen.tap(x - 50, y + 90));
+    const { mount, tilt } = planFrom(await savedText(page)).cameras['C4'] ?? {};
+    expect(mount).toMatchObject({ host: 'house' });
+    expect(tilt).toBeGreaterThan(5);
+    expect(tilt).not.toBe(20);
+    expect(difference(fixed, await pictureOf(page))).toBeGreaterThan(100);
+  }),
+);
+
+test(
   'one finger turns the view, two slide and zoom it; none changes the plan',
   visiting(async (open) => {
     const page = await open(phone);

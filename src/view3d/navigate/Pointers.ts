@@ -133,7 +133,8 @@ export class Pointers {
     }
     const resting = model.editor.store.getState().tool === 'rest';
     model.toolbox.click(again && resting ? model.behind(at) : at);
-    this.hover(at);
+    // A camera just fixed looks straight out until the pointer moves on; a finger does not hover.
+    if (model.toolbox.store.getState().state.name !== 'camera aiming') this.hover(at);
   }
 
   /** Standing, a press on the ground goes there. */

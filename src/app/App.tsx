@@ -7,6 +7,7 @@ import { SiteTree } from '../panels/SiteTree.tsx';
 import { TitleBlock } from '../panels/TitleBlock.tsx';
 import { FaultWordsProvider } from '../panels/faultWords.ts';
 import { faultText } from '../plan/faultText.ts';
+import type { Theme } from '../draw/ink.ts';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
 import { ModelRegion } from './ModelRegion.tsx';
 import { SheetColumn } from './SheetColumn.tsx';
@@ -33,8 +34,6 @@ interface AppProps {
 /** The window: bar, site, Model, sheet. */
 export function App({ editor, answers, desk, keeping, openings, save, caught }: AppProps) {
   const { theme, drawer, tab } = useStore(desk);
-  const assessment = useStore(answers, (state) => state.assessment);
-  const computing = useStore(answers, (state) => state.computing !== null);
   const name = useStore(editor.store, ({ plan }) => plan.name);
   const narrow = useNarrow();
 
@@ -81,12 +80,7 @@ export function App({ editor, answers, desk, keeping, openings, save, caught }: 
 
   return (
     <FaultWordsProvider value={faultText}>
-      <div
-        className={styles.app}
-        data-revision={assessment?.revision ?? 0}
-        data-computing={computing}
-        style={bandTokens(assessment?.edition.bands.length ?? 4, theme)}
-      >
+      <Shown answers={answers} theme={theme}>
         <TopBar
           editor={editor}
           desk={desk}
@@ -112,7 +106,30 @@ export function App({ editor, answers, desk, keeping, openings, save, caught }: 
               </div>,
               sheet,
             ]}
-      </div>
+      </Shown>
     </FaultWordsProvider>
+  );
+}
+
+interface ShownProps {
+  readonly answers: AnswersStore;
+  readonly theme: Theme;
+  readonly children: React.ReactNode;
+}
+
+/** Says which answer is shown, and in what tones; only this is made anew with each answer, not what it holds. */
+function Shown({ answers, theme, children }: ShownProps) {
+  const revision = useStore(answers, ({ assessment }) => assessment?.revision ?? 0);
+  const bands = useStore(answers, ({ assessment }) => assessment?.edition.bands.length ?? 4);
+  const computing = useStore(answers, (state) => state.computing !== null);
+  return (
+    <div
+      className={styles.app}
+      data-revision={revision}
+      data-computing={computing}
+      style={bandTokens(bands, theme)}
+    >
+      {children}
+    </div>
   );
 }

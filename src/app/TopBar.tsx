@@ -33,7 +33,10 @@ const SIGN = { size: 17, strokeWidth: 1.7 };
 
 /** The bar: whose plan this is and how it is kept, then the few acts that concern the whole of it. */
 export function TopBar({ editor, desk, open, save, editHere }: TopBarProps) {
-  const { plan, readOnly, undoName, redoName } = useStore(editor.store);
+  const name = useStore(editor.store, (state) => state.plan.name);
+  const readOnly = useStore(editor.store, (state) => state.readOnly);
+  const undoName = useStore(editor.store, (state) => state.undoName);
+  const redoName = useStore(editor.store, (state) => state.redoName);
   const { theme, sheet, drawer } = useStore(desk);
   return (
     <header className={styles.bar}>
@@ -46,9 +49,9 @@ export function TopBar({ editor, desk, open, save, editHere }: TopBarProps) {
           <TextField
             label="Name of the plan"
             look="title"
-            value={plan.name}
+            value={name}
             most={NAME_LENGTH}
-            set={(name) => renameWhole(editor, name)}
+            set={(other) => renameWhole(editor, other)}
           />
         </UnwritableProvider>
         <KeptWords editor={editor} editHere={editHere} />

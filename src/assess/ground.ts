@@ -7,6 +7,7 @@ import type { Within } from '../coverage/areas.ts';
 import { INSIDE, OUT_OF_FRAME } from '../coverage/state.ts';
 import { areaOf, tally } from '../coverage/tally.ts';
 import { convexParts } from '../sight/convexParts.ts';
+import type { Solid } from '../model/solid.ts';
 import { facetsOf, type Facets } from '../sight/facets.ts';
 import type { Grid } from '../sight/grid.ts';
 import { ringArea } from '../sight/rings.ts';
@@ -29,16 +30,32 @@ export interface Ground {
   readonly within: Within;
 }
 
-/** Facets of a scene and rays over them. */
-export interface Obstacles {
-  readonly facets: Facets;
-  readonly segments: Segments;
+/** Facets of a scene and rays over them, each laid out when first asked for: a town without a camera needs neither. */
+export class Obstacles {
+  private readonly solids: readonly Solid[];
+  private laidOut: Facets | null = null;
+  private rays: Segments | null = null;
+  /** How many there are. */
+  readonly triangles: number;
+
+  constructor(solids: readonly Solid[]) {
+    this.solids = solids;
+    this.triangles = solids.reduce((sum, { triangles }) => sum + triangles.length / 3, 0);
+  }
+
+  get facets(): Facets {
+    this.laidOut ??= facetsOf(this.solids);
+    return this.laidOut;
+  }
+
+  get segments(): Segments {
+    this.rays ??= new Segments(this.facets, treeOf(this.facets));
+    return this.rays;
+  }
 }
 
-export function obstaclesOf({ solids }: Pick<Scene, 'solids'>): Obstacles {
-  const facets = facetsOf(solids);
-  return { facets, segments: new Segments(facets, treeOf(facets)) };
-}
+/** Above so many triangles in the cut of the plane, what lies inside solids is counted from cells. */
+const MOST_CUT = 4000;
 
 /** The target surface of a scene: cells, what of it lies inside solids, and where areas are counted. */
 export function groundOf(scene: Scene, height: number, cell?: number): Ground {
@@ -50,9 +67,9 @@ export function groundOf(scene: Scene, height: number, cell?: number): Ground {
   const mask = scene.boundary === null ? new Uint8Array(cells).fill(1) : ringMask(scene.boundary, grid);
   const byInside = tally(grid, inside, mask, 2);
   const parts = scene.boundary === null ? [window] : convexParts(scene.boundary);
-  const cut = cutTriangles(scene.solids, plane.origin[2]);
+  const exact = cutTriangles(scene.solids, plane.origin[2], MOST_CUT);
   const total = exactArea(scene.boundary ?? window);
-  const covered = cut === null ? areaOf(byInside, 1, grid) : cutArea(cut, parts);
+  const covered = exact === null ? areaOf(byInside, 1, grid) : cutArea(exact, parts);
   return {
     plane,
     grid,
@@ -64,7 +81,7 @@ export function groundOf(scene: Scene, height: number, cell?: number): Ground {
       mask,
       total,
       inside: covered,
-      cut,
+      cut: exact,
       parts,
       whole: scene.boundary === null,
     },

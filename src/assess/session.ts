@@ -18,7 +18,7 @@ import { editionOf } from '../plan/editions.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Assessment, PointAnswer, Question } from './assessment.ts';
 import { Builder } from './builder.ts';
-import { groundOf, obstaclesOf, type Ground, type Obstacles } from './ground.ts';
+import { groundOf, Obstacles, type Ground } from './ground.ts';
 import type { Board, Scene } from './scene.ts';
 import { sceneOf } from './sceneOf.ts';
 import type { Step } from './step.ts';
@@ -72,7 +72,7 @@ class Remembering implements Session {
     const cells = this.grounds[0]
       ? this.grounds[0].value.grid.columns * this.grounds[0].value.grid.rows
       : 400_000;
-    const facets = this.obstacles?.value.facets.count ?? 2_000;
+    const facets = this.obstacles?.value.triangles ?? 2_000;
     const aCamera = 0.5 + cells * 3e-5 + facets * 5e-4;
     const same =
       last !== null &&
@@ -183,6 +183,7 @@ class Remembering implements Session {
   }
 
   probe({ scene, edition, faceCaps }: Assessment, point: Vec3): readonly PointAnswer[] {
+    if (scene.cameras.length === 0) return [];
     const { facets, segments } = this.obstaclesFor(scene);
     return scene.cameras
       .map((camera): PointAnswer => {
@@ -216,7 +217,7 @@ class Remembering implements Session {
 
   private obstaclesFor(scene: Scene): Obstacles {
     if (this.obstacles?.solids === scene.solids) return this.obstacles.value;
-    this.obstacles = { solids: scene.solids, value: obstaclesOf(scene) };
+    this.obstacles = { solids: scene.solids, value: new Obstacles(scene.solids) };
     return this.obstacles.value;
   }
 

@@ -1,4 +1,4 @@
-import { groundOf, obstaclesOf } from '../assess/ground.ts';
+import { groundOf, Obstacles } from '../assess/ground.ts';
 import { sceneOf } from '../assess/sceneOf.ts';
 import { Scratch, cellsOf } from '../coverage/cells.ts';
 import { BandRule, faceCapsOf } from '../coverage/rule.ts';
@@ -55,7 +55,7 @@ x,y,z,state,band,density,depression,hidden_by for each cell centre.
     const { bands } = editionOf(plan.settings.edition);
     const rule = new BandRule(bands, faceCapsOf(target, bands, plan.settings.faceLimits), camera.range);
     const ground = groundOf(scene, target.height, cell);
-    const found = sightOf(camera, ground.plane, ground.window, obstaclesOf(scene).facets);
+    const found = sightOf(camera, ground.plane, ground.window, new Obstacles(scene.solids).facets);
     const made = cellsOf(camera, found, ground.grid, ground.bare, rule, new Scratch());
     const rows = cellsCsv(camera, made, STATES, bands, scene.solids);
     if (file === undefined) {

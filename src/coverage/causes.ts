@@ -13,6 +13,9 @@ import type { ConditionSets } from './conditions.ts';
 /** Ranks of what hides: being inside a solid goes before any solid in the way, and that before a screen. */
 const [BEHIND_SCREEN, BEHIND_SOLID, IN_SOLID] = [1, 2, 3];
 
+/** Above so many shadows, what hides how much is counted from cells. */
+const MOST_SHADOWS = 5000;
+
 /** Areas of the frame by what hides first; `inside` lies within solids. */
 export interface Causes {
   /** By index of the solid or screen. */
@@ -24,7 +27,7 @@ export interface Causes {
  * What of the frame lies inside solids, and what hides the rest of what is not seen, exactly.
  * @param parts where areas are counted, as convex polygons
  * @param cut   triangles of the plane that lie inside solids
- * @returns     null where borders do not close for a bent lens: then only cells can tell
+ * @returns     null where there are too many shadows or borders do not close: then only cells can tell
  */
 export function causesOf(
   found: FoundSight,
@@ -37,6 +40,7 @@ export function causesOf(
   const byHider = new Map<number, FoundArea>();
   if (frame === null) return { byHider, inside: { value: 0, bound: 0 } };
   const { shadows, rank } = ranked(found, areaShadows(cut, footing.foot, code.inside));
+  if (shadows.count > MOST_SHADOWS) return null;
   for (const part of parts) {
     const corners = part.map(([a, b]): Vec2 => [a - footing.foot[0], b - footing.foot[1]]);
     const within = cutPolygon(corners, frame);

@@ -12,9 +12,10 @@ import { trianglesOf } from '../sight/triangulate.ts';
 
 /**
  * What of a level plane lies inside solids, as triangles: six numbers each; those of different solids may overlap.
- * @returns null where the cut of a solid does not close, so that only cells can tell
+ * @param most  triangles at most
+ * @returns null where there are more, or where the cut of a solid does not close, so that only cells can tell
  */
-export function cutTriangles(solids: readonly Solid[], z: number): Float64Array | null {
+export function cutTriangles(solids: readonly Solid[], z: number, most: number): Float64Array | null {
   const triangles: number[] = [];
   for (const solid of solids) {
     const segments = sliceAt(solid, z);
@@ -24,6 +25,7 @@ export function cutTriangles(solids: readonly Solid[], z: number): Float64Array 
     });
     const { rings, closed } = chain(pieces);
     if (!closed) return null;
+    if (triangles.length > most * 6) return null;
     for (const number of trianglesOf(rings)) triangles.push(number);
   }
   return Float64Array.from(triangles);

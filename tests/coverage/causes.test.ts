@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { groundOf, obstaclesOf } from '../../src/assess/ground.ts';
+import { groundOf, Obstacles } from '../../src/assess/ground.ts';
 import { sceneOf } from '../../src/assess/sceneOf.ts';
 import { areasOf } from '../../src/coverage/areas.ts';
 import { cellsOf, Scratch } from '../../src/coverage/cells.ts';
@@ -15,7 +15,7 @@ test('what hides how much, and what of the frame lies inside solids, agree with 
   const read = readPlan(readFileSync('shared/plans/demo.plan.json', 'utf8'));
   if (!read.ok) throw new Error('the demo plan does not open');
   const scene = sceneOf(read.value);
-  const { facets } = obstaclesOf(scene);
+  const { facets } = new Obstacles(scene.solids);
   const cell = trials(0.04, 0.01);
   for (const height of [0, 1.6]) {
     const ground = groundOf(scene, height);

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { createSession, runSteps } from '../../src/assess/session.ts';
-import { groundOf, obstaclesOf } from '../../src/assess/ground.ts';
+import { groundOf, Obstacles } from '../../src/assess/ground.ts';
 import { cellsOf, Scratch } from '../../src/coverage/cells.ts';
 import { BandRule } from '../../src/coverage/rule.ts';
 import { siteOf } from '../../src/coverage/site.ts';
@@ -21,7 +21,7 @@ test('the best of several cameras, exactly, agrees with fine cells within their 
     );
     expect(site.byBand.every(({ how }) => how === 'exact')).toBe(true);
     const fine = groundOf(scene, target.height, trials(0.04, 0.01));
-    const { facets } = obstaclesOf(scene);
+    const { facets } = new Obstacles(scene.solids);
     const cells = cameras.map(({ camera }) => {
       const rule = new BandRule(edition.bands, faceCaps, camera.range);
       const found = sightOf(camera, fine.plane, fine.window, facets);

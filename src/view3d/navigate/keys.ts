@@ -32,8 +32,9 @@ export function keyPressed(event: KeyboardEvent, model: Model, pointers: Pointer
     return true;
   }
   if (arrow) {
-    if (!toolbox.nudge(arrow, shiftKey) || editor.store.getState().selected?.kind !== 'camera')
-      slide(model, arrow);
+    const { selected, tool } = editor.store.getState();
+    const used = toolbox.nudge(arrow, shiftKey);
+    if (!used || (tool === 'rest' && selected?.kind !== 'camera')) slide(model, arrow);
     return true;
   }
   switch (key.length === 1 ? key.toLowerCase() : key) {

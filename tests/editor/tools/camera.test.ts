@@ -42,6 +42,33 @@ describe('the camera tool', () => {
     expect(now().plan).toEqual(demo());
   });
 
+  test('keys alone begin on the longest wall, move the spot, fix it and look straight out', () => {
+    const { tools, now, state, fourth } = inHand();
+    expect(state().strip?.text).toMatch(/Enter begins on the longest wall/);
+    tools.enter();
+    expect(state().ghost).not.toBeNull();
+    expect(state().strip?.text).toContain('2.70 up');
+    tools.nudge('up', true);
+    tools.nudge('right', true);
+    expect(state().strip?.text).toContain('2.80 up');
+    expect(now().undoName).toBeNull();
+    tools.enter();
+    tools.enter();
+    expect(state().name).toBe('rest');
+    expect(fourth().mount).toMatchObject({ kind: 'flush', height: 2.8 });
+    expect(fourth().tilt).toBe(20);
+    expect(now().undoName).toBe('Add C4');
+  });
+
+  test('keys begin on what is selected', () => {
+    const { editor, tools, fourth } = inHand();
+    editor.select({ kind: 'structure', id: 'garage' });
+    tools.enter();
+    tools.enter();
+    tools.enter();
+    expect(fourth().mount).toMatchObject({ host: 'garage' });
+  });
+
   test('near the eaves it goes beneath them', () => {
     const { tools, now, state } = inHand();
     const low: Vec3 = [4, -60, 3];

@@ -66,7 +66,8 @@ export function candidateWith(plan: Plan, mount: Mount, key: string, value: numb
   return no('This mount has no such measure.');
 }
 
-function placed(plan: Plan, mount: Mount, snapped: string | null): Candidate {
+/** A mount as a candidate: where its lens would be, or why it does not fit. */
+export function placed(plan: Plan, mount: Mount, snapped: string | null): Candidate {
   const at = placeMount(mount, plan.structures, plan.ground.height);
   if (!at.ok) return no(at.faults.map(faultText).join(' '));
   return {

@@ -5,12 +5,17 @@ import type { Editor } from '../../editor.ts';
 import type { Ghost, Strip, StripField, ToolState } from '../chart.ts';
 import { WALL_KINDS, type WallKind } from '../mount/mountAt.ts';
 import { cornerNames } from '../mount/cornerNames.ts';
+import { nudgeMount } from '../mount/nudge.ts';
 import { mountWords } from '../mount/mountWords.ts';
 import { resting } from '../rest/resting.ts';
 import { aimingNew } from './aimingNew.ts';
-import { candidateAt, candidateWith, faceCorners, type Candidate } from './candidate.ts';
+import { candidateAt, candidateWith, faceCorners, placed, type Candidate } from './candidate.ts';
+import { keyedSpot } from './keyedSpot.ts';
 
-const START: Candidate = { fits: false, why: 'Point at a wall, or up under the eaves.' };
+const START: Candidate = {
+  fits: false,
+  why: 'Point at a wall, or up under the eaves. Enter begins on the longest wall.',
+};
 
 /** The camera tool looks for a place: the ghost follows the pointer, a press fixes it there. */
 export function seeking(editor: Editor, candidate: Candidate = START, kind: WallKind = 'flush'): ToolState {
@@ -33,7 +38,15 @@ export function seeking(editor: Editor, candidate: Candidate = START, kind: Wall
     // A drag that began where nothing fits ends with nothing.
     release: () => here,
     click: (at) => fix(candidateAt(plan, at, kind)),
-    enter: () => fix(candidate),
+    // Without a pointer the keys begin on a wall, move the spot along it and fix it.
+    enter: () =>
+      candidate.fits
+        ? fix(candidate)
+        : seeking(editor, keyedSpot(plan, editor.store.getState().selected, kind), kind),
+    nudge: (way, large) => {
+      const mount = candidate.fits ? nudgeMount(plan, candidate.mount, way, large) : null;
+      return mount ? seeking(editor, placed(plan, mount, null), kind) : here;
+    },
     escape: () => resting(editor),
     type: (key, value) =>
       candidate.fits ? seeking(editor, candidateWith(plan, candidate.mount, key, value), kind) : here,

@@ -95,7 +95,7 @@ export function createOpenings(editor: Editor, desk: DeskStore, keeping: Keeping
     empty: () => {
       open(
         emptyPlan(crypto.randomUUID(), 'New plan'),
-        'A new plan. The former is kept on this device.',
+        'A new plan. What you changed before is kept on this device.',
       ).catch(trouble);
     },
     kept: (kept) => {

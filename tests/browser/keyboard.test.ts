@@ -123,3 +123,22 @@ test(
     expect(await row(page, 'C3').count()).toBe(0);
   }),
 );
+
+test(
+  'a camera is mounted and aimed by keys alone, and one undo takes it away',
+  visiting(async (open) => {
+    const page = await open();
+    await select(page, 'House');
+    await model(page).press('c');
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Shift+ArrowRight');
+    await page.keyboard.press('Enter');
+    await changing(page, () => page.keyboard.press('Enter'));
+    expect(await row(page, 'C4').count()).toBe(1);
+    expect(await field(page, 'Tilt').inputValue()).toContain('20');
+    const { mount } = planFrom(await savedText(page)).cameras['C4'] ?? {};
+    expect(mount).toMatchObject({ kind: 'flush', host: 'house', height: 2.7 });
+    await changing(page, () => page.keyboard.press('Control+z'));
+    expect(await savedText(page)).toBe(untouched);
+  }),
+);

@@ -69,7 +69,9 @@ export function candidateWith(plan: Plan, mount: Mount, key: string, value: numb
 /** A mount as a candidate: where its lens would be, or why it does not fit. */
 export function placed(plan: Plan, mount: Mount, snapped: string | null): Candidate {
   const at = placeMount(mount, plan.structures, plan.ground.height);
-  if (!at.ok) return no(at.faults.map(faultText).join(' '));
+  // What stands in the way is the camera's place, which has no name yet and no path in the plan.
+  if (!at.ok)
+    return no(at.faults.map((fault) => faultText({ ...fault, subject: undefined, path: [] })).join(' '));
   return {
     fits: true,
     mount,

@@ -1,13 +1,15 @@
 import type { Vec2 } from '../base/vector.ts';
-import { less, type Area } from '../coverage/area.ts';
+import { SAME_POINT } from '../base/tolerance.ts';
+import { less, NO_AREA, plus, type Area } from '../coverage/area.ts';
 import { cutArea, cutTriangles } from '../coverage/cut.ts';
-import { insideMask, ringMask } from '../coverage/mask.ts';
-import { boardGrid } from '../coverage/boardGrid.ts';
+import { insideMask, ringsMask } from '../coverage/mask.ts';
+import { boardGrid, cellFor, FINE_CELL } from '../coverage/boardGrid.ts';
 import type { Within } from '../coverage/areas.ts';
 import { INSIDE, OUT_OF_FRAME } from '../coverage/state.ts';
 import { areaOf, tally } from '../coverage/tally.ts';
 import { convexParts } from '../sight/convexParts.ts';
 import type { Solid } from '../model/solid.ts';
+import type { FlatSurface } from '../model/surface.ts';
 import { facetsOf, type Facets } from '../sight/facets.ts';
 import type { Grid } from '../sight/grid.ts';
 import { ringArea } from '../sight/rings.ts';
@@ -57,34 +59,68 @@ export class Obstacles {
 /** Above so many triangles in the cut of the plane, what lies inside solids is counted from cells. */
 const MOST_CUT = 4000;
 
-/** The target surface of a scene: cells, what of it lies inside solids, and where areas are counted. */
+/** A level target surface of a scene: cells, what of it lies inside solids, and where areas are counted. */
 export function groundOf(scene: Scene, height: number, cell?: number): Ground {
   const plane = horizontalPlane(scene.ground + height);
-  const grid = boardGrid(plane, scene.board, cell);
-  const window = corners(scene.board);
-  const cells = grid.columns * grid.rows;
-  const inside = insideMask(scene.solids, grid);
-  const mask = scene.boundary === null ? new Uint8Array(cells).fill(1) : ringMask(scene.boundary, grid);
+  const rings = scene.boundary === null ? null : [scene.boundary];
+  return laidOut(scene.solids, { plane, board: scene.board, rings, above: 0 }, cell);
+}
+
+/** The same of a wall, a roof face or a patch. */
+export function surfaceGround(
+  { solids }: Scene,
+  { plane, rings }: FlatSurface,
+  cell = surfaceCell(boardAround(rings)),
+): Ground {
+  return laidOut(solids, { plane, board: boardAround(rings), rings, above: SAME_POINT }, cell);
+}
+
+interface Sheet {
+  readonly plane: TargetPlane;
+  readonly board: Board;
+  /** Where areas are counted; null: the whole board. */
+  readonly rings: readonly (readonly Vec2[])[] | null;
+  /** How far above the plane it is asked what lies inside solids, m. */
+  readonly above: number;
+}
+
+function laidOut(solids: readonly Solid[], { plane, board, rings, above }: Sheet, cell?: number): Ground {
+  const grid = boardGrid(plane, board, cell);
+  const window = corners(board);
+  const inside = insideMask(solids, grid, above);
+  const mask = ringsMask(rings ?? [window], grid);
   const byInside = tally(grid, inside, mask, 2);
-  const parts = scene.boundary === null ? [window] : convexParts(scene.boundary);
-  const exact = cutTriangles(scene.solids, plane.origin[2], MOST_CUT);
-  const total = exactArea(scene.boundary ?? window);
+  const parts = rings?.flatMap(convexParts) ?? [window];
+  const exact = cutTriangles(solids, plane, above, MOST_CUT);
+  const total = (rings ?? [window]).map(exactArea).reduce(plus, NO_AREA);
   const covered = exact === null ? areaOf(byInside, 1, grid) : cutArea(exact, parts);
   return {
     plane,
     grid,
     window,
     bare: inside.map((within) => (within === 1 ? INSIDE : OUT_OF_FRAME)),
-    counted: mask.map((within, cell) => (within === 1 && inside[cell] !== 1 ? 1 : 0)),
+    counted: mask.map((within, at) => (within === 1 && inside[at] !== 1 ? 1 : 0)),
     open: less(total, covered),
-    within: {
-      mask,
-      total,
-      inside: covered,
-      cut: exact,
-      parts,
-      whole: scene.boundary === null,
-    },
+    within: { mask, total, inside: covered, cut: exact, parts, whole: rings === null },
+  };
+}
+
+/** Cells of a wall are finer than those of the ground, m. */
+const SURFACE_CELL = 0.05;
+
+const surfaceCell = ({ left, bottom, right, top }: Board): number => {
+  const fair = cellFor(right - left, top - bottom);
+  return fair > FINE_CELL ? fair : SURFACE_CELL;
+};
+
+function boardAround(rings: readonly (readonly Vec2[])[]): Board {
+  const [all, most] = [rings.flat(), (sum: number, one: number) => Math.max(sum, one)];
+  const least = (sum: number, one: number) => Math.min(sum, one);
+  return {
+    left: all.map(([a]) => a).reduce(least, Infinity),
+    bottom: all.map(([, b]) => b).reduce(least, Infinity),
+    right: all.map(([a]) => a).reduce(most, -Infinity),
+    top: all.map(([, b]) => b).reduce(most, -Infinity),
   };
 }
 

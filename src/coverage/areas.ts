@@ -6,10 +6,10 @@ import { seenWithin, type FoundSight } from '../sight/sightOf.ts';
 import { less, NO_AREA, plus, type Area } from './area.ts';
 import { areasWhere, type FoundArea } from './areaWhere.ts';
 import { causesOf } from './causes.ts';
-import { conditionSets, type ConditionSets } from './conditions.ts';
+import { conditionSets, type ConditionSets, type SignedSet } from './conditions.ts';
 import type { CameraAreas, Cells, HiderArea } from './coverage.ts';
-import type { BandRule } from './rule.ts';
-import { areaOf, tallyHiders } from './tally.ts';
+import { FROM_THE_SIDE, TOO_STEEP, type BandRule } from './rule.ts';
+import { areaOf, tally, tallyHiders } from './tally.ts';
 
 /** Where areas are counted: one number a cell, 1 within, and the same ground as convex polygons. */
 export interface Within {
@@ -37,9 +37,11 @@ export function areasOf(
   solids: readonly Solid[],
   causes: 'quick' | 'exact',
 ): CameraAreas {
-  const { grid } = cells;
-  const conditions = conditionSets(camera, grid.plane.origin[2], rule);
-  const [seen, ...atLeast] = seenAreas(found, within, conditions).map(exact);
+  const conditions = conditionSets(camera, found.footing, rule);
+  const [seen, ...atLeast] = seenAreas(found, within, conditions, [
+    conditions.framed,
+    ...conditions.atLeast,
+  ]).map(exact);
   const covered = atLeast[0] ?? seen ?? NO_AREA;
   const coarse = less(seen ?? NO_AREA, covered);
   const { byHider, inside } = hiddenAreas(cells, found, within, conditions, solids, causes);
@@ -66,6 +68,7 @@ export function areasOf(
     byHider: byHider
       .filter(({ solid, area }) => area.value > LEAST_SHOWN && solids[solid]?.passage === 'solid')
       .sort((one, two) => two.area.value - one.area.value),
+    lost: causes === 'exact' ? lostAreas(found, within, conditions) : lostCells(cells, within.mask),
   };
 }
 
@@ -94,11 +97,47 @@ function hiddenAreas(
   };
 }
 
-/** Seen, then seen at each band or better, over all parts of the ground that counts. */
-function seenAreas(found: FoundSight, within: Within, conditions: ConditionSets): readonly FoundArea[] {
+/** Where faces fall below the band of their density, along the limits' own curves. */
+function lostAreas(found: FoundSight, within: Within, conditions: ConditionSets): CameraAreas['lost'] {
+  const { lowered, loweredFromSide } = conditions;
+  const signed = (sets: readonly SignedSet[]): Area =>
+    seenAreas(
+      found,
+      within,
+      conditions,
+      sets.map(({ set }) => set),
+    ).reduce<Area>(
+      (sum, { value, bound }, at) => ({
+        value: sum.value + (sets[at]?.sign ?? 1) * value,
+        bound: sum.bound + bound,
+        how: 'exact',
+      }),
+      NO_AREA,
+    );
+  if (lowered.length === 0) return { tooSteep: NO_AREA, fromTheSide: NO_AREA };
+  const [all, fromTheSide] = [signed(lowered), signed(loweredFromSide)];
+  return {
+    tooSteep: less(all, fromTheSide),
+    fromTheSide: { ...fromTheSide, value: Math.max(0, fromTheSide.value) },
+  };
+}
+
+/** The same from cells. */
+function lostCells({ lost, grid }: Cells, mask: Uint8Array): CameraAreas['lost'] {
+  if (lost === null) return { tooSteep: NO_AREA, fromTheSide: NO_AREA };
+  const counts = tally(grid, lost, mask, 3);
+  return { tooSteep: areaOf(counts, TOO_STEEP, grid), fromTheSide: areaOf(counts, FROM_THE_SIDE, grid) };
+}
+
+/** Areas of seen ground in which each set of conditions holds, over all parts of the ground that counts. */
+function seenAreas(
+  found: FoundSight,
+  within: Within,
+  conditions: ConditionSets,
+  sets: readonly (readonly number[])[],
+): readonly FoundArea[] {
   const { footing, sight } = found;
-  const { of, count, framed, atLeast } = conditions;
-  const sets = [framed, ...atLeast];
+  const { of, count } = conditions;
   const regions = within.whole ? [sight.seen] : within.parts.map((part) => seenWithin(found, part));
   const sums = sets.map(() => ({ value: 0, bound: 0 }));
   for (const { triangles, area } of regions) {
@@ -108,7 +147,7 @@ function seenAreas(found: FoundSight, within: Within, conditions: ConditionSets)
         const sum = sums[set];
         if (sum === undefined) return;
         // The outline of a rectilinear lens has its area from its edges, better than from its triangles.
-        sum.value += set === 0 && sight.framed ? area : value;
+        sum.value += sets[set]?.length === 0 ? area : value;
         sum.bound += bound;
       },
     );

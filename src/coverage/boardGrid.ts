@@ -2,7 +2,7 @@ import type { Grid } from '../sight/grid.ts';
 import type { TargetPlane } from '../sight/plane.ts';
 
 /** The cell that coverage is worked out in while there is room, m. */
-const FINE_CELL = 0.1;
+export const FINE_CELL = 0.1;
 /** Above this many cells they become coarser. */
 const MOST_CELLS = 400_000;
 

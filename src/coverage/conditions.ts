@@ -1,60 +1,130 @@
 import type { Camera } from '../optics/camera.ts';
 import { PixelField } from '../optics/pixelField.ts';
+import type { Footing } from '../sight/footing.ts';
 import type { Conditions } from './curve.ts';
 import type { BandRule } from './rule.ts';
 
-/** Conditions of one camera on a horizontal plane, and which of them must hold together. */
+/** A smooth function of a target, given from the lens along site axes (m): ≥ 0 where it is lit. */
+export type Lit = (dx: number, dy: number, dz: number) => number;
+
+/** A set of conditions whose area is added (1) or taken off (−1). */
+export interface SignedSet {
+  readonly sign: 1 | -1;
+  readonly set: readonly number[];
+}
+
+/** Conditions of one camera on a plane, in coordinates relative to the foot, and which of them must hold together. */
 export interface ConditionSets {
   readonly of: Conditions;
   readonly count: number;
   /** The frame; empty for a rectilinear lens, whose outline is cut by the frame already. */
   readonly framed: readonly number[];
+  /** The frame, and light where it is asked for. */
+  readonly lit: readonly number[];
   /** One a band: seen ground that reaches it or better. */
   readonly atLeast: readonly (readonly number[])[];
+  /** Whose signed areas sum to where a limit of the face lowers the band: any limit, and one from the side. */
+  readonly lowered: readonly SignedSet[];
+  readonly loweredFromSide: readonly SignedSet[];
 }
 
 /** The four sides of the frame, and the end of the lens law. */
 const SIDES = 5;
 
 /**
- * Where a camera's seen ground counts, as smooth conditions: range, density for each band, each limit from above, and the
- * frame of a bent lens.
- * @param height of the plane above z = 0, m
+ * Where a camera's seen ground counts, as smooth conditions: range, density for each band, each limit from above and from
+ * the side, the frame of a bent lens, and light at night.
  */
-export function conditionSets(camera: Camera, height: number, rule: BandRule): ConditionSets {
+export function conditionSets(
+  camera: Camera,
+  { plane, delta }: Footing,
+  rule: BandRule,
+  lit: Lit | null = null,
+): ConditionSets {
   const field = new PixelField(camera);
-  const drop = height - camera.eye[2];
+  const { u, v, normal } = plane;
   const bands = rule.densities.length;
   const limits = rule.slopes.length;
+  const sideFrom = 1 + bands + limits;
+  const frameFrom = sideFrom + (rule.sided ? 2 * limits : 0);
   const sides = camera.k === 1 ? 0 : SIDES;
-  const side = 1 + bands + limits;
-  const framed = Array.from({ length: sides }, (_, at) => side + at);
+  const litAt = frameFrom + sides;
+  const framed = Array.from({ length: sides }, (_, at) => frameFrom + at);
   return {
-    count: side + sides,
+    count: litAt + (lit === null ? 0 : 1),
     framed,
-    atLeast: Array.from({ length: bands }, (_, band) => [
-      0,
-      1 + band,
-      ...Array.from({ length: limits }, (_l, limit) => limit)
-        .filter((limit) => (rule.kept[limit] ?? 0) <= band)
-        .map((limit) => 1 + bands + limit),
-      ...framed,
-    ]),
+    ...setsOf(rule, framed, lit === null ? [] : [litAt]),
     of: (p, q, values, at) => {
-      field.at(p, q, drop);
-      const over2 = p * p + q * q;
-      values[at] = 1 - (over2 + drop * drop) / rule.range2;
+      const dx = p * u[0] + q * v[0] + delta * normal[0];
+      const dy = p * u[1] + q * v[1] + delta * normal[1];
+      const dz = p * u[2] + q * v[2] + delta * normal[2];
+      field.at(dx, dy, dz);
+      const over2 = dx * dx + dy * dy;
+      values[at] = 1 - (over2 + dz * dz) / rule.range2;
       for (let band = 0; band < bands; band += 1)
         values[at + 1 + band] = field.density / (rule.densities[band] ?? 1) - 1;
       for (let limit = 0; limit < limits; limit += 1)
         values[at + 1 + bands + limit] =
-          drop >= 0 ? 1 : (Math.sqrt(over2) * (rule.slopes[limit] ?? 0)) / -drop - 1;
-      if (sides === 0) return;
-      values[at + side] = 1 - field.right / field.halfWidth;
-      values[at + side + 1] = 1 + field.right / field.halfWidth;
-      values[at + side + 2] = 1 - field.below / field.halfHeight;
-      values[at + side + 3] = 1 + field.below / field.halfHeight;
-      values[at + side + 4] = field.marginRad;
+          dz >= 0 ? 1 : (Math.sqrt(over2) * (rule.slopes[limit] ?? 0)) / -dz - 1;
+      if (rule.sided)
+        for (let limit = 0; limit < limits; limit += 1) {
+          // Beyond 90° one of the two functions is enough, which is no smooth pair: their greater one counts.
+          const narrow = (rule.cosines[limit] ?? 0) >= 0;
+          const to = at + sideFrom + 2 * limit;
+          values[to] = narrow ? rule.facingSide(limit, 1, dx, dy) : rule.facing(limit, dx, dy);
+          values[to + 1] = narrow ? rule.facingSide(limit, -1, dx, dy) : 1;
+        }
+      if (sides > 0) {
+        values[at + frameFrom] = 1 - field.right / field.halfWidth;
+        values[at + frameFrom + 1] = 1 + field.right / field.halfWidth;
+        values[at + frameFrom + 2] = 1 - field.below / field.halfHeight;
+        values[at + frameFrom + 3] = 1 + field.below / field.halfHeight;
+        values[at + frameFrom + 4] = field.marginRad;
+      }
+      if (lit !== null) values[at + litAt] = lit(dx, dy, dz);
     },
+  };
+}
+
+/** Which conditions make up each set, by their order in `of`. */
+function setsOf(
+  rule: BandRule,
+  framed: readonly number[],
+  light: readonly number[],
+): Pick<ConditionSets, 'lit' | 'atLeast' | 'lowered' | 'loweredFromSide'> {
+  const bands = rule.densities.length;
+  const limits = rule.slopes.length;
+  const lit = [...framed, ...light];
+  const dense = (band: number) => [0, 1 + band, ...lit];
+  /** Limits that a target at a band must keep. */
+  const held = (band: number) =>
+    Array.from({ length: limits }, (_, limit) => limit).filter((limit) => (rule.kept[limit] ?? 0) <= band);
+  const above = (band: number) => held(band).map((limit) => 1 + bands + limit);
+  const beside = (band: number) =>
+    rule.sided
+      ? held(band).flatMap((limit) => {
+          const at = 1 + bands + limits + 2 * limit;
+          return [at, at + 1];
+        })
+      : [];
+  const all = Array.from({ length: bands }, (_, band) => band);
+  const limited = all.filter((band) => held(band).length > 0);
+  // Of the ground with just this band before the limits, what does not keep them: by inclusion and exclusion.
+  const falls = (before: (band: number) => readonly number[], kept: (band: number) => readonly number[]) =>
+    limited.flatMap((band): SignedSet[] => {
+      const here = before(band);
+      const next = band + 1 < bands ? before(band + 1) : null;
+      const within: SignedSet[] = [
+        { sign: 1, set: here },
+        { sign: -1, set: [...here, ...kept(band)] },
+      ];
+      if (next === null) return within;
+      return [...within, { sign: -1, set: next }, { sign: 1, set: [...next, ...kept(band)] }];
+    });
+  return {
+    lit,
+    atLeast: all.map((band) => [...dense(band), ...above(band), ...beside(band)]),
+    lowered: falls(dense, (band) => [...above(band), ...beside(band)]),
+    loweredFromSide: rule.sided ? falls((band) => [...dense(band), ...above(band)], beside) : [],
   };
 }

@@ -17,6 +17,10 @@ export interface Cells {
   readonly band: Uint8Array;
   /** Horizontal px/m; 0 out of frame. */
   readonly density: Float32Array;
+  /** On a wall, roof or patch: px/m along its own horizontal, a second number; null on level targets, which have none. */
+  readonly across: Float32Array | null;
+  /** Of a face: why a covered cell is below the band of its density (KEPT, TOO_STEEP, FROM_THE_SIDE); null for the rest. */
+  readonly lost: Uint8Array | null;
   /** Index into the scene's solids of what hides or screens it; −1 where nothing does. */
   readonly hider: Int32Array;
 }
@@ -39,6 +43,8 @@ export interface CameraAreas {
   readonly byBand: readonly Area[];
   /** Hidden, by solid, largest first. */
   readonly byHider: readonly HiderArea[];
+  /** Seen faces that fall below the band of their density: looked down on too steeply, or else seen too far from the side. */
+  readonly lost: { readonly tooSteep: Area; readonly fromTheSide: Area };
 }
 
 /** How far one camera serves in the vertical plane of its axis, m from the point below the lens; null where never. */

@@ -6,19 +6,27 @@ import { areaShadows } from '../sight/areaShadows.ts';
 import { halfPlanesOf } from '../sight/halfPlanes.ts';
 import { shareOut } from '../sight/owners.ts';
 import { chain } from '../sight/rings.ts';
+import type { TargetPlane } from '../sight/plane.ts';
 import type { Window } from '../sight/sight.ts';
 import { boundsOf } from '../sight/sightOf.ts';
 import { trianglesOf } from '../sight/triangulate.ts';
 
 /**
- * What of a level plane lies inside solids, as triangles: six numbers each; those of different solids may overlap.
+ * What of a plane lies inside solids, as triangles in its coordinates: six numbers each; those of different solids may
+ * overlap.
+ * @param above how far above the plane it is cut, m: for a plane that is a face of a solid
  * @param most  triangles at most
  * @returns null where there are more, or where the cut of a solid does not close, so that only cells can tell
  */
-export function cutTriangles(solids: readonly Solid[], z: number, most: number): Float64Array | null {
+export function cutTriangles(
+  solids: readonly Solid[],
+  plane: TargetPlane,
+  above: number,
+  most: number,
+): Float64Array | null {
   const triangles: number[] = [];
   for (const solid of solids) {
-    const segments = sliceAt(solid, z);
+    const segments = sliceAt(solid, plane, above);
     const pieces = Array.from({ length: segments.length / 4 }, (_, at) => {
       const n = (k: number) => segments[at * 4 + k] ?? 0;
       return { from: [n(0), n(1)] as Vec2, to: [n(2), n(3)] as Vec2, beyond: 0 };

@@ -3,22 +3,23 @@ import { sliceAt } from '../model/slice.ts';
 import type { Solid } from '../model/solid.ts';
 import type { Grid } from '../sight/grid.ts';
 
-/** One number a cell: 1 where its centre lies inside a solid at the height of a horizontal grid. */
-export function insideMask(solids: readonly Solid[], grid: Grid): Uint8Array {
+/**
+ * One number a cell: 1 where its centre lies inside a solid.
+ * @param above how far above the grid's plane that is asked, m: for a plane that is a face of a solid
+ */
+export function insideMask(solids: readonly Solid[], grid: Grid, above: number): Uint8Array {
   const mask = new Uint8Array(grid.columns * grid.rows);
-  for (const solid of solids) fillEvenOdd(sliceAt(solid, grid.plane.origin[2]), grid, mask);
+  for (const solid of solids) fillEvenOdd(sliceAt(solid, grid.plane, above), grid, mask);
   return mask;
 }
 
-/** One number a cell: 1 where its centre lies within a ring. */
-export function ringMask(ring: readonly Vec2[], grid: Grid): Uint8Array {
-  const segments = new Float64Array(ring.length * 4);
-  ring.forEach((from, at) => {
-    const to = ring[(at + 1) % ring.length] ?? from;
-    segments.set([from[0], from[1], to[0], to[1]], at * 4);
-  });
+/** One number a cell: 1 where its centre lies within one of some rings. */
+export function ringsMask(rings: readonly (readonly Vec2[])[], grid: Grid): Uint8Array {
   const mask = new Uint8Array(grid.columns * grid.rows);
-  fillEvenOdd(segments, grid, mask);
+  for (const ring of rings) {
+    const segments = ring.flatMap((from, at) => [...from, ...(ring[(at + 1) % ring.length] ?? from)]);
+    fillEvenOdd(Float64Array.from(segments), grid, mask);
+  }
   return mask;
 }
 

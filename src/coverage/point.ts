@@ -50,7 +50,11 @@ export function pointState(
     const hit = segments.firstHit(camera.eye, point, passage);
     if (hit !== null) return { ...plain(state), hider: hit.solid, before: (1 - hit.share) * far };
   }
-  const over = Math.hypot(point[0] - camera.eye[0], point[1] - camera.eye[1]);
-  const band = rule.band(density, over, camera.eye[2] - point[2]);
+  const band = rule.band(
+    density,
+    point[0] - camera.eye[0],
+    point[1] - camera.eye[1],
+    camera.eye[2] - point[2],
+  );
   return plain(band > 0 ? 'covered' : 'too coarse', band);
 }

@@ -48,7 +48,7 @@ export function reachOf(
   const field = new PixelField(camera);
   const rise = camera.eye[2] - plane.origin[2];
   const bandAt = (t: number): number =>
-    field.at(t * line.b, -t * line.a, -rise) ? rule.band(field.density, t, rise) : 0;
+    field.at(t * line.b, -t * line.a, -rise) ? rule.band(field.density, t * line.b, -t * line.a, rise) : 0;
   const farthest = new Array<number | null>(bands).fill(null);
   let nearest: number | null = null;
   clear.each((from, to) => {

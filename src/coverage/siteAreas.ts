@@ -1,4 +1,6 @@
 import type { Camera } from '../optics/camera.ts';
+import { footingOf } from '../sight/footing.ts';
+import { horizontalPlane } from '../sight/plane.ts';
 import { overlay, type Overlaid } from '../sight/overlay.ts';
 import type { Region, Window } from '../sight/sight.ts';
 import { NO_AREA, plus, type Area } from './area.ts';
@@ -28,7 +30,9 @@ export function siteAreas(
   height: number,
   bands: number,
 ): readonly Area[] {
-  const sets = seers.map(({ camera, rule }) => conditionSets(camera, height, rule));
+  const sets = seers.map(({ camera, rule }) =>
+    conditionSets(camera, footingOf(camera.eye, horizontalPlane(height)), rule),
+  );
   const parts = overlay(
     ground,
     seers.map(({ seen }) => seen.rings),

@@ -66,20 +66,57 @@ export class PixelField {
   }
 
   /**
-   * Densities along a row of targets: from (dx, dy, dz) in `count` steps of `step` along x, into `into` from `at` on. A bent
-   * lens leaves 0 outside its frame; targets of a rectilinear one must lie in front of the lens, as all in its frame do.
+   * Densities along a row of targets: from (dx, dy, dz) in `count` steps, into `into` from `at` on. A bent lens leaves 0
+   * outside its frame; targets of a rectilinear one must lie in front of the lens, as all in its frame do.
+   * @param step from one target to the next along site axes, m; along x the row takes half the time
    */
   fillRow(
     dx: number,
     dy: number,
     dz: number,
-    step: number,
+    step: Vec3,
     count: number,
     into: Float32Array,
     at: number,
   ): void {
-    if (this.camera.k === 1) this.flatRow(dx, dy, dz, step, count, into, at);
-    else this.bentRow(dx, dy, dz, step, count, into, at);
+    const bent = this.camera.k !== 1;
+    if (step[1] !== 0 || step[2] !== 0) this.anyRow(dx, dy, dz, step, count, into, at);
+    else if (bent) this.bentRow(dx, dy, dz, step[0], count, into, at);
+    else this.flatRow(dx, dy, dz, step[0], count, into, at);
+  }
+
+  /**
+   * px/m at a target for a displacement along a direction, such as a wall's own horizontal.
+   * @param along unit vector in the site frame
+   * @returns     0 where the lens has no image of the target
+   */
+  along(dx: number, dy: number, dz: number, along: Vec3): number {
+    const { r0, r1, r2, d0, d1, d2, f0, f1, f2 } = this;
+    const x = r0 * dx + r1 * dy + r2 * dz;
+    const y = d0 * dx + d1 * dy + d2 * dz;
+    const z = f0 * dx + f1 * dy + f2 * dz;
+    const mx = r0 * along[0] + r1 * along[1] + r2 * along[2];
+    const my = d0 * along[0] + d1 * along[1] + d2 * along[2];
+    const mz = f0 * along[0] + f1 * along[1] + f2 * along[2];
+    if (this.camera.k === 1) this.flat(x, y, z, mx, my, mz);
+    else this.bent(x, y, z, mx, my, mz);
+    return this.density;
+  }
+
+  private anyRow(
+    dx: number,
+    dy: number,
+    dz: number,
+    step: Vec3,
+    count: number,
+    into: Float32Array,
+    at: number,
+  ): void {
+    const bent = this.camera.k !== 1;
+    for (let i = 0; i < count; i += 1) {
+      const framed = this.at(dx + i * step[0], dy + i * step[1], dz + i * step[2]);
+      into[at + i] = framed || !bent ? this.density : 0;
+    }
   }
 
   private flatRow(

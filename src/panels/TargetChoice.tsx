@@ -10,11 +10,13 @@ import styles from './targetChoice.module.css';
 const FIRST_OTHER = 1;
 const BOUNDS = { least: 0, most: 100 };
 
+type Level = Exclude<Target['kind'], 'surface'>;
+
 /** What coverage is asked for: the ground, or a surface at some height above it. */
 export function TargetChoice({ editor }: { editor: Editor }) {
   const target = useStore(editor.store, (state) => state.target);
   const settings = useStore(editor.store, ({ plan }) => plan.settings);
-  const heights: Readonly<Record<Target['kind'], number>> = {
+  const heights: Readonly<Record<Level, number>> = {
     ground: 0,
     plate: settings.plateHeight,
     face: settings.faceHeight,
@@ -26,7 +28,7 @@ export function TargetChoice({ editor }: { editor: Editor }) {
       <Segmented
         label="What coverage is asked for"
         viewing
-        value={target.kind}
+        value={target.kind === 'surface' ? 'height' : target.kind}
         choices={[
           { value: 'ground', label: 'Ground' },
           { value: 'plate', label: `Plate ${heights.plate.toFixed(1)} m` },

@@ -4,7 +4,13 @@ import type { Editor } from '../editor/editor.ts';
 import { Progress } from '../fittings/Progress.tsx';
 import styles from './titleBlock.module.css';
 
-const TARGETS = { ground: 'Ground', plate: 'Plate', face: 'Face', height: 'Height' } as const;
+const TARGETS = {
+  ground: 'Ground',
+  plate: 'Plate',
+  face: 'Face',
+  height: 'Height',
+  surface: 'Surface',
+} as const;
 
 /** What every number on the sheet rests on. */
 export function TitleBlock({ editor, answers }: { editor: Editor; answers: AnswersStore }) {
@@ -25,7 +31,8 @@ export function TitleBlock({ editor, answers }: { editor: Editor; answers: Answe
       <div>
         <dt>Coverage at</dt>
         <dd>
-          {TARGETS[target.kind]}, {target.height.toFixed(2)} m
+          {TARGETS[target.kind]}
+          {target.kind !== 'surface' && `, ${target.height.toFixed(2)} m`}
         </dd>
       </div>
       <div>

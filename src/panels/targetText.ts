@@ -9,6 +9,8 @@ export function targetText({ kind, height }: Target): string {
       return `plate, ${height.toFixed(2)} m`;
     case 'face':
       return `face, ${height.toFixed(2)} m`;
+    case 'surface':
+      return 'a surface';
     case 'height':
       return `${height.toFixed(2)} m`;
   }

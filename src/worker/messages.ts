@@ -24,8 +24,26 @@ const holds = (value: unknown, ...keys: readonly string[]): boolean =>
 
 const plan = z.custom<Plan>((value) => holds(value, 'version', 'structures', 'cameras', 'settings'));
 
+const place = z.tuple([z.number(), z.number()]).readonly();
+
+const looks = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('bearing'), bearing: z.number() }),
+  z.object({ kind: z.literal('place'), at: place }),
+]);
+
+const surface = z.discriminatedUnion('of', [
+  z.object({ of: z.enum(['wall', 'roof']), structure: z.string(), face: z.int() }),
+  z.object({ of: z.literal('patch'), patch: z.string() }),
+]);
+
+const target = z.discriminatedUnion('kind', [
+  z.object({ kind: z.enum(['ground', 'plate', 'height']), height: z.number() }),
+  z.object({ kind: z.literal('face'), height: z.number(), looks: z.exactOptional(looks) }),
+  z.object({ kind: z.literal('surface'), height: z.literal(0), surface }),
+]);
+
 const question = z.object({
-  target: z.object({ kind: z.enum(['ground', 'plate', 'face', 'height']), height: z.number() }),
+  target,
   alone: z.string().nullable(),
   causes: z.enum(['quick', 'exact']),
 });

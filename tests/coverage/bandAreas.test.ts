@@ -4,7 +4,8 @@ import type { Camera } from '../../src/optics/camera.ts';
 import { densityAt } from '../../src/optics/density.ts';
 import { inFrame } from '../../src/optics/projection.ts';
 import { OUT_OF_FRAME } from '../../src/coverage/state.ts';
-import { BandRule } from '../../src/coverage/rule.ts';
+import { BandRule, FROM_THE_SIDE, TOO_STEEP } from '../../src/coverage/rule.ts';
+import type { Looks } from '../../src/coverage/target.ts';
 import { cellsOf, Scratch } from '../../src/coverage/cells.ts';
 import { facetsOf } from '../../src/sight/facets.ts';
 import { fillNearest, nothingNearest } from '../../src/sight/raster.ts';
@@ -16,8 +17,8 @@ import { randomYard } from '../sight/boxSolid.ts';
 
 const BANDS = [25, 62.5, 125, 250].map((density) => ({ key: `${density}`, name: `${density}`, density }));
 const CAPS = [
-  { above: 20, band: 3 },
-  { above: 30, band: 2 },
+  { above: 20, side: 45, band: 3 },
+  { above: 30, side: 60, band: 2 },
 ];
 const WINDOW = [
   [-12, -12],
@@ -46,7 +47,17 @@ test('areas by band along curves agree with a count of 2 cm cells, for every len
     };
     const plane = horizontalPlane(1.6);
     const facets = facetsOf(randomYard(chance.next, 6));
-    const rule = new BandRule(BANDS, CAPS, camera.range);
+    const looks = chance.pick<Looks | null>([
+      null,
+      { kind: 'bearing', bearing: chance.between(0, 360) },
+      { kind: 'place', at: [chance.between(-12, 12), chance.between(-12, 12)] },
+    ]);
+    const rule = new BandRule(
+      BANDS,
+      CAPS,
+      camera.range,
+      looks && { to: looks, eye: [camera.eye[0], camera.eye[1]] },
+    );
     const found = sightOf(camera, plane, WINDOW, facets);
     if (found.sight.lensInside !== null) continue;
     const coarse = { plane, left: -12, bottom: -12, cell: 0.5, columns: 48, rows: 48 };
@@ -61,12 +72,13 @@ test('areas by band along curves agree with a count of 2 cm cells, for every len
       whole: true,
     };
     const cells = cellsOf(camera, found, coarse, none, rule, scratch);
-    const areas = areasOf(camera, cells, found, within, rule, facets.solids, 'quick');
+    const areas = areasOf(camera, cells, found, within, rule, facets.solids, 'exact');
     // The reference: cells of 2 cm, the plain projection and density at each centre, no outline and no curve.
     const fine = { plane, left: -12, bottom: -12, cell: 0.02, columns: 1200, rows: 1200 };
     const nearest = nothingNearest(1200 * 1200);
     fillNearest(found.solids, fine, found.footing.foot, rowSpansOf(fine, found.footing.foot, []), nearest);
     const counted = [0, 0, 0, 0];
+    const lost = [0, 0, 0];
     let edge = 0;
     for (let row = 0; row < 1200; row += 1) {
       let before = -1;
@@ -74,19 +86,21 @@ test('areas by band along curves agree with a count of 2 cm cells, for every len
         const point = [-12 + (column + 0.5) * 0.02, -12 + (row + 0.5) * 0.02, 1.6] as const;
         let band = 0;
         if ((nearest.solid[row * 1200 + column] ?? -1) < 0 && inFrame(camera, point)) {
-          const over = Math.hypot(point[0] - camera.eye[0], point[1] - camera.eye[1]);
-          band = rule.band(densityAt(camera, point)?.horizontal ?? 0, over, camera.eye[2] - 1.6);
+          const [dx, dy] = [point[0] - camera.eye[0], point[1] - camera.eye[1]];
+          band = rule.band(densityAt(camera, point)?.horizontal ?? 0, dx, dy, camera.eye[2] - 1.6);
+          lost[rule.lost] = (lost[rule.lost] ?? 0) + 0.0004;
         }
         if (band > 0) counted[band - 1] = (counted[band - 1] ?? 0) + 0.0004;
         if (before >= 0 && before !== band) edge += 1;
         before = band;
       }
     }
-    areas.byBand.forEach(({ value, bound }, band) => {
+    const { tooSteep, fromTheSide } = areas.lost;
+    [...areas.byBand, tooSteep, fromTheSide].forEach(({ value, bound }, band) => {
       // Random rounding over `edge` cells: their root, times the cell, with room.
       const slack = 0.02 + Math.sqrt(edge) * 0.0004 * 4 + bound;
       expect(
-        Math.abs(value - (counted[band] ?? 0)),
+        Math.abs(value - ([...counted, lost[TOO_STEEP], lost[FROM_THE_SIDE]][band] ?? 0)),
         `seed 21, trial ${trial}, k ${k}, band ${band}`,
       ).toBeLessThan(slack);
       expect(bound).toBeLessThan(0.1);

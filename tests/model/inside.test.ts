@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { horizontalPlane } from '../../src/base/plane.ts';
 import type { Vec3 } from '../../src/base/vector.ts';
 import { insideSolid, windingNumber } from '../../src/model/inside.ts';
 import type { Solid } from '../../src/model/solid.ts';
@@ -91,7 +92,7 @@ describe('insideSolid', () => {
 
 describe('sliceAt', () => {
   test('has the solid on its left', () => {
-    const cut = sliceAt(gabled, 1);
+    const cut = sliceAt(gabled, horizontalPlane(1));
     let twice = 0;
     for (let k = 0; k < cut.length; k += 4) {
       const [x1 = 0, y1 = 0, x2 = 0, y2 = 0] = cut.subarray(k, k + 4);
@@ -101,10 +102,10 @@ describe('sliceAt', () => {
   });
   test('at the foot of a solid is the cut just above it, and at its top is empty', () => {
     const box = first(solidsOf(buildingWith()).solids);
-    expect(crossings(sliceAt(box, 0), 5, 3)).toBe(1);
-    expect([...sliceAt(box, 3)]).toEqual([]);
-    expect([...sliceAt(box, 5)]).toEqual([]);
-    const eaves = sliceAt(gabled, 3);
+    expect(crossings(sliceAt(box, horizontalPlane(0)), 5, 3)).toBe(1);
+    expect([...sliceAt(box, horizontalPlane(3))]).toEqual([]);
+    expect([...sliceAt(box, horizontalPlane(5))]).toEqual([]);
+    const eaves = sliceAt(gabled, horizontalPlane(3));
     expect(crossings(eaves, 5, 3)).toBe(1);
   });
   test('closes: every segment begins where another ends, bit by bit', () => {
@@ -114,7 +115,7 @@ describe('sliceAt', () => {
       if (!solid) continue;
       // A height of one of its corners is where things go wrong.
       const z = solid.positions[3 * chance.whole(0, solid.positions.length / 3 - 1) + 2] ?? 0;
-      const cut = sliceAt(solid, z);
+      const cut = sliceAt(solid, horizontalPlane(z));
       const balance = new Map<string, number>();
       for (let k = 0; k < cut.length; k += 4) {
         const [from, to] = [`${cut[k]},${cut[k + 1]}`, `${cut[k + 2]},${cut[k + 3]}`];
@@ -138,7 +139,7 @@ describe('sliceAt', () => {
       const z = chance.pick([corner, anywhere]);
       const isIn = insideSolid(solid, [x, y, z + 1e-5]);
       if (isIn) within++;
-      const odd = crossings(sliceAt(solid, z), x, y) % 2 === 1;
+      const odd = crossings(sliceAt(solid, horizontalPlane(z)), x, y) % 2 === 1;
       expect({ seed, isIn }).toEqual({ seed, isIn: odd });
     }
     expect(within).toBeGreaterThan(20);

@@ -27,8 +27,8 @@ describe('where a limit ends a band', () => {
 
   test('a face’s limit from above is a circle of one depression', () => {
     const circles = limitCircles({ camera, plane }, [
-      { above: 20, band: 3 },
-      { above: 30, band: 2 },
+      { above: 20, side: 90, band: 3 },
+      { above: 30, side: 90, band: 2 },
     ]);
     expect(circles).toHaveLength(3);
     for (const [x, y] of circles[1] ?? []) expect(depressionAt(camera.eye, [x, y, 1.6])).toBeCloseTo(20, 6);
@@ -37,7 +37,7 @@ describe('where a limit ends a band', () => {
 
   test('a lens below the faces has no limit from above', () => {
     const low: Camera = { ...camera, eye: [4, -2, 1.2] };
-    expect(limitCircles({ camera: low, plane }, [{ above: 20, band: 3 }])).toHaveLength(1);
+    expect(limitCircles({ camera: low, plane }, [{ above: 20, side: 90, band: 3 }])).toHaveLength(1);
   });
 
   test('a plane out of range has no circle', () => {

@@ -51,10 +51,10 @@ describe('the greatest mounting height', () => {
     'is where a face $d m away loses its band: 1 mm below it keeps, 1 mm above it falls',
     ({ d, heights }) => {
       const { bands } = editionOf('iec-62676-4-2014');
-      const limits = { identify: { above: 15 }, recognise: { above: 30 } };
+      const limits = { identify: { above: 15, side: 45 }, recognise: { above: 30, side: 60 } };
       const face = { kind: 'face', height: FACE } as const;
       const rule = new BandRule(bands, faceCapsOf(face, bands, limits), 60);
-      const band = (height: number) => rule.band(1000, d, height - FACE);
+      const band = (height: number) => rule.band(1000, 0, d, height - FACE);
       const [good, outer] = heights;
       expect([good - 0.001, good + 0.001, outer - 0.001, outer + 0.001].map(band)).toEqual([4, 3, 3, 2]);
     },

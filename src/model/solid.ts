@@ -16,4 +16,9 @@ export interface Solid {
   readonly positions: Float64Array;
   /** Three corner indices a triangle. */
   readonly triangles: Uint32Array;
+  /**
+   * Of a screen made of sheets (mesh, slats, railings): three numbers a triangle, the unit normal of the sheet that it
+   * belongs to, or 0, 0, 0. Seen at a low angle to its sheet a screen closes up. Absent where it has no sheets.
+   */
+  readonly sheets?: Float64Array;
 }

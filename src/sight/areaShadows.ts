@@ -39,5 +39,6 @@ export function areaShadows(triangles: Float64Array, foot: Vec2, solid: number):
     sides: new Uint8Array(count).fill(3),
     outline: new Uint8Array(count).fill(7),
     solid: new Int32Array(count).fill(solid),
+    facet: new Int32Array(count).fill(-1),
   };
 }

@@ -23,6 +23,8 @@ export interface Facets {
   readonly neighbours: Int32Array;
   /** Index of its solid. */
   readonly solid: Int32Array;
+  /** Three a facet: unit normal of the sheet of a screen that it belongs to, 0 where none; null where no solid has sheets. */
+  readonly sheets: Float64Array | null;
 }
 
 /** Lays the triangles of closed solids out for the sight engine. Cost: linear in triangles. */
@@ -36,6 +38,7 @@ export function facetsOf(solids: readonly Solid[]): Facets {
     normals: new Float64Array(count * 3),
     neighbours: new Int32Array(count * 3).fill(-1),
     solid: new Int32Array(count),
+    sheets: solids.some(({ sheets }) => sheets) ? new Float64Array(count * 3) : null,
   };
   let from = 0;
   solids.forEach((solid, index) => {
@@ -43,6 +46,7 @@ export function facetsOf(solids: readonly Solid[]): Facets {
     copyCorners(solid, from, facets.corners);
     joinNeighbours(solid.triangles, from, facets.neighbours);
     facets.solid.fill(index, from, to);
+    if (solid.sheets) facets.sheets?.set(solid.sheets, from * 3);
     facets.groups.push({ solid: index, passage: solid.passage, from, to, box: boxOf(solid.positions) });
     from = to;
   });

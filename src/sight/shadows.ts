@@ -23,8 +23,9 @@ export interface Shadows {
   readonly sides: Uint8Array;
   /** Bit j: side j can be an outline, since no front face of the same solid goes on beyond it. */
   readonly outline: Uint8Array;
-  /** Index of the solid. */
+  /** Index of the solid, and of the facet that throws it; −1 where none does. */
   readonly solid: Int32Array;
+  readonly facet: Int32Array;
 }
 
 /**
@@ -54,6 +55,7 @@ class Builder {
   private sides = new Uint8Array(64);
   private outline = new Uint8Array(64);
   private solid = new Int32Array(64);
+  private facet = new Int32Array(64);
   /** Corners relative to the lens along u, v and as a share w of the way to the plane. */
   private readonly local = new Float64Array(9);
   private readonly windowRows: Float64Array;
@@ -71,8 +73,8 @@ class Builder {
   }
 
   shadows(): Shadows {
-    const { count, numbers, sides, outline, solid } = this;
-    return { count, numbers, sides, outline, solid };
+    const { count, numbers, sides, outline, solid, facet } = this;
+    return { count, numbers, sides, outline, solid, facet };
   }
 
   /** Whether a solid's box lies wholly outside the pyramid from the lens over the window, or beyond the plane. */
@@ -227,6 +229,7 @@ class Builder {
     this.sides[this.count] = sides;
     this.outline[this.count] = outline;
     this.solid[this.count] = solid;
+    this.facet[this.count] = facet;
     this.count += 1;
   }
 
@@ -250,6 +253,7 @@ class Builder {
     this.sides = widened(this.sides, new Uint8Array(size));
     this.outline = widened(this.outline, new Uint8Array(size));
     this.solid = widened(this.solid, new Int32Array(size));
+    this.facet = widened(this.facet, new Int32Array(size));
   }
 }
 

@@ -77,6 +77,7 @@ const NO_SHADOWS: Shadows = {
   sides: new Uint8Array(0),
   outline: new Uint8Array(0),
   solid: new Int32Array(0),
+  facet: new Int32Array(0),
 };
 
 const NO_REGION: Region = {
@@ -120,10 +121,20 @@ export function joined(one: Shadows, two: Shadows): Shadows {
     all.set(pick(two).subarray(0, two.count), one.count);
     return all;
   };
-  const solid = new Int32Array(count);
-  solid.set(one.solid.subarray(0, one.count));
-  solid.set(two.solid.subarray(0, two.count), one.count);
-  return { count, numbers, sides: bytes((s) => s.sides), outline: bytes((s) => s.outline), solid };
+  const ints = (pick: (from: Shadows) => Int32Array): Int32Array => {
+    const all = new Int32Array(count);
+    all.set(pick(one).subarray(0, one.count));
+    all.set(pick(two).subarray(0, two.count), one.count);
+    return all;
+  };
+  return {
+    count,
+    numbers,
+    sides: bytes((s) => s.sides),
+    outline: bytes((s) => s.outline),
+    solid: ints((s) => s.solid),
+    facet: ints((s) => s.facet),
+  };
 }
 
 function regionOf(shadows: Shadows, bounds: Bounds, window: readonly Vec2[], foot: Vec2): Region {

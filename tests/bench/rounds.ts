@@ -1,19 +1,23 @@
 import type { Chance } from '../house/seeded.ts';
 
-/** Runs every job once a round, in another order each time, since what follows on the same buffers looks faster. */
-export function timesOf<Name extends string>(
-  jobs: Readonly<Record<Name, () => void>>,
+/**
+ * Runs every job once a round, in another order each time, since what follows on the same buffers looks faster. A job that
+ * answers a promise tells its own time, ms.
+ */
+export async function timesOf<Name extends string>(
+  jobs: Readonly<Record<Name, () => void | Promise<number>>>,
   rounds: number,
   chance: Chance,
-): (name: Name) => readonly number[] {
+): Promise<(name: Name) => readonly number[]> {
   const names = Object.keys(jobs).filter((name): name is Name => name in jobs);
   const times = new Map(names.map((name) => [name, new Array<number>()]));
   for (let round = 0; round < rounds; round += 1) {
     const order = names.map((name) => ({ name, at: chance.next() })).sort((one, two) => one.at - two.at);
     for (const { name } of order) {
       const start = performance.now();
-      jobs[name]();
-      times.get(name)?.push(performance.now() - start);
+      const running = jobs[name]();
+      const spent = performance.now() - start;
+      times.get(name)?.push(running === undefined ? spent : await running);
     }
   }
   return (name) => times.get(name) ?? [];

@@ -20,11 +20,13 @@ export interface Filled {
 }
 
 /** Our way for the same question: the nearest solid and screen over each cell of a grid by shadows and row spans, no more. */
-export function rowFill(facets: Facets, grid: Grid): (camera: Camera) => Filled {
-  const cells = grid.columns * grid.rows;
-  const into = { solids: nothingNearest(cells), screens: nothingNearest(cells) };
+export function rowFill(facets: Facets): (camera: Camera, grid: Grid) => Filled {
+  let into = { solids: nothingNearest(0), screens: nothingNearest(0) };
   const hasScreens = facets.groups.some(({ passage }) => passage === 'screen');
-  return (camera) => {
+  return (camera, grid) => {
+    const cells = grid.columns * grid.rows;
+    if (into.solids.solid.length < cells)
+      into = { solids: nothingNearest(cells), screens: nothingNearest(hasScreens ? cells : 0) };
     const footing = footingOf(camera.eye, grid.plane);
     const frame = frameHalfPlanes(camera, footing);
     const rows = rowSpansOf(grid, footing.foot, frame);

@@ -1,139 +1,146 @@
-import type { Vec3 } from '../../src/base/vector.ts';
-import type { Solid } from '../../src/model/solid.ts';
-import type { Camera } from '../../src/optics/camera.ts';
-import { facetsOf } from '../../src/sight/facets.ts';
-import { horizontalPlane } from '../../src/sight/plane.ts';
-import { Segments } from '../../src/sight/segment.ts';
-import { sightOf } from '../../src/sight/sightOf.ts';
-import { treeOf } from '../../src/sight/tree.ts';
-import { chanceFrom, type Chance } from '../house/seeded.ts';
-import { cameraWith } from '../optics/sampleCamera.ts';
-import { boxSolid } from '../sight/boxSolid.ts';
-import type { Bench } from './main.ts';
+import { chanceFrom } from '../house/seeded.ts';
+import { nativeMissing, PACKETS, startNative, type NativeRays } from './embree/native.ts';
+import { framedCells } from './framedCells.ts';
+import type { Bench, Row } from './main.ts';
 import { rayPerCell } from './rayPerCell.ts';
 import { rowFill } from './rowFill.ts';
 import { median, ratio, table, timesOf } from './rounds.ts';
+import { benchScene, gridAround, type BenchScene, type SceneName } from './scenes.ts';
 
-const ROUNDS = 7;
-const CAMERAS = 4;
-/** 400,000 cells of 0.1 m. */
-const GRID = { plane: horizontalPlane(1.6), left: -40, bottom: -25, cell: 0.1, columns: 800, rows: 500 };
-const WINDOW = [
-  [-40, -25],
-  [40, -25],
-  [40, 25],
-  [-40, 25],
-] as const;
-
-/** A house, its outbuildings and what stands about: some 330 triangles. */
-const house = (chance: Chance): readonly Solid[] => [
-  boxSolid('house', [0, 0, 0], [10, 8, 5.5]),
-  boxSolid('garage', [9, -2, 0], [5, 6, 2.8]),
-  ...small(chance, 25, [18, 14]),
+/** What a row fill at 400,000 cells is to be faster by; the million triangles of S4 are reported only. */
+const BARS = { embree: 10, bvh: 100 };
+const BARRED: readonly SceneName[] = ['S1 house', 'S2 street', 'S3 town'];
+const CASES: readonly (readonly [SceneName, readonly number[]])[] = [
+  ['S1 house', [100_000, 400_000, 1_600_000]],
+  ['S2 street', [100_000, 400_000, 1_600_000]],
+  ['S3 town', [100_000, 400_000, 1_600_000]],
+  ['S4 dense', [100_000, 400_000, 1_600_000]],
 ];
 
-/** Two rows of houses along a road, with fences, hedges and cars: some 6400 triangles. */
-const street = (chance: Chance): readonly Solid[] => [
-  ...Array.from({ length: 24 }, (_, at) =>
-    boxSolid(`house-${at}`, [-36 + 6.4 * (at % 12), at < 12 ? 13 : -13, 0], [6, 9, chance.between(5, 8)]),
-  ),
-  ...small(chance, 510, [39, 24]),
-];
-
-const small = (chance: Chance, count: number, [x, y]: readonly [number, number]): readonly Solid[] =>
-  Array.from({ length: count }, (_, at) =>
-    boxSolid(
-      `small-${at}`,
-      [chance.between(-x, x), chance.between(-y, y), 0],
-      [chance.between(0.05, 3), chance.between(0.05, 1), chance.between(0.5, 2.5)],
-      chance.pick([0, 90, chance.between(0, 360)]),
-    ),
-  );
-
-const cameraAt = (eye: Vec3, pan: number, tilt: number): Camera =>
-  cameraWith({ eye, pan, tilt, focalLength: 2, sensor: { width: 5.6, height: 3.15 } });
-
-function measure(name: string, solids: readonly Solid[], chance: Chance): readonly (string | number)[] {
-  const facets = facetsOf(solids);
-  const segments = new Segments(facets, treeOf(facets));
-  const cast = rayPerCell(solids);
-  const cameras = Array.from({ length: CAMERAS }, () =>
-    cameraAt(
-      [chance.between(-30, 30), chance.between(-7, 7), chance.between(5.9, 6.5)],
-      chance.between(0, 360),
-      chance.between(15, 40),
-    ),
-  );
-  const fill = rowFill(facets, GRID);
-  const targets = cameras.map((camera) => {
-    const { rows, solids: nearest } = fill(camera);
-    const centres: number[] = [];
-    const hidden: number[] = [];
-    for (let row = 0; row < GRID.rows; row += 1)
-      for (let column = rows[row * 2] ?? 0; column <= (rows[row * 2 + 1] ?? -1); column += 1) {
-        centres.push(GRID.left + (column + 0.5) * GRID.cell, GRID.bottom + (row + 0.5) * GRID.cell, 1.6);
-        hidden.push((nearest.solid[row * GRID.columns + column] ?? -1) >= 0 ? 1 : 0);
-      }
-    return { camera, centres: Float64Array.from(centres), hidden: Uint8Array.from(hidden) };
-  });
-  const theirs = targets.map(({ hidden }) => new Uint8Array(hidden.length));
-  const jobs = {
-    fill: () => cameras.forEach((camera) => fill(camera)),
-    outline: () => cameras.forEach((camera) => sightOf(camera, GRID.plane, WINDOW, facets)),
-    ownRays: () =>
-      targets.forEach(({ camera, centres, hidden }) => {
-        for (let cell = 0; cell < hidden.length; cell += 1)
-          segments.firstHit(
-            camera.eye,
-            [centres[cell * 3] ?? 0, centres[cell * 3 + 1] ?? 0, centres[cell * 3 + 2] ?? 0],
-            'solid',
-          );
-      }),
-    rays: () =>
-      targets.forEach(({ camera, centres }, at) =>
-        cast(camera.eye, centres, theirs[at] ?? new Uint8Array(0)),
-      ),
-  };
-  for (const job of Object.values(jobs)) job();
-  const times = timesOf(jobs, ROUNDS, chance);
-  const apart = targets.reduce(
-    (sum, { hidden }, at) =>
-      sum + hidden.reduce((n, state, cell) => n + (state === theirs[at]?.[cell] ? 0 : 1), 0),
-    0,
-  );
-  return [
-    name,
-    facets.count,
-    targets.reduce((sum, { hidden }) => sum + hidden.length, 0),
-    median(times('fill')).toFixed(1),
-    median(times('outline')).toFixed(1),
-    median(times('ownRays')).toFixed(0),
-    median(times('rays')).toFixed(0),
-    ratio(times('rays'), times('fill')).toFixed(1),
-    ratio(times('rays'), times('ownRays')).toFixed(1),
-    apart,
-  ];
+interface Measured extends Row {
+  readonly inFrame: number;
+  readonly bvh: number;
+  readonly single: number | null;
+  readonly packet: number | null;
+  readonly packetMode: string;
+  readonly apartBvh: number;
+  readonly apartEmbree: number | null;
 }
 
+const apart = (one: Uint8Array, two: Uint8Array): number =>
+  one.reduce((sum, state, at) => sum + (state === two[at] ? 0 : 1), 0);
+
+async function measure(scene: BenchScene, cells: number, missing: string | null): Promise<Measured> {
+  const { facets, cameras, half } = scene;
+  const fill = rowFill(facets);
+  const views = cameras.map((camera) => ({ camera, grid: gridAround(camera.eye, half, cells) }));
+  const framed = views.map(({ camera, grid }) => {
+    const { rows, solids } = fill(camera, grid);
+    return framedCells(camera, grid, rows, solids.solid);
+  });
+  const ours = new Uint8Array(framed.reduce((sum, { hidden }) => sum + hidden.length, 0));
+  const theirs = new Uint8Array(ours.length);
+  let from = 0;
+  const parts = framed.map((cellsOfOne) => {
+    const part = { ...cellsOfOne, theirs: theirs.subarray(from, from + cellsOfOne.hidden.length) };
+    ours.set(cellsOfOne.hidden, from);
+    from += cellsOfOne.hidden.length;
+    return part;
+  });
+  const cast = rayPerCell(scene.solids);
+  const native: NativeRays | null = missing === null ? await startNative(facets, framed) : null;
+  const fillAll = () => views.forEach(({ camera, grid }) => fill(camera, grid));
+  const jobs: Record<string, () => void | Promise<number>> = {
+    ours: fillAll,
+    bvh: () => parts.forEach(({ camera, targets, theirs: into }) => cast(camera.eye, targets, into)),
+  };
+  for (const mode of native === null ? [] : (['single', ...PACKETS] as const))
+    jobs[mode] = async () => (await native?.run(mode)) ?? Number.NaN;
+  for (let warm = 0; warm < 5; warm += 1) fillAll();
+  const rounds = cells > 400_000 || facets.count > 500_000 ? 3 : 7;
+  const times = await timesOf(jobs, rounds, chanceFrom(cells));
+  await native?.run('single');
+  const apartEmbree = native === null ? null : apart(ours, await native.hidden());
+  native?.close();
+  const best = PACKETS.toSorted((one, two) => median(times(one)) - median(times(two)))[0] ?? 'packet8';
+  const over = (name: string): number | null =>
+    times(name).length === 0 ? null : ratio(times(name), times('ours'));
+  return {
+    scene: scene.name,
+    cells,
+    path: 'typescript',
+    ms: median(times('ours')),
+    overBvh: over('bvh'),
+    overEmbreeSingle: over('single'),
+    overEmbreePacket: over(best),
+    inFrame: ours.length,
+    bvh: median(times('bvh')),
+    single: native === null ? null : median(times('single')),
+    packet: native === null ? null : median(times(best)),
+    packetMode: best,
+    apartBvh: apart(ours, theirs),
+    apartEmbree,
+  };
+}
+
+const digits = (value: number | null, places: number): string => value?.toFixed(places) ?? 'absent';
+
 const bench: Bench = {
-  title: `Seen and hidden of cells, ${CAMERAS} cameras over ${GRID.columns * GRID.rows} cells of ${GRID.cell} m`,
-  run() {
-    const chance = chanceFrom(3);
-    return table(
-      [
-        'scene',
-        'triangles',
-        'cells in frame',
-        'row fill, ms',
-        'exact outline, ms',
-        'own rays, ms',
-        'library rays, ms',
-        'library ÷ row fill',
-        'library ÷ own rays',
-        'cells judged otherwise',
-      ],
-      [measure('house', house(chance), chance), measure('street', street(chance), chance)],
+  title:
+    'Seen and hidden of cells, 4 cameras: our row fill in TypeScript, a general tree of boxes, native Embree',
+  async run(record) {
+    const missing = nativeMissing();
+    const rows: Measured[] = [];
+    for (const [name, sizes] of CASES) {
+      const scene = benchScene(name);
+      for (const cells of sizes) rows.push(await measure(scene, cells, missing));
+    }
+    rows.forEach(({ scene, cells, path, ms, overBvh, overEmbreeSingle, overEmbreePacket }) =>
+      record({ scene, cells, path, ms, overBvh, overEmbreeSingle, overEmbreePacket }),
     );
+    const missed = rows
+      .filter(({ scene, cells }) => cells === 400_000 && BARRED.some((name) => name === scene))
+      .filter(
+        ({ overBvh, overEmbreeSingle }) =>
+          (overBvh ?? Infinity) < BARS.bvh || (overEmbreeSingle ?? Infinity) < BARS.embree,
+      );
+    const lines = [
+      ...(missing === null ? [] : [`Embree: absent, ${missing}`]),
+      ...table(
+        [
+          'scene',
+          'cells',
+          'in frame, all cameras',
+          'row fill, ms',
+          'tree of boxes, ms',
+          'Embree single, ms',
+          'Embree packets, ms',
+          '÷ tree of boxes',
+          '÷ Embree single',
+          '÷ Embree packets',
+          'judged otherwise: tree, Embree',
+        ],
+        rows.map((row) => [
+          row.scene,
+          row.cells,
+          row.inFrame,
+          row.ms.toFixed(2),
+          row.bvh.toFixed(0),
+          digits(row.single, 1),
+          row.packet === null ? 'absent' : `${row.packet.toFixed(1)} (${row.packetMode})`,
+          digits(row.overBvh, 0),
+          digits(row.overEmbreeSingle, 1),
+          digits(row.overEmbreePacket, 1),
+          `${row.apartBvh}, ${digits(row.apartEmbree, 0)}`,
+        ]),
+      ),
+    ];
+    if (missed.length > 0)
+      throw new Error(
+        `missed at 400,000 cells (${BARS.embree} × Embree single, ${BARS.bvh} × the tree): ` +
+          `${missed.map(({ scene }) => scene).join(', ')}\n  ${lines.join('\n  ')}`,
+      );
+    return lines;
   },
 };
 

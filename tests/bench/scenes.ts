@@ -1,0 +1,158 @@
+import type { Vec3 } from '../../src/base/vector.ts';
+import type { Solid } from '../../src/model/solid.ts';
+import type { Camera } from '../../src/optics/camera.ts';
+import { facetsOf, type Facets } from '../../src/sight/facets.ts';
+import { footingOf } from '../../src/sight/footing.ts';
+import { frameHalfPlanes } from '../../src/sight/frame.ts';
+import type { Grid } from '../../src/sight/grid.ts';
+import { lensInside } from '../../src/sight/lensInside.ts';
+import { horizontalPlane } from '../../src/sight/plane.ts';
+import { rowSpansOf } from '../../src/sight/rowSpans.ts';
+import { chanceFrom, type Chance } from '../house/seeded.ts';
+import { cameraWith } from '../optics/sampleCamera.ts';
+import { boxSolid } from '../sight/boxSolid.ts';
+import { ballSolid, gableSolid } from './shapes.ts';
+
+/** Half of a site's width and depth, m; the site lies around the origin. */
+type Half = readonly [x: number, y: number];
+
+export interface BenchScene {
+  readonly name: string;
+  readonly half: Half;
+  readonly solids: readonly Solid[];
+  readonly facets: Facets;
+  /** No lens inside a solid, and 22 to 35 % of the cells of its grid in the frame of each. */
+  readonly cameras: readonly Camera[];
+}
+
+const CAMERAS = 4;
+const RANGE = 60;
+const TARGET = 1.6;
+const IN_FRAME = { least: 0.22, most: 0.35 };
+
+/** Cells of about the number asked for, over the square of the range around a lens, cut by the site. */
+export function gridAround([x, y]: Vec3, [halfX, halfY]: Half, cells: number): Grid {
+  const [left, right] = [Math.max(-halfX, x - RANGE), Math.min(halfX, x + RANGE)];
+  const [bottom, top] = [Math.max(-halfY, y - RANGE), Math.min(halfY, y + RANGE)];
+  const cell = Math.sqrt(((right - left) * (top - bottom)) / cells);
+  const [columns, rows] = [Math.round((right - left) / cell), Math.round((top - bottom) / cell)];
+  return { plane: horizontalPlane(TARGET), left, bottom, cell, columns, rows };
+}
+
+/** Things to stand about: fences, hedges, cars and boxes. */
+const small = (chance: Chance, count: number, [x, y]: Half): readonly Solid[] =>
+  Array.from({ length: count }, (_, at) =>
+    boxSolid(
+      `small-${at}`,
+      [chance.between(-x, x), chance.between(-y, y), 0],
+      [chance.between(0.05, 4), chance.between(0.05, 1.5), chance.between(0.5, 2.5)],
+      chance.pick([0, 90, chance.between(0, 360)]),
+    ),
+  );
+
+/** A house of 32 triangles: walls, a pitched roof with eaves, a chimney. */
+const house = (id: string, [x, y]: Half, size: Half, height: number): readonly Solid[] => [
+  boxSolid(id, [x, y, 0], [size[0], size[1], height]),
+  gableSolid(`${id}-roof`, [x, y, height], [size[0] + 0.8, size[1] + 0.8, 2.2]),
+  boxSolid(`${id}-chimney`, [x + size[0] / 4, y + size[1] / 4, height], [0.6, 0.6, 3]),
+];
+
+const trees = (chance: Chance, count: number, [x, y]: Half, meridians: number, bands: number) =>
+  Array.from({ length: count }, (_, at) =>
+    ballSolid(
+      `tree-${at}`,
+      [chance.between(-x, x), chance.between(-y, y), chance.between(1.5, 4)],
+      chance.between(0.6, 2.2),
+      { meridians, bands, bump: 0 },
+    ),
+  );
+
+/** 328 triangles. */
+const oneHouse = (chance: Chance): readonly Solid[] => [
+  ...house('house', [0, 0], [10, 8], 5.5),
+  boxSolid('garage', [9, -2, 0], [5, 6, 2.8]),
+  gableSolid('garage-roof', [9, -2, 2.8], [5.6, 6.6, 1.2]),
+  ...trees(chance, 3, [18, 14], 6, 4),
+  ...small(chance, 14, [18, 14]),
+];
+
+/** Two rows of houses along a road, with trees, fences, hedges and cars: 6,368 triangles. */
+const street = (chance: Chance): readonly Solid[] => [
+  ...Array.from({ length: 24 }, (_, at) =>
+    house(`house-${at}`, [-36 + 6.4 * (at % 12), at < 12 ? 15 : -15], [5.2, 9], chance.between(3, 6)),
+  ).flat(),
+  ...trees(chance, 40, [39, 24], 8, 6),
+  ...small(chance, 200, [39, 24]),
+];
+
+/** Twenty by twenty plots of 15 m: 99,960 triangles. */
+const town = (chance: Chance): readonly Solid[] => [
+  ...Array.from({ length: 400 }, (_, at) =>
+    house(
+      `house-${at}`,
+      [-142.5 + 15 * (at % 20), -142.5 + 15 * Math.floor(at / 20)],
+      [chance.between(6, 10), chance.between(5, 9)],
+      chance.between(3, 6),
+    ),
+  ).flat(),
+  ...trees(chance, 800, [149, 149], 8, 6),
+  ...small(chance, 1930, [149, 149]),
+];
+
+/** Fifty lumps of 20,000 triangles, as a scan or a carved hedge would be: a million. */
+const dense = (chance: Chance): readonly Solid[] =>
+  Array.from({ length: 50 }, (_, at) =>
+    ballSolid(
+      `lump-${at}`,
+      [chance.between(-38, 38), chance.between(-23, 23), chance.between(0.5, 3)],
+      chance.between(0.8, 2.5),
+      { meridians: 100, bands: 101, bump: 0.1 },
+    ),
+  );
+
+const SCENES = {
+  'S1 house': { half: [40, 25], seed: 3, solids: oneHouse },
+  'S2 street': { half: [40, 25], seed: 5, solids: street },
+  'S3 town': { half: [150, 150], seed: 7, solids: town },
+  'S4 dense': { half: [40, 25], seed: 9, solids: dense },
+} satisfies Record<string, { half: Half; seed: number; solids: (chance: Chance) => readonly Solid[] }>;
+
+export type SceneName = keyof typeof SCENES;
+
+/** A scene with its cameras, the same in every run. */
+export function benchScene(name: SceneName): BenchScene {
+  const { half, seed, solids } = SCENES[name];
+  return sceneOf(name, [half[0], half[1]], solids(chanceFrom(seed)), chanceFrom(seed + 1));
+}
+
+export function sceneOf(name: string, half: Half, solids: readonly Solid[], chance: Chance): BenchScene {
+  const facets = facetsOf(solids);
+  const cameras: Camera[] = [];
+  while (cameras.length < CAMERAS) {
+    const camera = cameraWith({
+      id: `camera-${cameras.length}`,
+      eye: [
+        chance.between(-0.75 * half[0], 0.75 * half[0]),
+        chance.between(-0.3 * half[1], 0.3 * half[1]),
+        chance.between(5.9, 6.5),
+      ],
+      pan: chance.between(0, 360),
+      tilt: chance.between(15, 40),
+      focalLength: 2,
+      range: RANGE,
+    });
+    const share = shareInFrame(camera, gridAround(camera.eye, half, 10_000));
+    const fits = share >= IN_FRAME.least && share <= IN_FRAME.most;
+    if (fits && lensInside(camera.eye, facets) === null) cameras.push(camera);
+  }
+  return { name, half, solids, facets, cameras };
+}
+
+function shareInFrame(camera: Camera, grid: Grid): number {
+  const footing = footingOf(camera.eye, grid.plane);
+  const rows = rowSpansOf(grid, footing.foot, frameHalfPlanes(camera, footing));
+  let within = 0;
+  for (let row = 0; row < grid.rows; row += 1)
+    within += Math.max(0, (rows[row * 2 + 1] ?? -1) - (rows[row * 2] ?? 0) + 1);
+  return within / (grid.columns * grid.rows);
+}

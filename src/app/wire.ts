@@ -38,13 +38,13 @@ export function wire({ editor, answers, session, client, frame, failed }: WirePa
   const here = (causes: Question['causes']) => {
     const { plan, target, alone, revision } = store.getState();
     queue.callOff();
-    show(runSteps(session.steps(plan, { target, alone, causes }, revision)));
+    show(runSteps(session.steps(plan, { target, alone, situation: null, causes }, revision)));
   };
 
   const elsewhere = async (causes: Question['causes']) => {
     const { plan, target, alone, revision } = store.getState();
     answers.setState({ computing: { share: 0, doing: 'Working out coverage' } });
-    const asked = { plan, question: { target, alone, causes }, revision };
+    const asked = { plan, question: { target, alone, situation: null, causes }, revision };
     const assessment = await queue.ask(asked, (share, doing) =>
       answers.setState({ computing: { share, doing } }),
     );
@@ -63,7 +63,7 @@ export function wire({ editor, answers, session, client, frame, failed }: WirePa
   const work = async () => {
     const { plan, target, alone, gesturing, revision } = store.getState();
     const fits = (causes: Question['causes']) =>
-      session.estimate(plan, { target, alone, causes }) <= ON_THE_SPOT;
+      session.estimate(plan, { target, alone, situation: null, causes }) <= ON_THE_SPOT;
     try {
       if (!gesturing && fits('exact')) {
         here('exact');

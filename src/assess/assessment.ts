@@ -9,6 +9,8 @@ export interface Question {
   readonly target: Target;
   /** Id of the one camera to count; null counts all that are not hidden. */
   readonly alone: string | null;
+  /** Id of the situation of the plan; null: the plan as drawn. */
+  readonly situation: string | null;
   /** What hides how much: from cells with a bound, as a drag has time for, or exactly. */
   readonly causes: 'quick' | 'exact';
 }

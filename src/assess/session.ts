@@ -80,6 +80,7 @@ class Remembering implements Session {
       last.plan.structures === plan.structures &&
       last.plan.boundary === plan.boundary &&
       last.plan.settings === plan.settings &&
+      last.question.situation === question.situation &&
       last.question.target.height === question.target.height &&
       last.question.target.kind === question.target.kind;
     const changed = plan.cameraOrder.filter((id) => {

@@ -28,7 +28,8 @@ export function targetOf(plan: Plan, options: Typed): Target {
 
 /**
  * The assessment of a plan as the app works it out; what could not be made goes to the terminal.
- * @param alone id of the one camera to count; undefined counts all that are not hidden
+ * @param alone     id of the one camera to count; undefined counts all that are not hidden
+ * @param situation id of the situation of the plan; null: as drawn
  * @throws BadInput on a camera that the plan does not have or that is fixed to nothing
  */
 export function assessed(
@@ -36,10 +37,11 @@ export function assessed(
   target: Target,
   alone: string | undefined,
   terminal: Terminal,
+  situation: string | null = null,
 ): Assessment {
   if (alone !== undefined) checkCamera(plan, alone);
   const assessment = runSteps(
-    createSession().steps(plan, { target, alone: alone ?? null, causes: 'exact' }, 1),
+    createSession().steps(plan, { target, alone: alone ?? null, situation, causes: 'exact' }, 1),
   );
   tell(assessment.scene.faults, terminal);
   if (alone !== undefined && !assessment.scene.cameras.some(({ id }) => id === alone))

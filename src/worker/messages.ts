@@ -45,6 +45,7 @@ const target = z.discriminatedUnion('kind', [
 const question = z.object({
   target,
   alone: z.string().nullable(),
+  situation: z.string().nullable(),
   causes: z.enum(['quick', 'exact']),
 });
 

@@ -106,7 +106,7 @@ test('what the spot answers equals what a fresh session makes of the same plan',
   editor.run('Tilt C1', tilt(40));
   const { plan, revision, target } = editor.store.getState();
   const fresh = (causes: 'quick' | 'exact') =>
-    runSteps(createSession().steps(plan, { target, alone: null, causes }, revision));
+    runSteps(createSession().steps(plan, { target, alone: null, situation: null, causes }, revision));
   expect(shown()?.site).toEqual(fresh('quick').site);
   expect(shown()?.cameras[0]?.areas).toEqual(fresh('quick').cameras[0]?.areas);
   asked.at(-1)?.answer();
@@ -176,5 +176,10 @@ test('a target or one camera alone is another question', async () => {
   await turn();
   asked.at(-1)?.answer();
   await turn();
-  expect(shown()?.question).toEqual({ target: { kind: 'face', height: 1.6 }, alone: 'C2', causes: 'exact' });
+  expect(shown()?.question).toEqual({
+    target: { kind: 'face', height: 1.6 },
+    alone: 'C2',
+    situation: null,
+    causes: 'exact',
+  });
 });

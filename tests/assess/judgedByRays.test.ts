@@ -145,7 +145,9 @@ test('every state of the demo plan agrees with rays over all triangles', () => {
   const chance = chanceFrom(2026);
   const plan = demoPlan();
   for (const target of targets) {
-    const assessment = runSteps(createSession().steps(plan, { target, alone: null, causes: 'exact' }, 1));
+    const assessment = runSteps(
+      createSession().steps(plan, { target, alone: null, situation: null, causes: 'exact' }, 1),
+    );
     const { wrong, byState } = differences(assessment, trials(1500, 20_000), chance);
     expect(wrong, `seed 2026, ${target.kind}`).toEqual([]);
     for (const state of ['inside', 'out of frame', 'hidden', 'covered'])
@@ -157,7 +159,9 @@ test('every state of an imported street agrees with rays over all triangles', ()
   const chance = chanceFrom(1847);
   const plan = streetPlan(chance);
   for (const target of targets) {
-    const assessment = runSteps(createSession().steps(plan, { target, alone: null, causes: 'exact' }, 1));
+    const assessment = runSteps(
+      createSession().steps(plan, { target, alone: null, situation: null, causes: 'exact' }, 1),
+    );
     const { wrong, byState } = differences(assessment, trials(500, 20_000), chance);
     expect(wrong, `seed 1847, ${target.kind}`).toEqual([]);
     expect(byState.get('hidden') ?? 0).toBeGreaterThan(20);

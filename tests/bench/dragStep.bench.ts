@@ -62,7 +62,7 @@ async function measure(plan: Plan, id: string, target: Target): Promise<readonly
     revision += 1;
     // To and fro by about half a degree, never a tilt that is still remembered.
     const moved = tilt + 4 * Math.sin(revision / 9) + revision * 1e-6;
-    const question = { target, alone: null, causes };
+    const question = { target, alone: null, situation: null, causes };
     return runSteps(session.steps(aimCamera(plan, id, { tilt: moved }), question, revision));
   };
   const timesOfSteps = (causes: Question['causes'], count: number): readonly number[] =>
@@ -76,7 +76,7 @@ async function measure(plan: Plan, id: string, target: Target): Promise<readonly
   const [own = []] = batches.toSorted((one, two) => median(one) - median(two));
   timesOfSteps('exact', 5);
   const atRest = timesOfSteps('exact', 15);
-  const found = runSteps(session.steps(plan, { target, alone: null, causes: 'quick' }, 0));
+  const found = runSteps(session.steps(plan, { target, alone: null, situation: null, causes: 'quick' }, 0));
   const camera = found.cameras.find((one) => one.camera.id === id)?.camera;
   if (camera === undefined) throw new Error(`no camera ${id}`);
   const { targets, hidden } = framedCells(found, id);

@@ -17,7 +17,7 @@ test('the best of several cameras, exactly, agrees with fine cells within their 
     { kind: 'face', height: 1.6 },
   ] as const) {
     const { site, scene, cameras, edition, faceCaps } = runSteps(
-      createSession().steps(read.value, { target, alone: null, causes: 'exact' }, 1),
+      createSession().steps(read.value, { target, alone: null, situation: null, causes: 'exact' }, 1),
     );
     expect(site.byBand.every(({ how }) => how === 'exact')).toBe(true);
     const fine = groundOf(scene, target.height, trials(0.04, 0.01));

@@ -77,7 +77,11 @@ test('the key for the next height goes round ground, plate and face', () => {
 
 describe('what is at a spot is said in the words of a homeowner', () => {
   const assessment = runSteps(
-    createSession().steps(plan, { target: { kind: 'ground', height: 0 }, alone: null, causes: 'exact' }, 1),
+    createSession().steps(
+      plan,
+      { target: { kind: 'ground', height: 0 }, alone: null, situation: null, causes: 'exact' },
+      1,
+    ),
   );
   const van = assessment.scene.solids.findIndex(({ name }) => name === 'Van');
   const answer = (change: Partial<PointAnswer>): PointAnswer => ({

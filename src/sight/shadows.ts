@@ -189,6 +189,7 @@ class Builder {
     const { facets, footing, local, numbers } = this;
     const { plane, delta, eye } = footing;
     const nearLens = -d <= HIT_TOLERANCE * normal;
+    const touching = 1 / this.least;
     let sides = 0;
     let outline = 0;
     const put = (a: number, b: number, k: number, isOutline: boolean): boolean => {
@@ -215,7 +216,9 @@ class Builder {
         (corners[j + 2] ?? 0) - eye[2],
       ];
       const e = [z0 * y1 - y0 * z1, x0 * z1 - z0 * x1, y0 * x1 - x0 * y1] as const;
-      const shown = nearLens || !this.isFront(facets.neighbours[facet * 3 + k] ?? -1);
+      // An edge in the plane bounds the shadow, whatever its neighbour below the plane faces.
+      const grounded = (local[k * 3 + 2] ?? 0) > touching && (local[((k + 1) % 3) * 3 + 2] ?? 0) > touching;
+      const shown = nearLens || grounded || !this.isFront(facets.neighbours[facet * 3 + k] ?? -1);
       if (!put(dot(e, plane.u), dot(e, plane.v), dot(e, plane.normal) * delta, shown)) return;
     }
     const farthest = Math.max(local[2] ?? 0, local[5] ?? 0, local[8] ?? 0);
@@ -224,7 +227,8 @@ class Builder {
       numbers[base + DEPTH + 1] ?? 0,
       numbers[base + DEPTH + 2] ?? 0,
     ];
-    if (farthest > 1 / this.least && !put(sa, sb, sk - this.least, true)) return;
+    // A face that only touches the plane ends there by its own edge: a cut beside it would be a second line, a hair away.
+    if (farthest > this.least && !put(sa, sb, sk - this.least, true)) return;
     if (nearLens && !put(-sa, -sb, this.most - sk, true)) return;
     this.sides[this.count] = sides;
     this.outline[this.count] = outline;

@@ -16,23 +16,29 @@ export interface PlainCamera {
 const turned = (degrees: number) =>
   [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)] as const;
 
-/** Pixels right and down from the top-left corner; null where there is no image. */
-export function plainImage(camera: PlainCamera, point: readonly number[]): readonly [number, number] | null {
-  let [x, y, z] = [0, 1, 2].map((axis) => (point[axis] ?? 0) - (camera.eye[axis] ?? 0)) as [
-    number,
-    number,
-    number,
-  ];
+/** A direction of the site along the camera's own right, down and ahead. */
+export function plainTurn(
+  camera: PlainCamera,
+  [x0 = 0, y0 = 0, z0 = 0]: readonly number[],
+): [number, number, number] {
+  let [x, y, z] = [x0, y0, z0];
   // Turn the world by pan about up, so that the bearing of the axis becomes north.
   const [cp, sp] = turned(camera.pan);
   [x, y] = [cp * x - sp * y, sp * x + cp * y];
   // Tilt about east: the axis comes level.
   const [ct, st] = turned(camera.tilt);
   [y, z] = [ct * y - st * z, st * y + ct * z];
-  let [right, down] = [x, -z];
-  const ahead = y;
+  const [right, down] = [x, -z];
   const [cr, sr] = turned(camera.roll);
-  [right, down] = [cr * right + sr * down, cr * down - sr * right];
+  return [cr * right + sr * down, cr * down - sr * right, y];
+}
+
+/** Pixels right and down from the top-left corner; null where there is no image. */
+export function plainImage(camera: PlainCamera, point: readonly number[]): readonly [number, number] | null {
+  const [right, down, ahead] = plainTurn(
+    camera,
+    [0, 1, 2].map((axis) => (point[axis] ?? 0) - (camera.eye[axis] ?? 0)),
+  );
   const off = Math.sqrt(right * right + down * down);
   const theta = Math.acos(Math.max(-1, Math.min(1, ahead / Math.sqrt(off * off + ahead * ahead))));
   const { k } = camera;

@@ -1,3 +1,4 @@
+import { groundHeight } from '../model/ground.ts';
 import type { Solid } from '../model/solid.ts';
 import type { Structure } from '../model/structure.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -33,7 +34,7 @@ export class Builder {
 
   /** How many structures of a plan would have to be built. */
   unknown(plan: Plan): number {
-    this.standOn(plan.ground.height);
+    this.standOn(groundHeight(plan.ground));
     let count = 0;
     for (const id of plan.structureOrder) {
       const structure = plan.structures[id];
@@ -44,12 +45,12 @@ export class Builder {
 
   /** Builds what is unknown, with a step now and then. */
   *steps(plan: Plan): Generator<Step, void, void> {
-    this.standOn(plan.ground.height);
+    this.standOn(groundHeight(plan.ground));
     const waiting = plan.structureOrder
       .flatMap((id) => plan.structures[id] ?? [])
       .filter((one) => !this.known.has(one));
     for (const [at, structure] of waiting.entries()) {
-      this.build(structure, plan.ground.height);
+      this.build(structure, groundHeight(plan.ground));
       if (at % STRIDE === STRIDE - 1) yield { share: (0.1 * at) / waiting.length, doing: 'Building solids' };
     }
   }
@@ -65,7 +66,7 @@ export class Builder {
 
   /** Takes over the solids that another session built of the structures of this plan. */
   adopt(plan: Plan, scene: Scene): void {
-    this.standOn(plan.ground.height);
+    this.standOn(groundHeight(plan.ground));
     const solids = grouped(scene.solids, ({ structure }) => structure);
     const faults = grouped(
       scene.faults.filter(({ path }) => path[0] === 'structures'),

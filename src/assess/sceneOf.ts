@@ -1,6 +1,7 @@
 import type { Fault } from '../base/fault.ts';
 import type { Vec3 } from '../base/vector.ts';
 import { cellFor } from '../coverage/boardGrid.ts';
+import { groundHeight } from '../model/ground.ts';
 import { placeMount } from '../model/mounting.ts';
 import { postSolid } from '../model/post.ts';
 import type { Solid } from '../model/solid.ts';
@@ -34,7 +35,7 @@ export function sceneOf(plan: Plan, build: Build = builtOf): Scene {
   for (const id of plan.structureOrder) {
     const structure = plan.structures[id];
     if (structure === undefined) continue;
-    const built = build(structure, plan.ground.height);
+    const built = build(structure, groundHeight(plan.ground));
     solids.push(...built.solids);
     boards.push(built.board);
     faults.push(...built.faults.map((fault) => ({ ...fault, path: ['structures', id, ...fault.path] })));
@@ -50,12 +51,12 @@ export function sceneOf(plan: Plan, build: Build = builtOf): Scene {
     cameras.push(placed.camera);
     fixings.push(placed.fixing);
     if (set.mount.kind !== 'pole') continue;
-    const post = postSolid(id, set.name, set.mount, plan.ground.height);
+    const post = postSolid(id, set.name, set.mount, groundHeight(plan.ground));
     solids.push(post);
     boards.push(boxOf([post]));
   }
   return {
-    ground: plan.ground.height,
+    ground: groundHeight(plan.ground),
     solids,
     cameras,
     fixings,
@@ -70,7 +71,7 @@ type Placed =
   | { readonly camera: null; readonly faults: readonly Fault[] };
 
 function placedCamera(set: PlanCamera, plan: Plan): Placed {
-  const mount = placeMount(set.mount, plan.structures, plan.ground.height);
+  const mount = placeMount(set.mount, plan.structures, groundHeight(plan.ground));
   if (!mount.ok)
     return { camera: null, faults: mount.faults.map((fault) => ({ ...fault, subject: set.name })) };
   const { setting, faults } = settingOf(set.device, set.name);

@@ -3,14 +3,21 @@ import { deleteThing } from '../plan/commands/deleteThing.ts';
 import { markThing } from '../plan/commands/markThing.ts';
 import { renamePlan, renameThing } from '../plan/commands/renameThing.ts';
 import { setSettings } from '../plan/commands/setSettings.ts';
-import type { Thing } from '../plan/commands/thing.ts';
+import type { Marked, Thing } from '../plan/commands/thing.ts';
 import type { PlanSettings } from '../plan/plan.ts';
 import type { Editor } from './editor.ts';
 
 /** What a person calls a thing; its id where the plan no longer has it. */
 function nameOf(editor: Editor, { kind, id }: Thing): string {
-  const { plan } = editor.store.getState();
-  return (kind === 'camera' ? plan.cameras[id] : plan.structures[id])?.name ?? id;
+  const { structures, cameras, lamps, patches, situations } = editor.store.getState().plan;
+  const records: Readonly<Record<string, { readonly name: string }>> = {
+    structure: structures,
+    camera: cameras,
+    lamp: lamps,
+    patch: patches,
+    situation: situations,
+  }[kind];
+  return records[id]?.name ?? id;
 }
 
 export const rename = (editor: Editor, thing: Thing, name: string): void =>
@@ -20,7 +27,7 @@ export const renameWhole = (editor: Editor, name: string): void =>
   editor.run('Rename the plan', (plan) => renamePlan(plan, name));
 
 /** Hides a thing from the picture, or shows it again. */
-export const hide = (editor: Editor, thing: Thing, hidden: boolean): void =>
+export const hide = (editor: Editor, thing: Marked, hidden: boolean): void =>
   editor.run(`${hidden ? 'Hide' : 'Show'} ${nameOf(editor, thing)}`, (plan) =>
     markThing(plan, thing, { hidden }),
   );

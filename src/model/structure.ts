@@ -23,7 +23,7 @@ export interface Roof {
 }
 
 export type OpeningKind = 'door' | 'window' | 'gate' | 'archway';
-type Leaf = 'closed' | 'open' | 'glazed';
+export type Leaf = 'closed' | 'open' | 'glazed';
 
 /**
  * An opening on face `face` of its structure: the edge from corner `face` to the next.

@@ -21,9 +21,15 @@ export function groundRows(plan: Pick<Plan, 'boundary' | 'ground'>): readonly Tr
       icon: <SquareDashed {...LOOK} />,
     });
   }
-  const level = ground.height === 0 ? 'flat' : `flat, ${ground.height.toFixed(2)} m`;
+  const level = groundText(ground);
   rows.push({ ...leaf(GROUND, 'Ground', level, `Ground, ${level}`), icon: <Layers2 {...LOOK} /> });
   return rows;
+}
+
+function groundText(ground: Plan['ground']): string {
+  if (ground.kind === 'spots') return `${ground.spots.length} spot heights`;
+  if (ground.kind === 'grid') return `${ground.columns} × ${ground.rows} heights`;
+  return ground.height === 0 ? 'flat' : `flat, ${ground.height.toFixed(2)} m`;
 }
 
 /** Structures do not change while a camera moves: a row is made once a structure. */

@@ -91,6 +91,16 @@ export const cameraSchema = z
     roll: number(LIMITS.roll, 'Clockwise seen from behind, °'),
     device,
     range: number(LIMITS.range, 'm'),
+    infrared: z
+      .strictObject({
+        range: number(LIMITS.range, 'm'),
+        beam: number(LIMITS.beam, 'Full angle about the axis, °'),
+      })
+      .nullable()
+      .describe('Its own light; null: none'),
+    exposure: z
+      .strictObject({ day: number(LIMITS.exposure, 'ms'), night: number(LIMITS.exposure, 'ms') })
+      .nullable(),
     hidden: z.boolean(),
     locked: z.boolean(),
   })

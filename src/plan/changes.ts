@@ -14,6 +14,8 @@ export interface Change {
 const RECORDS = [
   'structures',
   'cameras',
+  'patches',
+  'lamps',
   'requirements',
   'situations',
 ] as const satisfies readonly (keyof Plan)[];

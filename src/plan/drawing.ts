@@ -3,7 +3,7 @@ import { GREATEST_SPAN } from '../base/tolerance.ts';
 import type { Vec2 } from '../base/vector.ts';
 import { barrierLine } from '../model/barrierLine.ts';
 import { validFootprint } from '../model/footprint.ts';
-import type { Structure } from '../model/structure.ts';
+import type { Ring, Structure } from '../model/structure.ts';
 import type { Plan } from './plan.ts';
 
 /** What of a plan's drawing nobody can build: outlines that cross themselves, structures that no site has room for. */
@@ -15,14 +15,19 @@ export function drawingFaults(plan: Plan): readonly Fault[] {
       ? vast
       : outlineFaults(structure).map((fault) => ({ ...fault, path: [...path, ...fault.path] }));
   });
-  if (!plan.boundary) return faults;
-  const boundary = validFootprint(plan.boundary, [], 'Site boundary');
-  return boundary.ok
-    ? faults
-    : [
-        ...faults,
-        ...boundary.faults.map((fault) => ({ ...fault, path: ['boundary', ...fault.path.slice(1)] })),
-      ];
+  const patches = Object.values(plan.patches).flatMap(({ id, name, outline }) => {
+    const path = ['patches', id];
+    const vast = spanFaults(name, outline, path);
+    return vast.length > 0 ? vast : ringFaults(outline, name, [...path, 'outline']);
+  });
+  const boundary = plan.boundary ? ringFaults(plan.boundary, 'Site boundary', ['boundary']) : [];
+  return [...faults, ...patches, ...boundary];
+}
+
+/** What is wrong with a ring that stands by itself. */
+function ringFaults(ring: Ring, name: string, path: readonly string[]): readonly Fault[] {
+  const built = validFootprint(ring, [], name);
+  return built.ok ? [] : built.faults.map((fault) => ({ ...fault, path: [...path, ...fault.path.slice(1)] }));
 }
 
 function outlineFaults(structure: Structure): readonly Fault[] {

@@ -15,6 +15,8 @@ export const LIMITS = {
   height: between(LEAST_SIZE, GREATEST_HEIGHT),
   level: between(-GREATEST_HEIGHT, GREATEST_HEIGHT),
   pitch: between(0, 80),
+  /** A side of a cell of ground. */
+  cell: between(0.01, 1_000),
   overhang: between(0, 20),
   parapet: between(0, 20),
   thickness: between(LEAST_SIZE, 20),
@@ -25,6 +27,12 @@ export const LIMITS = {
   tilt: between(-90, 90),
   roll: between(-180, 180),
   range: between(0.1, 5_000),
+  beam: between(1, 360),
+  exposure: between(0.001, 10_000),
+  lux: between(0.001, 100_000),
+  candela: between(0, 1e9),
+  vertical: between(0, 180),
+  horizontal: between(0, 360),
   standOff: between(0, 2),
   reach: between(0, 20),
   sensor: between(0.1, 100),
@@ -47,5 +55,7 @@ export const LIMITS = {
 /** The most characters of a name, and of an id. */
 export const NAME_LENGTH = 120;
 export const ID_LENGTH = 64;
+/** The most cells of a ground given by its grid. */
+export const GROUND_CELLS = 1_000_000;
 /** The most characters of a credit line. */
 export const CREDIT_LENGTH = 500;

@@ -1,10 +1,18 @@
 import type { Vec2 } from '../base/vector.ts';
-import type { Ring, Structure } from '../model/structure.ts';
+import type { Ground } from '../model/ground.ts';
+import type { Got, Leaf, Ring, Structure } from '../model/structure.ts';
 import type { Device } from '../optics/device.ts';
+import type { Infrared, LampLight } from '../optics/light.ts';
 import type { Mount } from '../optics/mount.ts';
 
 /** The version that this program writes; older ones are brought up by `plan/migrations`. */
-export const PLAN_VERSION = 1;
+export const PLAN_VERSION = 2;
+
+/** How long a picture is exposed, ms. */
+export interface Exposure {
+  readonly day: number;
+  readonly night: number;
+}
 
 /** A camera as the person set it. Angles °, range m. */
 export interface PlanCamera {
@@ -16,6 +24,10 @@ export interface PlanCamera {
   readonly roll: number;
   readonly device: Device;
   readonly range: number;
+  /** Null: it has none of its own. */
+  readonly infrared: Infrared | null;
+  /** Null: not known. */
+  readonly exposure: Exposure | null;
   readonly hidden: boolean;
   readonly locked: boolean;
 }
@@ -29,6 +41,35 @@ interface Requirement {
   readonly targetHeight: number;
   readonly target: 'ground' | 'plate' | 'face' | 'height';
   readonly band: string;
+  /** Which way the face looks: along a bearing (°), to a place, or along the line that is walked; null: any way. */
+  readonly looks:
+    | { readonly kind: 'bearing'; readonly bearing: number }
+    | { readonly kind: 'place'; readonly at: Vec2 }
+    | { readonly kind: 'along' }
+    | null;
+}
+
+/** A named sloped patch of ground, such as a drive: the plane over its outline, ° and m. */
+export interface Patch {
+  readonly id: string;
+  readonly name: string;
+  readonly outline: Ring;
+  /** Height of the plane at the first corner, m above z = 0. */
+  readonly base: number;
+  readonly pitch: number;
+  /** Bearing towards which it rises, °. */
+  readonly rises: number;
+  readonly got: Got;
+}
+
+/** A lamp that lights the site at night. `height` is above the ground, m. */
+export interface Lamp {
+  readonly id: string;
+  readonly name: string;
+  readonly at: Vec2;
+  readonly height: number;
+  readonly light: LampLight;
+  readonly got: Got;
 }
 
 export interface Situation {
@@ -37,8 +78,9 @@ export interface Situation {
   readonly night: boolean;
   /** Structures that are away, and leaves of openings that differ from the drawing. */
   readonly away: readonly string[];
-  readonly leaves: Readonly<Record<string, 'closed' | 'open' | 'glazed'>>;
-  readonly treesInLeaf: boolean;
+  readonly leaves: Readonly<Record<string, Leaf>>;
+  /** Trees and hedges in leaf, or bare; null: each as it is drawn. */
+  readonly treesInLeaf: boolean | null;
 }
 
 /** Where the site frame's origin lies on Earth: degrees north and east, and the bearing of +y from true north. */
@@ -70,6 +112,10 @@ export interface PlanSettings {
     readonly place: number;
     readonly focalLengthPercent: number;
   };
+  /** Least light that counts as lit, lx. */
+  readonly leastLux: number;
+  /** A sheet of mesh or railings seen at less than this angle to its face closes up, °. */
+  readonly screenClosing: number;
 }
 
 /** The whole document. Records by id, with short lists for order. */
@@ -78,12 +124,16 @@ export interface Plan {
   readonly id: string;
   readonly name: string;
   readonly origin: Geographic | null;
-  readonly ground: { readonly kind: 'flat'; readonly height: number };
+  readonly ground: Ground;
   readonly boundary: Ring | null;
   readonly structures: Readonly<Record<string, Structure>>;
   readonly structureOrder: readonly string[];
   readonly cameras: Readonly<Record<string, PlanCamera>>;
   readonly cameraOrder: readonly string[];
+  readonly patches: Readonly<Record<string, Patch>>;
+  readonly patchOrder: readonly string[];
+  readonly lamps: Readonly<Record<string, Lamp>>;
+  readonly lampOrder: readonly string[];
   readonly requirements: Readonly<Record<string, Requirement>>;
   readonly requirementOrder: readonly string[];
   readonly situations: Readonly<Record<string, Situation>>;

@@ -1,8 +1,10 @@
 import type { Fault } from '../base/fault.ts';
+import { groundHeight } from '../model/ground.ts';
 import { placeMount } from '../model/mounting.ts';
 import { findEdition, editions } from './editions.ts';
 import type { Plan, PlanCamera } from './plan.ts';
 import { listed } from './shapeFaults.ts';
+import { groundFaults, lampFaults, looksFaults } from './siteFaults.ts';
 
 interface Findings {
   readonly faults: readonly Fault[];
@@ -14,15 +16,21 @@ interface Findings {
  * a note lets it open, since nothing is lost by it: a camera whose wall is gone can be fixed to another.
  */
 export function referenceFindings(plan: Plan): Findings {
-  const notes = Object.values(plan.cameras).flatMap((camera) => mountNotes(plan, camera));
+  const ground = groundHeight(plan.ground);
+  const notes = Object.values(plan.cameras).flatMap((camera) => mountNotes(plan, camera, ground));
   return {
     faults: [
       ...orderFaults('structures', 'structureOrder', plan.structures, plan.structureOrder),
       ...orderFaults('cameras', 'cameraOrder', plan.cameras, plan.cameraOrder),
+      ...orderFaults('patches', 'patchOrder', plan.patches, plan.patchOrder),
+      ...orderFaults('lamps', 'lampOrder', plan.lamps, plan.lampOrder),
       ...orderFaults('requirements', 'requirementOrder', plan.requirements, plan.requirementOrder),
       ...orderFaults('situations', 'situationOrder', plan.situations, plan.situationOrder),
       ...sharedIds(plan),
       ...Object.values(plan.cameras).flatMap(deviceFaults),
+      ...groundFaults(plan.ground).map((fault) => ({ ...fault, path: ['ground', ...fault.path] })),
+      ...Object.values(plan.lamps).flatMap(lampFaults),
+      ...Object.values(plan.requirements).flatMap(looksFaults),
       ...situationFaults(plan),
       ...(findEdition(plan.settings.edition)
         ? []
@@ -132,8 +140,8 @@ function deviceFaults({ id, name, device }: PlanCamera): readonly Fault[] {
 }
 
 /** Why a camera's mount leads nowhere, if so. */
-function mountNotes(plan: Plan, { id, name, mount }: PlanCamera): readonly Fault[] {
-  const placed = placeMount(mount, plan.structures, plan.ground.height);
+function mountNotes(plan: Plan, { id, name, mount }: PlanCamera, ground: number): readonly Fault[] {
+  const placed = placeMount(mount, plan.structures, ground);
   if (placed.ok) return [];
   return placed.faults.map((fault) => ({
     ...fault,

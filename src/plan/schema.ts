@@ -2,6 +2,7 @@ import { cameraSchema } from './cameraSchema.ts';
 import { LIMITS } from './limits.ts';
 import { PLAN_VERSION } from './plan.ts';
 import { credit, id, name, number, ring, vec2 } from './schemaParts.ts';
+import { ground, lamp, patch } from './siteSchema.ts';
 import { structureSchema } from './structureSchema.ts';
 import { z } from './zod.ts';
 
@@ -16,6 +17,14 @@ const requirement = z
     targetHeight: number({ least: 0, most: LIMITS.height.most }, 'm above local ground'),
     target: z.enum(['ground', 'plate', 'face', 'height']),
     band: z.string().min(1, 'name.empty').max(64, 'name.long'),
+    looks: z
+      .discriminatedUnion('kind', [
+        z.strictObject({ kind: z.literal('bearing'), bearing: number(LIMITS.bearing, '°') }),
+        z.strictObject({ kind: z.literal('place'), at: vec2 }),
+        z.strictObject({ kind: z.literal('along') }),
+      ])
+      .nullable()
+      .describe('Which way the face looks; null: any way'),
   })
   .meta({ id: 'requirement' });
 
@@ -28,7 +37,7 @@ const situation = z
     night: z.boolean(),
     away: z.array(id).describe('Structures that are away'),
     leaves: z.record(id, leaf).describe('Openings whose leaf differs from the drawing, by id'),
-    treesInLeaf: z.boolean(),
+    treesInLeaf: z.boolean().nullable().describe('Trees and hedges; null: each as it is drawn'),
   })
   .meta({ id: 'situation' });
 
@@ -52,6 +61,8 @@ const settings = z
       place: number(LIMITS.place, 'm'),
       focalLengthPercent: number(LIMITS.percent),
     }),
+    leastLux: number(LIMITS.lux, 'Least light that counts as lit, lx'),
+    screenClosing: number(LIMITS.steep, 'Mesh seen at less than this angle to its face closes up, °'),
   })
   .meta({ id: 'settings' });
 
@@ -69,12 +80,16 @@ export const planSchema = z
       })
       .nullable()
       .describe('Where the origin of the site frame lies on Earth; null: nowhere'),
-    ground: z.strictObject({ kind: z.literal('flat'), height: number(LIMITS.level, 'm') }),
+    ground,
     boundary: ring.nullable(),
     structures: z.record(id, structureSchema),
     structureOrder: order,
     cameras: z.record(id, cameraSchema),
     cameraOrder: order,
+    patches: z.record(id, patch),
+    patchOrder: order,
+    lamps: z.record(id, lamp),
+    lampOrder: order,
     requirements: z.record(id, requirement),
     requirementOrder: order,
     situations: z.record(id, situation),

@@ -7,9 +7,9 @@ export const asDrawn: Situation = {
   night: false,
   away: [],
   leaves: {},
-  treesInLeaf: true,
+  treesInLeaf: null,
 };
 
 /** Whether a situation leaves everything as it is drawn. */
 export const isAsDrawn = ({ night, away, leaves, treesInLeaf }: Situation): boolean =>
-  !night && away.length === 0 && Object.keys(leaves).length === 0 && treesInLeaf;
+  !night && away.length === 0 && Object.keys(leaves).length === 0 && treesInLeaf === null;

@@ -10,6 +10,8 @@ const LEADING = ['version', 'id', 'name', 'kind', 'sort', 'x', 'y', 'width', 'he
 const ORDERS: Readonly<Record<string, keyof Plan>> = {
   structures: 'structureOrder',
   cameras: 'cameraOrder',
+  patches: 'patchOrder',
+  lamps: 'lampOrder',
   requirements: 'requirementOrder',
   situations: 'situationOrder',
 };
@@ -31,7 +33,8 @@ function printed(value: unknown, plan: Plan, key: string, indent: string): strin
   const inner = `${indent}  `;
   if (Array.isArray(value)) {
     const items = value.map((item: unknown) => printed(item, plan, '', inner));
-    return laidOut('[', items, ']', indent);
+    const isPlain = value.every((item: unknown) => typeof item === 'number' || item === null);
+    return laidOut('[', isPlain ? filled(items, WIDTH - inner.length) : items, ']', indent);
   }
   const entries = Object.entries(value).filter(([, held]: [string, unknown]) => held !== undefined);
   const order = indent === '  ' && ORDERS[key] !== undefined ? plan[ORDERS[key]] : LEADING;
@@ -41,6 +44,20 @@ function printed(value: unknown, plan: Plan, key: string, indent: string): strin
     ([name, held]: [string, unknown]) => `${JSON.stringify(name)}: ${printed(held, plan, name, inner)}`,
   );
   return laidOut('{', items, '}', indent);
+}
+
+/** Short items joined into lines, so that a long list of numbers is not as many lines. */
+function filled(items: readonly string[], width: number): string[] {
+  const lines: string[] = [];
+  let line = '';
+  for (const item of items) {
+    if (line !== '' && line.length + item.length + 3 > width) {
+      lines.push(line);
+      line = item;
+    } else line = line === '' ? item : `${line}, ${item}`;
+  }
+  if (line !== '') lines.push(line);
+  return lines;
 }
 
 function rankOf(order: readonly string[]): (key: string) => number {

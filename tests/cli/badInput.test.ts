@@ -47,7 +47,7 @@ describe('exit 2 with a message and nothing on the output', () => {
     [/Unknown option '--colour'/, ['cover', DEMO, '--colour']],
     [/no camera “C9”. It has: C1, C2, C3/, ['cover', DEMO, '--camera', 'C9']],
     [/no camera “constructor”/, ['cover', DEMO, '--camera', 'constructor']],
-    [/no situation “night”. It has: as-drawn/, ['cover', DEMO, '--situation', 'night']],
+    [/no situation “dusk”. It has: as-drawn, night, bare/, ['cover', DEMO, '--situation', 'dusk']],
     [/--target-height is “tall”, which is no number/, ['cover', DEMO, '--target-height', 'tall']],
     [/--target-height is -1. Make it 0 to 1000/, ['cover', DEMO, '--target-height', '-1']],
     [/--target is “moon”/, ['cover', DEMO, '--target', 'moon']],
@@ -83,7 +83,7 @@ describe('exit 2 with a message and nothing on the output', () => {
 
   test.each<[RegExp, string]>([
     [/stops half-way/, demo.slice(0, 3000)],
-    [/newer Soffit/, demo.replace('"version": 1', '"version": 7')],
+    [/newer Soffit/, demo.replace('"version": 2', '"version": 7')],
     [/NaN at line \d+/, demo.replace('"pan": 236', '"pan": NaN')],
     [/“House” has a coordinate of 1e\+308/, demo.replace('[11, 7], [0, 7]]', '[11, 1e308], [0, 7]]')],
     [/“House” is 10000 m across/, demo.replaceAll('[11, 7]', '[10000, 7]')],

@@ -15,6 +15,7 @@ import { mountSettings, switchCorner } from '../../src/editor/settings/mountSett
 import type { Setting } from '../../src/editor/settings/setting.ts';
 import { setPassage, setRoofKind } from '../../src/editor/settings/structureChoices.ts';
 import { setGot, structureSettings } from '../../src/editor/settings/structureSettings.ts';
+import { groundHeight } from '../../src/model/ground.ts';
 import { placeMount } from '../../src/model/mounting.ts';
 import { setMount } from '../../src/plan/commands/setMount.ts';
 import type { Plan, PlanCamera } from '../../src/plan/plan.ts';
@@ -29,7 +30,7 @@ const cameraOf = (from: Plan, id = 'C1'): PlanCamera => {
   return camera;
 };
 const eyeOf = (from: Plan, id = 'C1') => {
-  const placed = placeMount(cameraOf(from, id).mount, from.structures, from.ground.height);
+  const placed = placeMount(cameraOf(from, id).mount, from.structures, groundHeight(from.ground));
   if (!placed.ok) throw new Error(`${id} is nowhere: ${placed.faults.map(({ code }) => code).join()}`);
   return placed.value.eye;
 };

@@ -30,3 +30,17 @@ test('version 0 is judged as it was when it had no settings', () => {
   expect(value.settings).toMatchObject({ edition: 'iec-62676-4-2014', faceHeight: 1.6, plateHeight: 0.5 });
   expect(value.credits).toEqual([]);
 });
+
+test('version 1 is judged as it was: no lamps, no light of its own, trees as they are drawn', () => {
+  const { value } = opened('1.plan.json');
+  expect(value.ground).toEqual({ kind: 'flat', height: 0 });
+  expect([value.patches, value.patchOrder, value.lamps, value.lampOrder]).toEqual([{}, [], {}, []]);
+  expect(value.cameras['C1']).toMatchObject({ infrared: null, exposure: null, pan: 236 });
+  expect(value.requirements['front-step']).toMatchObject({ looks: null, band: 'identify' });
+  expect(value.situations).toMatchObject({
+    'as-drawn': { night: false, treesInLeaf: null },
+    winter: { night: true, treesInLeaf: false, leaves: { 'front-gate': 'open' } },
+  });
+  // Default settings of version 2, written out: a default that changes later must not change this.
+  expect(value.settings).toMatchObject({ leastLux: 1, screenClosing: 30 });
+});

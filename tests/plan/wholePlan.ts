@@ -70,6 +70,8 @@ export const cameraOn = (id: string, mount: Mount): PlanCamera => ({
   roll: 0,
   device: defaultDevice,
   range: 30,
+  infrared: null,
+  exposure: null,
   hidden: false,
   locked: false,
 });

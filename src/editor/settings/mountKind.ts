@@ -1,6 +1,7 @@
 import { cos, sin } from '../../base/angle.ts';
 import type { Vec3 } from '../../base/vector.ts';
 import type { HostFace } from '../../model/face.ts';
+import { groundHeight } from '../../model/ground.ts';
 import type { Mount } from '../../optics/mount.ts';
 import { setMount } from '../../plan/commands/setMount.ts';
 import type { Plan, PlanCamera } from '../../plan/plan.ts';
@@ -57,7 +58,7 @@ export function setMountFace(plan: Plan, camera: PlanCamera, face: HostFace): Pl
 }
 
 function mountOn(plan: Plan, face: HostFace, kind: Exclude<MountKind, 'pole'>, eye: Eye): Mount {
-  const spot = eye ? clamped(spotOn(face, eye, plan.ground.height), plan) : middleOf(face, plan);
+  const spot = eye ? clamped(spotOn(face, eye, groundHeight(plan.ground)), plan) : middleOf(face, plan);
   if (kind === 'soffit') return soffitMount(spot);
   const mount = wallMount(spot, kind, 0);
   if (!('height' in mount)) return mount;
@@ -67,7 +68,7 @@ function mountOn(plan: Plan, face: HostFace, kind: Exclude<MountKind, 'pole'>, e
 
 function clamped(spot: HostSpot, plan: Plan): HostSpot {
   const { face } = spot;
-  const top = face.top - plan.ground.height;
+  const top = face.top - groundHeight(plan.ground);
   return {
     face,
     along: Math.min(face.width, Math.max(0, spot.along)),
@@ -79,14 +80,14 @@ function clamped(spot: HostSpot, plan: Plan): HostSpot {
 const middleOf = (face: HostFace, plan: Plan): HostSpot => ({
   face,
   along: face.width / 2,
-  height: Math.max(face.foot, face.top - BELOW_TOP) - plan.ground.height,
+  height: Math.max(face.foot, face.top - BELOW_TOP) - groundHeight(plan.ground),
   out: face.depth / 2,
 });
 
 /** A pole whose arm points where the camera looks, so that it stands behind the lens and out of the picture. */
 function poleBehind(plan: Plan, { pan }: PlanCamera, eye: Eye): Mount {
   if (!eye) return poleMount([0, 0], pan);
-  const pole = poleMount([eye[0], eye[1]], pan, Math.max(0.5, eye[2] - plan.ground.height));
+  const pole = poleMount([eye[0], eye[1]], pan, Math.max(0.5, eye[2] - groundHeight(plan.ground)));
   if (pole.kind !== 'pole') return pole;
   return { ...pole, at: [eye[0] - pole.reach * sin(pan), eye[1] - pole.reach * cos(pan)] };
 }
@@ -95,7 +96,7 @@ function poleBehind(plan: Plan, { pan }: PlanCamera, eye: Eye): Mount {
 function nearest(faces: readonly HostFace[], eye: Eye, plan: Plan): HostFace | undefined {
   if (!eye) return faces[0];
   const away = (face: HostFace): number => {
-    const { along } = clamped(spotOn(face, eye, plan.ground.height), plan);
+    const { along } = clamped(spotOn(face, eye, groundHeight(plan.ground)), plan);
     return Math.hypot(
       face.start[0] + face.along[0] * along - eye[0],
       face.start[1] + face.along[1] * along - eye[1],

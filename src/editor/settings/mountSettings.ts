@@ -1,5 +1,6 @@
 import type { HostFace } from '../../model/face.ts';
 import { faceTopAt } from '../../model/faces.ts';
+import { groundHeight } from '../../model/ground.ts';
 import type { Mount } from '../../optics/mount.ts';
 import { moveMount } from '../../plan/commands/moveMount.ts';
 import type { MountMeasures } from '../../plan/commands/moveMount.ts';
@@ -101,7 +102,7 @@ export function mountSettings(plan: Plan, { id, mount }: PlanCamera): readonly S
 export function heightBounds(plan: Plan, mount: Mount, face: HostFace | null): Limit {
   if (!face || !('distance' in mount)) return LIMITS.height;
   const along = mount.corner === 'start' ? mount.distance : face.width - mount.distance;
-  const below = plan.ground.height + (mount.kind === 'arm' ? mount.drop : 0);
+  const below = groundHeight(plan.ground) + (mount.kind === 'arm' ? mount.drop : 0);
   // A hand's breadth of wall above the hole, where there is as much.
   const most = faceTopAt(face, along) - below - EDGE;
   const least = Math.max(LIMITS.height.least, face.foot - below);

@@ -64,11 +64,11 @@ export function MountGroup({ editor, answers, plan, camera }: MountGroupProps) {
       {mountSettings(plan, camera).map((setting) => (
         <SettingField key={setting.key} editor={editor} subject={name} setting={setting} />
       ))}
-      {mount.kind === 'soffit' && eye && (
-        <Figure label="Mounting height" value={fixed(eye[2] - plan.ground.height, 2)} unit="m" />
+      {mount.kind === 'soffit' && scene && eye && (
+        <Figure label="Mounting height" value={fixed(eye[2] - scene.ground, 2)} unit="m" />
       )}
-      {hole && mount.kind !== 'pole' && (
-        <Figure label="Hole above ground" value={fixed(hole[2] - plan.ground.height, 2)} unit="m" />
+      {scene && hole && mount.kind !== 'pole' && (
+        <Figure label="Hole above ground" value={fixed(hole[2] - scene.ground, 2)} unit="m" />
       )}
       <CameraFaults answers={answers} id={camera.id} />
       <CornerSwitch editor={editor} plan={plan} camera={camera} />

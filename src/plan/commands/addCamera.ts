@@ -27,6 +27,8 @@ export function newCamera(
     roll: 0,
     device: defaultDevice,
     range: FIRST_RANGE,
+    infrared: null,
+    exposure: null,
     hidden: false,
     locked: false,
   };

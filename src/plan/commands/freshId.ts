@@ -1,10 +1,12 @@
 import type { Plan } from '../plan.ts';
 
-/** Every id that a new thing may not take: structures, their openings, cameras, requirements and situations. */
+/** Every id that a new thing may not take: structures, their openings, cameras, patches, lamps, requirements and situations. */
 export const takenIds = (plan: Plan): Set<string> =>
   new Set([
     ...Object.keys(plan.structures),
     ...Object.keys(plan.cameras),
+    ...Object.keys(plan.patches),
+    ...Object.keys(plan.lamps),
     ...Object.keys(plan.requirements),
     ...Object.keys(plan.situations),
     ...Object.values(plan.structures).flatMap((structure) =>

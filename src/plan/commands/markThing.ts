@@ -1,6 +1,6 @@
 import type { Plan } from '../plan.ts';
 import { changed } from './changed.ts';
-import type { Thing } from './thing.ts';
+import type { Marked } from './thing.ts';
 import { withCamera } from './withCamera.ts';
 import { withStructure } from './withStructure.ts';
 
@@ -10,7 +10,7 @@ import { withStructure } from './withStructure.ts';
  */
 export const markThing = (
   plan: Plan,
-  { kind, id }: Thing,
+  { kind, id }: Marked,
   marks: { readonly name?: string; readonly hidden?: boolean; readonly locked?: boolean },
 ): Plan =>
   kind === 'camera'

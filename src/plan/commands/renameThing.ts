@@ -2,6 +2,9 @@ import { NAME_LENGTH } from '../limits.ts';
 import type { Plan } from '../plan.ts';
 import { UNPRINTABLE } from '../schemaParts.ts';
 import { markThing } from './markThing.ts';
+import { setLamp } from './setLamp.ts';
+import { setPatch } from './setPatch.ts';
+import { setSituation } from './setSituation.ts';
 import type { Thing } from './thing.ts';
 
 /**
@@ -19,10 +22,23 @@ export const cleanName = (typed: string): string => {
   return name.trim();
 };
 
-/** Renames a structure or a camera; an empty name changes nothing. */
-export function renameThing(plan: Plan, thing: Thing, typed: string): Plan {
+/**
+ * Renames a thing of any kind; an empty name changes nothing.
+ * @throws RangeError where the plan has no such thing
+ */
+export function renameThing(plan: Plan, { kind, id }: Thing, typed: string): Plan {
   const name = cleanName(typed);
-  return name === '' ? plan : markThing(plan, thing, { name });
+  if (name === '') return plan;
+  switch (kind) {
+    case 'situation':
+      return setSituation(plan, id, { name });
+    case 'lamp':
+      return setLamp(plan, id, { name });
+    case 'patch':
+      return setPatch(plan, id, { name });
+    default:
+      return markThing(plan, { kind, id }, { name });
+  }
 }
 
 /** Renames the plan itself; an empty name changes nothing. */

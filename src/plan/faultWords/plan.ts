@@ -22,6 +22,24 @@ export const planWords: Readonly<Record<string, Words>> = {
     `An outline of ${subjectOf(fault, 'the plan')} has fewer than three corners${where(fault)}. Give it at least three.`,
   'line.short': (fault) =>
     `A line of ${subjectOf(fault, 'the plan')} has too few corners${where(fault)}. Give it ${allowed(fault, '2 or more')}.`,
+  'spots.few': (fault) =>
+    `Ground needs three spot heights${where(fault)}. Give it ${allowed(fault, '3 or more')}, or make it flat.`,
+  'spots.twice': (fault) =>
+    `Two spot heights lie at one place${fault.given === undefined ? '' : ` (${fault.given})`}${where(fault)}. Take one of the two out.`,
+  'spots.line': (fault) =>
+    `All spot heights lie in one line${where(fault)}, which spans no ground. Add one beside it.`,
+  'ground.cells': (fault) =>
+    `The ground has ${given(fault, 'too many')} cells${where(fault)}; the most is ${allowed(fault, '1000000')}. Make its cells larger.`,
+  'ground.heights': (fault) =>
+    `The ground has ${given(fault, 'the wrong number of')} heights${where(fault)}. Give it columns × rows: ${allowed(fault, 'one a cell')}.`,
+  'ground.unknown': (fault) =>
+    `No height of the ground is known${where(fault)}. Give at least one, or make it flat.`,
+  'photometry.rising': (fault) =>
+    `The angles of the light of ${subjectOf(fault, 'a lamp')} do not rise at ${given(fault, 'one of them')}${where(fault)}. Put them in order, each once.`,
+  'photometry.count': (fault) =>
+    `The light of ${subjectOf(fault, 'a lamp')} has ${given(fault, 'the wrong number of')} candela${where(fault)}. Give it ${allowed(fault, 'one for each pair of angles')}.`,
+  'looks.along': (fault) =>
+    `${subjectOf(fault, 'A requirement')} looks along its line, but it is ${fault.given === undefined ? 'none' : `of the kind ${given(fault)}`}${where(fault)}. Give it a bearing or a place to look to.`,
   'structure.vast': (fault) =>
     `${subjectOf(fault, 'A structure')} is ${given(fault)} m across${where(fault)}; the most is ${allowed(fault)} m. If it was drawn in millimetres, divide by 1000.`,
   'modes.none': (fault) => `${subjectOf(fault, 'A camera')} has no picture mode${where(fault)}. Give it one.`,

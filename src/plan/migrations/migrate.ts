@@ -3,9 +3,10 @@ import { PLAN_VERSION } from '../plan.ts';
 import { shown } from '../shapeFaults.ts';
 import type { Draft } from './draft.ts';
 import { from0 } from './from0.ts';
+import { from1 } from './from1.ts';
 
 /** Entry n brings a file of version n to version n + 1. They take what they find: the schema judges the result. */
-const steps: readonly ((draft: Draft) => Draft)[] = [from0];
+const steps: readonly ((draft: Draft) => Draft)[] = [from0, from1];
 
 const isRecord = (value: unknown): value is Draft =>
   typeof value === 'object' && value !== null && !Array.isArray(value);

@@ -76,8 +76,8 @@ export class Here {
   private spotOf(at: Pointed): Vec3 | null {
     const { editor, assessment } = this.model;
     if (!assessment) return null;
-    const { target, plan } = editor.store.getState();
-    const spot = spotMeant(at, plan.ground.height + target.height);
+    const { target } = editor.store.getState();
+    const spot = spotMeant(at, assessment.scene.ground + target.height);
     const { left, right, bottom, top } = assessment.scene.board;
     const inside = spot && spot[0] >= left && spot[0] <= right && spot[1] >= bottom && spot[1] <= top;
     return inside ? spot : null;

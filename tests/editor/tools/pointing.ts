@@ -1,5 +1,6 @@
 import { distance, scale, subtract, unit, type Vec3 } from '../../../src/base/vector.ts';
 import type { Pointed } from '../../../src/editor/tools/pointed.ts';
+import { groundHeight } from '../../../src/model/ground.ts';
 import { solidsOf } from '../../../src/model/solids.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
 import { pick, pickable } from '../../../src/view3d/picking.ts';
@@ -15,11 +16,10 @@ export function pointing(plan: Plan, at: Vec3, more: Partial<Pointed> = {}, view
     return structure ? [...solidsOf(structure).solids] : [];
   });
   const hit = pick(pickable(solids), { from: viewer, along });
-  const toGround = (plan.ground.height - viewer[2]) / along[2];
+  const level = groundHeight(plan.ground);
+  const toGround = (level - viewer[2]) / along[2];
   const ground: Vec3 | null =
-    toGround > 0
-      ? [viewer[0] + along[0] * toGround, viewer[1] + along[1] * toGround, plan.ground.height]
-      : null;
+    toGround > 0 ? [viewer[0] + along[0] * toGround, viewer[1] + along[1] * toGround, level] : null;
   const onSolid = hit !== null && (ground === null || hit.distance <= distance(viewer, ground));
   return {
     ray: { from: viewer, along },

@@ -1,5 +1,6 @@
 import { bearing } from '../../../base/angle.ts';
 import { distance, type Vec3 } from '../../../base/vector.ts';
+import { groundHeight } from '../../../model/ground.ts';
 import { placeMount } from '../../../model/mounting.ts';
 import type { Mount } from '../../../optics/mount.ts';
 import { addCamera, newCamera } from '../../../plan/commands/addCamera.ts';
@@ -21,7 +22,7 @@ export function aimingNew(
   const camera = newCamera(before, candidate.mount, straight);
   const gesture = editor.begin(`Add ${camera.name}`);
   const unit = before.settings.units;
-  const level = before.ground.height + target.height;
+  const level = groundHeight(before.ground) + target.height;
 
   const gone = (): boolean => !Object.hasOwn(editor.store.getState().plan.cameras, camera.id);
   const show = (mount: Mount, aim: { pan: number; tilt: number }): void => {
@@ -44,7 +45,7 @@ export function aimingNew(
       // The bracket turns about the post to where the camera looks, and takes the lens with it.
       const [x, y] = mount.at;
       mount = { ...mount, facing: aimed([x, y, eye[2]], spot, straight, true).pan };
-      const placed = placeMount(mount, before.structures, before.ground.height);
+      const placed = placeMount(mount, before.structures, groundHeight(before.ground));
       if (placed.ok) {
         eye = placed.value.eye;
         aim = aimed(eye, spot, straight, at.shift);

@@ -1,5 +1,6 @@
 import { add, scale, type Vec3 } from '../../../base/vector.ts';
 import type { HostFace } from '../../../model/face.ts';
+import { groundHeight } from '../../../model/ground.ts';
 import { placeMount } from '../../../model/mounting.ts';
 import type { Mount } from '../../../optics/mount.ts';
 import { faultText } from '../../../plan/faultText.ts';
@@ -43,7 +44,7 @@ export function candidateAt(plan: Plan, at: Pointed, kind: WallKind): Candidate 
   const soffit = soffitOver(plan, spot.face);
   const below = spot.face.top - struck.point[2];
   if (soffit && below < Math.max(EAVES_REACH, EAVES_PIXELS * at.metresPerPixel)) {
-    const under = spotOn(soffit, struck.point, plan.ground.height);
+    const under = spotOn(soffit, struck.point, groundHeight(plan.ground));
     return placed(plan, soffitMount({ ...under, out: soffit.depth / 2 }), null);
   }
   return onWall(plan, spot, at, kind);
@@ -68,7 +69,7 @@ export function candidateWith(plan: Plan, mount: Mount, key: string, value: numb
 
 /** A mount as a candidate: where its lens would be, or why it does not fit. */
 export function placed(plan: Plan, mount: Mount, snapped: string | null): Candidate {
-  const at = placeMount(mount, plan.structures, plan.ground.height);
+  const at = placeMount(mount, plan.structures, groundHeight(plan.ground));
   // What stands in the way is the camera's place, which has no name yet and no path in the plan.
   if (!at.ok)
     return no(at.faults.map((fault) => faultText({ ...fault, subject: undefined, path: [] })).join(' '));

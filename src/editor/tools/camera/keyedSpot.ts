@@ -1,4 +1,5 @@
 import { hostFaces } from '../../../model/faces.ts';
+import { groundHeight } from '../../../model/ground.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import type { Selected } from '../../editor.ts';
 import { poleMount, wallMount, type WallKind } from '../mount/mountAt.ts';
@@ -23,7 +24,8 @@ export function keyedSpot(plan: Plan, selected: Selected | null, kind: WallKind)
   );
   if (host === undefined || wall === null) return placed(plan, poleMount([0, 0], 180), null);
   const height =
-    Math.min(FIRST_HEIGHT, Math.max(wall.top - BELOW_TOP, (wall.foot + wall.top) / 2)) - plan.ground.height;
+    Math.min(FIRST_HEIGHT, Math.max(wall.top - BELOW_TOP, (wall.foot + wall.top) / 2)) -
+    groundHeight(plan.ground);
   const corners = 'outline' in host ? host.outline.length : 0;
   return placed(
     plan,

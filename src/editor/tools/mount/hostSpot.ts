@@ -1,6 +1,7 @@
 import { dot, subtract, type Vec3 } from '../../../base/vector.ts';
 import type { HostFace } from '../../../model/face.ts';
 import { hostFaces } from '../../../model/faces.ts';
+import { groundHeight } from '../../../model/ground.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import type { Struck } from '../pointed.ts';
 
@@ -24,7 +25,7 @@ export function hostSpot(plan: Plan, struck: Struck): HostSpot | null {
   let best: HostSpot | null = null;
   let nearest = Infinity;
   for (const face of hostFaces(structure)) {
-    const spot = spotOn(face, struck.point, plan.ground.height);
+    const spot = spotOn(face, struck.point, groundHeight(plan.ground));
     if (face.sort === 'wall') {
       const off = Math.abs(dot(subtract(struck.point, face.start), face.outward));
       const within = spot.along > -RECESS && spot.along < face.width + RECESS;

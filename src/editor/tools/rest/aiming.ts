@@ -1,4 +1,5 @@
 import { distance } from '../../../base/vector.ts';
+import { groundHeight } from '../../../model/ground.ts';
 import { aimCamera } from '../../../plan/commands/aimCamera.ts';
 import { aimed, aimWords, spotMeant } from '../camera/aim.ts';
 import { words, type ToolState } from '../chart.ts';
@@ -9,7 +10,7 @@ export function aiming({ editor, camera, eye, outward, rest }: Held): ToolState 
   const gesture = editor.begin(`Aim ${camera.name}`);
   const { plan, target } = editor.store.getState();
   const unit = plan.settings.units;
-  const level = plan.ground.height + target.height;
+  const level = groundHeight(plan.ground) + target.height;
   const state = (text: string): ToolState => ({
     name: 'rest aiming',
     strip: words(text),

@@ -1,4 +1,5 @@
 import type { Editor, Selected } from '../../editor.ts';
+import { groundHeight } from '../../../model/ground.ts';
 import { placeMount } from '../../../model/mounting.ts';
 import { faultText } from '../../../plan/faultText.ts';
 import { setMount } from '../../../plan/commands/setMount.ts';
@@ -32,7 +33,7 @@ export function resting(
       const camera = movable(editor);
       if (!camera || !from.handle) return here;
       const { plan } = editor.store.getState();
-      const placed = placeMount(camera.mount, plan.structures, plan.ground.height);
+      const placed = placeMount(camera.mount, plan.structures, groundHeight(plan.ground));
       if (!placed.ok) {
         editor.say(`${camera.name} has no place to be moved from.`, placed.faults);
         return here;
@@ -61,7 +62,7 @@ export function resting(
       if (!camera) return here;
       const mount = nudgeMount(editor.store.getState().plan, camera.mount, way, large);
       const { structures, ground } = editor.store.getState().plan;
-      const placed = placeMount(mount, structures, ground.height);
+      const placed = placeMount(mount, structures, groundHeight(ground));
       if (!placed.ok) return resting(editor, words(placed.faults.map(faultText).join(' '), true));
       editor.run(`Slide ${camera.name}`, (plan) => setMount(plan, camera.id, mount), `slide ${camera.id}`);
       const { plan } = editor.store.getState();

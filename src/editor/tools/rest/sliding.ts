@@ -1,3 +1,4 @@
+import { groundHeight } from '../../../model/ground.ts';
 import { placeMount } from '../../../model/mounting.ts';
 import { setMount } from '../../../plan/commands/setMount.ts';
 import { faultText } from '../../../plan/faultText.ts';
@@ -19,7 +20,7 @@ export function sliding({ editor, camera, eye, from, rest }: Held): ToolState {
     drag: (_, to) => {
       const { mount, snapped, edgeOn } = slideMount(atPress, camera.id, camera.mount, eye, from, to);
       if (edgeOn) return state('Seen edge-on. Turn the view, or type the number.', true);
-      const placed = placeMount(mount, atPress.structures, atPress.ground.height);
+      const placed = placeMount(mount, atPress.structures, groundHeight(atPress.ground));
       // Where it cannot be fixed it stays at the last place that held.
       if (!placed.ok) return state(placed.faults.map(faultText).join(' '), true);
       gesture.change((plan) => setMount(plan, camera.id, mount));

@@ -1,0 +1,44 @@
+import type { Vec2 } from '../base/vector.ts';
+import type { Got } from './structure.ts';
+
+/** A height of the ground taken at a place, m above z = 0. */
+export interface Spot {
+  readonly at: Vec2;
+  readonly height: number;
+  readonly got: Got;
+}
+
+/** Ground of one height, m above z = 0. */
+interface FlatGround {
+  readonly kind: 'flat';
+  readonly height: number;
+}
+
+/** Ground between spot heights, three or more. */
+export interface SpotGround {
+  readonly kind: 'spots';
+  readonly spots: readonly Spot[];
+}
+
+/** Ground by square cells, `cell` m a side: heights at their centres row by row from the south-west; null is unknown. */
+export interface GridGround {
+  readonly kind: 'grid';
+  readonly left: number;
+  readonly bottom: number;
+  readonly cell: number;
+  readonly columns: number;
+  readonly rows: number;
+  readonly heights: readonly (number | null)[];
+  readonly got: Got;
+}
+
+export type Ground = FlatGround | SpotGround | GridGround;
+
+/** The datum of a ground, m above z = 0: the height of flat ground, the least height of any other. */
+export function groundHeight(ground: Ground): number {
+  if (ground.kind === 'flat') return ground.height;
+  let least = Infinity;
+  if (ground.kind === 'spots') for (const { height } of ground.spots) least = Math.min(least, height);
+  else for (const height of ground.heights) if (height !== null && height < least) least = height;
+  return least === Infinity ? 0 : least;
+}

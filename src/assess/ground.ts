@@ -4,7 +4,7 @@ import { less, NO_AREA, plus, type Area } from '../coverage/area.ts';
 import { cutArea, cutTriangles } from '../coverage/cut.ts';
 import { insideMask, ringsMask } from '../coverage/mask.ts';
 import { boardGrid, cellFor, FINE_CELL } from '../coverage/boardGrid.ts';
-import type { Within } from '../coverage/areas.ts';
+import type { Within } from '../coverage/within.ts';
 import { INSIDE, OUT_OF_FRAME } from '../coverage/state.ts';
 import { areaOf, tally } from '../coverage/tally.ts';
 import { convexParts } from '../sight/convexParts.ts';
@@ -68,7 +68,7 @@ export function groundOf(scene: Scene, height: number, cell?: number): Ground {
 
 /** The same of a wall, a roof face or a patch. */
 export function surfaceGround(
-  { solids }: Scene,
+  { solids }: Pick<Scene, 'solids'>,
   { plane, rings }: FlatSurface,
   cell = surfaceCell(boardAround(rings)),
 ): Ground {
@@ -101,9 +101,19 @@ function laidOut(solids: readonly Solid[], { plane, board, rings, above }: Sheet
     bare: inside.map((within) => (within === 1 ? INSIDE : OUT_OF_FRAME)),
     counted: mask.map((within, at) => (within === 1 && inside[at] !== 1 ? 1 : 0)),
     open: less(total, covered),
-    within: { mask, total, inside: covered, cut: exact, parts, whole: rings === null },
+    within: {
+      mask,
+      total,
+      inside: covered,
+      cut: exact,
+      glazed: cutTriangles(solids.filter(isGlass), plane, above, MOST_CUT) ?? new Float64Array(0),
+      parts,
+      whole: rings === null,
+    },
   };
 }
+
+const isGlass = ({ passage }: Solid): boolean => passage === 'clear';
 
 /** Cells of a wall are finer than those of the ground, m. */
 const SURFACE_CELL = 0.05;

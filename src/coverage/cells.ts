@@ -7,33 +7,43 @@ import { rowSpansOf } from '../sight/rowSpans.ts';
 import type { FoundSight } from '../sight/sightOf.ts';
 import type { Cells } from './coverage.ts';
 import type { BandRule } from './rule.ts';
-import { COVERED, HIDDEN, INSIDE, SCREENED, TOO_COARSE } from './state.ts';
+import { closedCells } from './closedCells.ts';
+import type { Lit } from './conditions.ts';
+import { COVERED, HIDDEN, INSIDE, SCREENED, TOO_COARSE, TOO_DARK } from './state.ts';
 
 /** Buffers that one worker keeps between cameras, so that a drag allocates nothing for depth. */
 export class Scratch {
-  private solids: Nearest = nothingNearest(0);
-  private screens: Nearest = nothingNearest(0);
+  private readonly buffers = new Map<string, Nearest>();
 
-  /** Two cleared buffers for so many cells. */
-  cleared(cells: number): { readonly solids: Nearest; readonly screens: Nearest } {
-    if (this.solids.solid.length !== cells) {
-      this.solids = nothingNearest(cells);
-      this.screens = nothingNearest(cells);
-    } else {
-      clearNearest(this.solids);
-      clearNearest(this.screens);
+  /** A cleared buffer for so many cells; one a use, so that several are at hand at once. */
+  cleared(use: 'solids' | 'screens' | 'sheet' | 'closed' | 'glass', cells: number): Nearest {
+    const known = this.buffers.get(use);
+    if (known?.solid.length === cells) {
+      clearNearest(known);
+      return known;
     }
-    return { solids: this.solids, screens: this.screens };
+    const made = nothingNearest(cells);
+    this.buffers.set(use, made);
+    return made;
   }
 }
 
 /** A plane whose normal rises more than this is level, and has no horizontal of its own. */
 const LEVEL = 1 - 1e-9;
 
+/** What lights the cells of a grid for one camera. */
+export interface NightHere {
+  /** One a cell: 1 where lamps light it enough; null where there are none. */
+  readonly lamps: Uint8Array | null;
+  /** The camera's own. */
+  readonly infrared: Lit | null;
+}
+
 /**
  * State, band, density and hider of every cell of a grid for one camera, judged at cell centres with the half-planes of
  * its sight.
- * @param bare the state of each cell before any camera looks: INSIDE a solid, else OUT_OF_FRAME
+ * @param bare  the state of each cell before any camera looks: INSIDE a solid, else OUT_OF_FRAME
+ * @param night null by day
  */
 export function cellsOf(
   camera: Camera,
@@ -42,6 +52,7 @@ export function cellsOf(
   bare: Uint8Array,
   rule: BandRule,
   scratch: Scratch,
+  night: NightHere | null = null,
 ): Cells {
   const total = grid.columns * grid.rows;
   const cells: Cells = {
@@ -54,10 +65,24 @@ export function cellsOf(
     lost: rule.slopes.length > 0 ? new Uint8Array(total) : null,
     hider: new Int32Array(total).fill(-1),
   };
-  const { solids, screens } = scratch.cleared(total);
-  fillNearest(found.solids, grid, found.footing.foot, cells.rows, solids);
-  if (found.screens.count > 0) fillNearest(found.screens, grid, found.footing.foot, cells.rows, screens);
-  judge({ camera, found, cells, rule, solids: solids.solid, screens: screens.solid });
+  const filled = (use: 'solids' | 'screens' | 'glass'): Int32Array | null => {
+    const shadows = found[use];
+    if (shadows.count === 0) return null;
+    const into = scratch.cleared(use, total);
+    fillNearest(shadows, grid, found.footing.foot, cells.rows, into);
+    return into.solid;
+  };
+  judge({
+    camera,
+    found,
+    cells,
+    rule,
+    solids: filled('solids'),
+    screens: filled('screens'),
+    closed: closedCells(found, grid, cells.rows, scratch),
+    night,
+    glass: night === null ? null : filled('glass'),
+  });
   return cells;
 }
 
@@ -66,8 +91,12 @@ interface Judged {
   readonly found: FoundSight;
   readonly cells: Cells;
   readonly rule: BandRule;
-  readonly solids: Int32Array;
-  readonly screens: Int32Array;
+  /** What is nearest over each cell; null where nothing of the kind is in the frame. */
+  readonly solids: Int32Array | null;
+  readonly screens: Int32Array | null;
+  readonly closed: Int32Array | null;
+  readonly night: NightHere | null;
+  readonly glass: Int32Array | null;
 }
 
 function judge(judged: Judged): void {
@@ -92,30 +121,47 @@ function judge(judged: Judged): void {
     for (let at = 0; at <= high - low; at += 1) {
       if (bent && density[from + at] === 0) continue;
       const [x, y, z] = [dx + at * step[0], dy + at * step[1], dz + at * step[2]];
-      settle(judged, from + at, x, y, -z);
+      settle(judged, from + at, x, y, z);
       if (across !== null) across[from + at] = field.along(x, y, z, plane.u);
     }
   }
 }
 
 /** State, band and hider of a cell in the frame. */
-function settle(judged: Judged, index: number, dx: number, dy: number, rise: number): void {
+function settle(judged: Judged, index: number, dx: number, dy: number, dz: number): void {
   const { state, band, density, hider, lost } = judged.cells;
   if (state[index] === INSIDE) return;
-  const behind = judged.found.sight.lensInside ?? judged.solids[index] ?? -1;
-  if (behind >= 0) {
-    state[index] = HIDDEN;
-    hider[index] = behind;
+  const through = judged.screens?.[index] ?? -1;
+  const behind = judged.found.sight.lensInside ?? over(judged.solids, judged.closed, index);
+  if (behind >= 0 || through >= 0) {
+    state[index] = behind >= 0 ? HIDDEN : SCREENED;
+    hider[index] = behind >= 0 ? behind : through;
     return;
   }
-  const through = judged.screens[index] ?? -1;
-  if (through >= 0) {
-    state[index] = SCREENED;
-    hider[index] = through;
+  if (judged.night !== null && !isLit(judged.night, judged.glass, index, dx, dy, dz)) {
+    state[index] = TOO_DARK;
     return;
   }
-  const reached = judged.rule.band(density[index] ?? 0, dx, dy, rise);
+  const reached = judged.rule.band(density[index] ?? 0, dx, dy, -dz);
   band[index] = reached;
   state[index] = reached > 0 ? COVERED : TOO_COARSE;
   if (lost !== null) lost[index] = judged.rule.lost;
+}
+
+/** What hides a cell: a solid before any screen that has closed up. */
+function over(solids: Int32Array | null, closed: Int32Array | null, index: number): number {
+  const solid = solids?.[index] ?? -1;
+  return solid >= 0 ? solid : (closed?.[index] ?? -1);
+}
+
+function isLit(
+  { lamps, infrared }: NightHere,
+  glass: Int32Array | null,
+  index: number,
+  dx: number,
+  dy: number,
+  dz: number,
+): boolean {
+  if (lamps?.[index] === 1) return true;
+  return infrared !== null && (glass?.[index] ?? -1) < 0 && infrared(dx, dy, dz) >= 0;
 }

@@ -1,11 +1,12 @@
-import type { Vec3 } from '../base/vector.ts';
+import { subtract, type Vec3 } from '../base/vector.ts';
 import { insideSolid } from '../model/inside.ts';
 import type { Solid } from '../model/solid.ts';
 import type { Camera } from '../optics/camera.ts';
 import { densityAt, depressionAt } from '../optics/density.ts';
 import { inFrame } from '../optics/projection.ts';
 import type { Segments } from '../sight/segment.ts';
-import type { BandRule } from './rule.ts';
+import { infraredLit, lampsLit, type Night } from './light.ts';
+import { KEPT, type BandRule } from './rule.ts';
 import type { State } from './state.ts';
 
 /** What a camera makes of one point. Site frame. */
@@ -18,9 +19,15 @@ export interface PointState {
   readonly hider: number | null;
   /** How far before the point the hider is met, m. */
   readonly before: number | null;
+  /** Of a covered face: why it is below the band of its density (KEPT, TOO_STEEP, FROM_THE_SIDE). */
+  readonly lost: number;
 }
 
-/** Judges one point by a ray: the same states in the same order as the cells. */
+/**
+ * Judges one point by a ray: the same states in the same order as the cells.
+ * @param normal of the surface that the point is of, for the light on it
+ * @param night  null by day
+ */
 export function pointState(
   camera: Camera,
   point: Vec3,
@@ -28,6 +35,8 @@ export function pointState(
   segments: Segments,
   rule: BandRule,
   lensInside: number | null,
+  normal: Vec3 = UP,
+  night: Night | null = null,
 ): PointState {
   const depression = depressionAt(camera.eye, point);
   const density = densityAt(camera, point)?.horizontal ?? null;
@@ -38,23 +47,52 @@ export function pointState(
     depression,
     hider: null,
     before: null,
+    lost: KEPT,
   });
   if (solids.some((solid) => insideSolid(solid, point))) return plain('inside');
   if (!inFrame(camera, point) || density === null) return plain('out of frame');
   if (lensInside !== null) return { ...plain('hidden'), hider: lensInside };
   const far = Math.hypot(point[0] - camera.eye[0], point[1] - camera.eye[1], point[2] - camera.eye[2]);
-  for (const [passage, state] of [
-    ['solid', 'hidden'],
-    ['screen', 'screened'],
-  ] as const) {
-    const hit = segments.firstHit(camera.eye, point, passage);
-    if (hit !== null) return { ...plain(state), hider: hit.solid, before: (1 - hit.share) * far };
-  }
+  const behind = segments.firstHit(camera.eye, point, 'solid') ?? segments.closedHit(camera.eye, point);
+  const hit = behind ?? segments.firstHit(camera.eye, point, 'screen');
+  if (hit !== null)
+    return {
+      ...plain(behind === null ? 'screened' : 'hidden'),
+      hider: hit.solid,
+      before: (1 - hit.share) * far,
+    };
+  if (night !== null && !litAt(camera, point, normal, night, segments)) return plain('too dark');
   const band = rule.band(
     density,
     point[0] - camera.eye[0],
     point[1] - camera.eye[1],
     camera.eye[2] - point[2],
   );
-  return plain(band > 0 ? 'covered' : 'too coarse', band);
+  return { ...plain(band > 0 ? 'covered' : 'too coarse', band), lost: rule.lost };
+}
+
+const UP: Vec3 = [0, 0, 1];
+
+/** Whether a point is lit for a camera: by its own infrared, which glass throws back, or by lamps with a free way to it. */
+export function litAt(
+  camera: Camera,
+  point: Vec3,
+  normal: Vec3,
+  { infrared, lamps, leastLux }: Night,
+  segments: Segments,
+): boolean {
+  const [dx, dy, dz] = subtract(point, camera.eye);
+  const own = infrared.get(camera.id);
+  if (
+    own !== undefined &&
+    infraredLit(camera, own)(dx, dy, dz) >= 0 &&
+    segments.firstHit(camera.eye, point, 'clear') === null
+  )
+    return true;
+  const free = lamps.filter(
+    ({ eye }) =>
+      segments.firstHit(eye, point, 'solid') === null && segments.firstHit(eye, point, 'screen') === null,
+  );
+  const lit = lampsLit(free, leastLux, normal, camera.eye);
+  return lit !== null && lit(dx, dy, dz) >= 0;
 }

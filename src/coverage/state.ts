@@ -14,5 +14,6 @@ export const INSIDE = 0;
 export const OUT_OF_FRAME = 1;
 export const HIDDEN = 2;
 export const SCREENED = 3;
+export const TOO_DARK = 4;
 export const TOO_COARSE = 5;
 export const COVERED = 6;

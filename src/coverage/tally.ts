@@ -51,18 +51,16 @@ export function tally(grid: Grid, labels: Uint8Array, mask: Uint8Array, most: nu
   return counts;
 }
 
-/**
- * Counts what is hidden or screened within a mask by the solid in the way, and what of the frame lies inside solids. Hidden
- * and screened cells name different solids, so that a neighbour with the same solid has the same state.
- */
+/** Counts what is hidden within a mask by what is in the way, what is screened, and what of the frame lies inside solids. */
 export function tallyHiders(
   cells: Cells,
   mask: Uint8Array,
   solids: number,
-): { hiders: Tally; inside: Tally } {
+): { readonly hiders: Tally; readonly screens: Tally; readonly inside: Tally } {
   const { state, hider, grid, rows, density } = cells;
   const { columns } = grid;
   const hiders = newTally(solids);
+  const screens = newTally(1);
   const inside = newTally(1);
   for (let row = 0; row < grid.rows; row += 1) {
     const start = row * columns;
@@ -72,7 +70,7 @@ export function tallyHiders(
       const within = here === INSIDE && (density[index] ?? 0) > 0;
       if (mask[index] !== 1 || (here !== HIDDEN && here !== SCREENED && !within)) continue;
       const solid = within ? -1 : (hider[index] ?? 0);
-      const [counts, label] = within ? [inside, 0] : [hiders, solid];
+      const [counts, label] = within ? [inside, 0] : here === SCREENED ? [screens, 0] : [hiders, solid];
       raise(counts.cells, label);
       const left = index > start ? index - 1 : index;
       const right = index + 1 < start + columns ? index + 1 : index;
@@ -94,7 +92,7 @@ export function tallyHiders(
       if (lone) raise(counts.edges, label);
     }
   }
-  return { hiders, inside };
+  return { hiders, screens, inside };
 }
 
 /**

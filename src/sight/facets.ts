@@ -1,5 +1,7 @@
+import { sin } from '../base/angle.ts';
 import type { Passage } from '../model/passage.ts';
 import type { Solid } from '../model/solid.ts';
+import { facesOf, type Faces } from './faces.ts';
 
 /** A range of facets that belongs to one solid, with its box: least and greatest x, y, z. */
 export interface FacetGroup {
@@ -25,10 +27,20 @@ export interface Facets {
   readonly solid: Int32Array;
   /** Three a facet: unit normal of the sheet of a screen that it belongs to, 0 where none; null where no solid has sheets. */
   readonly sheets: Float64Array | null;
+  /** Sine of the angle to its sheet below which a screen closes up. */
+  readonly closing: number;
+  /** The same triangles as convex faces, which throw the shadows. */
+  readonly faces: Faces;
 }
 
-/** Lays the triangles of closed solids out for the sight engine. Cost: linear in triangles. */
-export function facetsOf(solids: readonly Solid[]): Facets {
+/** The angle to its face below which the gaps of mesh, slats or railings close up, °. Common practice, no source. */
+export const CLOSING = 30;
+
+/**
+ * Lays the triangles of closed solids out for the sight engine. Cost: linear in triangles.
+ * @param closing angle to its sheet below which a screen closes up, °
+ */
+export function facetsOf(solids: readonly Solid[], closing = CLOSING): Facets {
   const count = solids.reduce((sum, { triangles }) => sum + triangles.length / 3, 0);
   const facets = {
     solids,
@@ -39,6 +51,7 @@ export function facetsOf(solids: readonly Solid[]): Facets {
     neighbours: new Int32Array(count * 3).fill(-1),
     solid: new Int32Array(count),
     sheets: solids.some(({ sheets }) => sheets) ? new Float64Array(count * 3) : null,
+    closing: sin(closing),
   };
   let from = 0;
   solids.forEach((solid, index) => {
@@ -51,7 +64,7 @@ export function facetsOf(solids: readonly Solid[]): Facets {
     from = to;
   });
   fillNormals(facets.corners, facets.normals);
-  return facets;
+  return { ...facets, faces: facesOf(facets) };
 }
 
 function copyCorners({ positions, triangles }: Solid, from: number, corners: Float64Array): void {

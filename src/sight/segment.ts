@@ -30,6 +30,15 @@ export class Segments {
    * Cost: logarithmic in facets, no allocation but the answer.
    */
   firstHit(from: Vec3, to: Vec3, passage: Passage): Hit | null {
+    return this.nearest(from, to, passage, false);
+  }
+
+  /** The nearest face of a screen that is seen at so low an angle to its sheet that it closes up; null where there is none. */
+  closedHit(from: Vec3, to: Vec3): Hit | null {
+    return this.facets.sheets === null ? null : this.nearest(from, to, 'screen', true);
+  }
+
+  private nearest(from: Vec3, to: Vec3, passage: Passage, closedOnly: boolean): Hit | null {
     const [dx, dy, dz] = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
     const length = Math.hypot(dx, dy, dz);
     if (!(length > 2 * HIT_TOLERANCE)) return null;
@@ -56,6 +65,7 @@ export class Segments {
         const facet = order[at] ?? 0;
         const solid = this.facets.solid[facet] ?? 0;
         if (this.passages[solid] !== passage) continue;
+        if (closedOnly && !this.closes(facet, dx, dy, dz)) continue;
         const met = this.meets(facet, from, dx, dy, dz);
         if (!(met > least && met < most)) continue;
         const tied = best >= 0 && met === share && solid < (this.facets.solid[best] ?? 0);
@@ -63,6 +73,15 @@ export class Segments {
       }
     }
     return best < 0 ? null : { facet: best, solid: this.facets.solid[best] ?? 0, share };
+  }
+
+  private closes(facet: number, dx: number, dy: number, dz: number): boolean {
+    const { sheets, closing } = this.facets;
+    if (sheets === null) return false;
+    const [nx, ny, nz] = [sheets[facet * 3] ?? 0, sheets[facet * 3 + 1] ?? 0, sheets[facet * 3 + 2] ?? 0];
+    if (nx * nx + ny * ny + nz * nz === 0) return false;
+    const along = nx * dx + ny * dy + nz * dz;
+    return along * along < closing * closing * (dx * dx + dy * dy + dz * dz);
   }
 
   /** Share of the way at which a facet is met from outside; NaN where it is missed. */

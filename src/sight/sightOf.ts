@@ -1,5 +1,7 @@
-import type { Vec2 } from '../base/vector.ts';
+import type { Vec2, Vec3 } from '../base/vector.ts';
+import type { Passage } from '../model/passage.ts';
 import type { Camera } from '../optics/camera.ts';
+import { sheetsOf, type SheetShadows } from './closing.ts';
 import type { Facets } from './facets.ts';
 import { footingOf, type Footing } from './footing.ts';
 import { frameHalfPlanes } from './frame.ts';
@@ -29,6 +31,11 @@ export interface FoundSight {
   readonly screens: Shadows;
   /** Both together. */
   readonly all: Shadows;
+  /** Glass: it hides nothing, but throws a camera's own infrared back. */
+  readonly glass: Shadows;
+  /** The screens that can close up, sheet by sheet, and the sine of the angle below which they do. */
+  readonly sheets: readonly SheetShadows[];
+  readonly closing: number;
 }
 
 /**
@@ -45,7 +52,7 @@ export function sightOf(camera: Camera, plane: TargetPlane, window: Window, face
   const empty = within.length === 0 || inside !== null;
   const bounds = boundsOf(within, frame ?? [], halfPlanesOf(corners));
   const reach = Math.hypot(bounds.radius, footing.delta);
-  const cast = (passage: 'solid' | 'screen') => shadowsOf(facets, footing, bounds.halfPlanes, reach, passage);
+  const cast = (passage: Passage) => shadowsOf(facets, footing, bounds.halfPlanes, reach, passage);
   const solids = empty ? NO_SHADOWS : cast('solid');
   const screens = empty ? NO_SHADOWS : cast('screen');
   const beyondScreens = empty ? NO_REGION : regionOf(solids, bounds, within, footing.foot);
@@ -68,6 +75,9 @@ export function sightOf(camera: Camera, plane: TargetPlane, window: Window, face
     solids,
     screens,
     all,
+    glass: empty ? NO_SHADOWS : cast('clear'),
+    sheets: sheetsOf(screens, facets),
+    closing: facets.closing,
   };
 }
 
@@ -161,10 +171,37 @@ const movedRing = (ring: Float64Array, foot: Vec2): Float64Array =>
   ring.map((n, at) => n + foot[at % 2 === 0 ? 0 : 1]);
 
 /** What is seen within a convex part of the window, with its own rings and triangles. */
-export function seenWithin({ footing, frame, all, sight }: FoundSight, part: Window): Region {
-  if (sight.lensInside !== null || frame === null) return NO_REGION;
+export const seenWithin = ({ footing, frame, all, sight }: FoundSight, part: Window): Region =>
+  sight.lensInside === null ? leftWithin(footing, frame, all, part) : NO_REGION;
+
+/** What shadows leave of a convex part of the plane within a frame. */
+export function leftWithin(
+  footing: Footing,
+  frame: HalfPlanes | null,
+  shadows: Shadows,
+  part: Window,
+): Region {
+  if (frame === null) return NO_REGION;
   const corners = part.map(([a, b]): Vec2 => [a - footing.foot[0], b - footing.foot[1]]);
   const within = cutPolygon(corners, frame);
   if (within.length === 0) return NO_REGION;
-  return regionOf(all, boundsOf(within, frame, halfPlanesOf(corners)), within, footing.foot);
+  return regionOf(shadows, boundsOf(within, frame, halfPlanesOf(corners)), within, footing.foot);
+}
+
+/** A lamp over a plane, with the shadows of what stands in its light; null where it is inside a solid. */
+export interface FoundLamp {
+  readonly footing: Footing;
+  readonly shadows: Shadows | null;
+}
+
+/** What the light of a lamp is blocked by on the way to a plane: solids, and screens too, since what passes them is not sure. */
+export function lampOver(eye: Vec3, plane: TargetPlane, window: Window, facets: Facets): FoundLamp {
+  const footing = footingOf(eye, plane);
+  if (lensInside(eye, facets) !== null) return { footing, shadows: null };
+  const corners = window.map(([a, b]): Vec2 => [a - footing.foot[0], b - footing.foot[1]]);
+  const halfPlanes = halfPlanesOf(corners);
+  const radius = Math.max(1, ...corners.map(([p, q]) => Math.hypot(p, q)));
+  const reach = Math.hypot(radius, footing.delta);
+  const cast = (passage: Passage) => shadowsOf(facets, footing, halfPlanes, reach, passage);
+  return { footing, shadows: joined(cast('solid'), cast('screen')) };
 }

@@ -68,6 +68,7 @@ test('areas by band along curves agree with a count of 2 cm cells, for every len
       total: zero,
       inside: zero,
       cut: new Float64Array(0),
+      glazed: new Float64Array(0),
       parts: [WINDOW],
       whole: true,
     };

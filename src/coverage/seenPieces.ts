@@ -1,0 +1,82 @@
+import type { Camera } from '../optics/camera.ts';
+import { areaShadows } from '../sight/areaShadows.ts';
+import type { Region } from '../sight/sight.ts';
+import { joined, leftWithin, seenWithin, type FoundSight } from '../sight/sightOf.ts';
+import { areasWhere, type FoundArea, type LensOver } from './areaWhere.ts';
+import { conditionSets, type ConditionSets } from './conditions.ts';
+import { litParts, type LitGround } from './litGround.ts';
+import type { BandRule } from './rule.ts';
+import type { Within } from './within.ts';
+
+/** A part of what is seen, with what must hold on it. */
+export interface Piece {
+  readonly region: Pick<Region, 'area' | 'triangles'>;
+  readonly conditions: ConditionSets;
+  /** Where besides the lens curves come from, plane coordinates. */
+  readonly lights: readonly LensOver[];
+}
+
+/** What a camera sees of the ground that counts, a part at a time. */
+function seenRegions(found: FoundSight, { whole, parts, glazed }: Within): readonly Region[] {
+  if (glazed.length === 0 || found.sight.lensInside !== null)
+    return whole ? [found.sight.seen] : parts.map((part) => seenWithin(found, part));
+  const { footing, frame, all } = found;
+  const shadows = joined(all, areaShadows(glazed, footing.foot, -1));
+  return parts.map((part) => leftWithin(footing, frame, shadows, part));
+}
+
+/** What a camera sees of the ground that counts. */
+export function seenPieces(found: FoundSight, within: Within, conditions: ConditionSets): readonly Piece[] {
+  const regions = seenRegions(found, within);
+  return regions.map((region) => ({ region, conditions, lights: [] }));
+}
+
+/**
+ * What of that is lit at night, by which lights can reach it.
+ * @returns null where there are too many lamps
+ */
+export function litPieces(
+  camera: Camera,
+  found: FoundSight,
+  within: Within,
+  rule: BandRule,
+  lit: LitGround,
+): readonly Piece[] | null {
+  const pieces: Piece[] = [];
+  const seen = seenRegions(found, within);
+  for (const [at, part] of within.parts.entries()) {
+    const parts = litParts(camera, found, part, seen[at]?.rings ?? [], lit);
+    if (parts === null) return null;
+    for (const { region, lit: light, lights } of parts)
+      pieces.push({ region, conditions: conditionSets(camera, found.footing, rule, light), lights });
+  }
+  return pieces;
+}
+
+/** Areas of pieces in which sets of conditions hold, one a set. */
+export function pieceAreas(
+  pieces: readonly Piece[],
+  { footing }: FoundSight,
+  setsOf: (conditions: ConditionSets) => readonly (readonly number[])[],
+): readonly FoundArea[] {
+  let sums: FoundArea[] = [];
+  const { foot } = footing;
+  for (const { region, conditions, lights } of pieces) {
+    const sets = setsOf(conditions);
+    const lenses = [
+      { p: 0, q: 0, delta: footing.delta },
+      ...lights.map(({ p, q, delta }) => ({ p: p - foot[0], q: q - foot[1], delta })),
+    ];
+    const local = region.triangles.map((n, at) => n - (foot[at % 2] ?? 0));
+    const found = areasWhere(local, conditions.of, conditions.count, sets, lenses);
+    sums = sets.map((set, at) => {
+      // The outline of a rectilinear lens has its area from its edges, better than from its triangles.
+      const value = set.length === 0 ? region.area : (found[at]?.value ?? 0);
+      return {
+        value: (sums[at]?.value ?? 0) + value,
+        bound: (sums[at]?.bound ?? 0) + (found[at]?.bound ?? 0),
+      };
+    });
+  }
+  return sums;
+}

@@ -18,7 +18,8 @@ import type { Barrier, Ring } from './structure.ts';
 
 /**
  * A wall, fence or hedge: a ribbon around its line up to its height, interrupted by its openings. An opening lower
- * than the barrier is cut through it; a higher one parts it. Leaves are solids of their own.
+ * than the barrier is cut through it; a higher one parts it. Leaves are solids of their own. A fence or wall that lets
+ * part through is made of sheets, one a run; one so thick for its turns that it overlaps itself has none.
  */
 export function barrierSolids(barrier: Barrier): Made {
   const wrong = [
@@ -44,8 +45,14 @@ export function barrierSolids(barrier: Barrier): Made {
   ];
   const leaves = gaps.filter((gap) => !leftOut.includes(gap)).map((gap) => leafOf(barrier, line, gap));
   if (meshes?.length === 0) return joinMade([{ solids: [], faults: told }, ...leaves]);
-  return joinMade([madeOf(barrier, meshes && joinMeshes(meshes), barrier.passage, told), ...leaves]);
+  const whole = meshes && joinMeshes(meshes);
+  const isSheet = barrier.passage === 'screen' && barrier.sort !== 'hedge';
+  return joinMade([madeOf(barrier, isSheet ? whole : plain(whole), barrier.passage, told), ...leaves]);
 }
+
+/** What is solid through and through, or grown, has no sheets. */
+const plain = (mesh: Mesh | null): Mesh | null =>
+  mesh && { positions: mesh.positions, triangles: mesh.triangles };
 
 /** A mesh for each run between gaps, null when one did not close; and the openings that there is no plain stretch for. */
 function barrierMeshes(

@@ -3,6 +3,7 @@ import { madeOf, type Made } from './made.ts';
 import type { Passage } from './passage.ts';
 import { prism } from './prism.ts';
 import { leftOf, moved } from './segment.ts';
+import type { Mesh } from './shell.ts';
 import type { Opening, Structure } from './structure.ts';
 
 /** Thickness of a leaf, m. */
@@ -33,7 +34,7 @@ export function shutLeaf(structure: Structure, opening: Opening, place: LeafPlac
     moved(end, out, half),
     moved(place.hinge, out, half),
   ];
-  return leafOf(structure, opening, ring, place);
+  return leafOf(structure, opening, ring, place, out);
 }
 
 /** The solid of a leaf swung a quarter turn to the left about its first jamb. */
@@ -45,10 +46,24 @@ export function openLeaf(structure: Structure, opening: Opening, place: LeafPlac
     moved(tip, place.along, place.thickness),
     tip,
   ];
-  return leafOf(structure, opening, ring, place);
+  return leafOf(structure, opening, ring, place, place.along);
 }
 
-function leafOf(structure: Structure, opening: Opening, ring: readonly Vec2[], place: LeafPlace): Made {
+function leafOf(
+  structure: Structure,
+  opening: Opening,
+  ring: readonly Vec2[],
+  place: LeafPlace,
+  normal: Vec2,
+): Made {
   const mesh = prism([ring], place.foot, place.head);
-  return madeOf(structure, mesh, leafPassage(opening), [], { id: opening.id, name: opening.name });
+  const passage = leafPassage(opening);
+  const made = mesh && passage === 'screen' ? { ...mesh, sheets: oneSheet(mesh, normal) } : mesh;
+  return madeOf(structure, made, passage, [], { id: opening.id, name: opening.name });
+}
+
+function oneSheet({ triangles }: Mesh, normal: Vec2): Float64Array {
+  const sheets = new Float64Array(triangles.length);
+  for (let at = 0; at < sheets.length; at += 3) sheets.set(normal, at);
+  return sheets;
 }

@@ -7,6 +7,8 @@ import { triangulate } from './triangulate.ts';
 export interface Mesh {
   readonly positions: Float64Array;
   readonly triangles: Uint32Array;
+  /** Of a mesh made of sheets, as in `Solid`. */
+  readonly sheets?: Float64Array;
 }
 
 /**
@@ -21,6 +23,9 @@ export class Shell {
   /** Directed face edges whose other side has no face yet: for each corner, where they lead. */
   readonly #open: number[][] = [];
   #broken = false;
+  /** Goes with each triangle of the faces that follow; `marks` tells. */
+  mark = 0;
+  readonly #marks: number[] = [];
 
   /** The id of a corner. */
   corner(x: number, y: number, z: number): number {
@@ -53,11 +58,18 @@ export class Shell {
     }
     const [outer = []] = loops;
     const normal = this.#normal(outer);
-    if (loops.length === 1 && this.#addPlain(outer, normal)) return;
-    const [u, v] = this.#flat(normal);
-    const triangles = triangulate(loops, u, v);
-    if (!triangles) this.#broken = true;
-    else for (const id of triangles) this.#triangles.push(id);
+    if (loops.length > 1 || !this.#addPlain(outer, normal)) {
+      const [u, v] = this.#flat(normal);
+      const triangles = triangulate(loops, u, v);
+      if (!triangles) this.#broken = true;
+      else for (const id of triangles) this.#triangles.push(id);
+    }
+    while (this.#marks.length < this.#triangles.length / 3) this.#marks.push(this.mark);
+  }
+
+  /** The mark of each triangle. */
+  marks(): readonly number[] {
+    return this.#marks;
   }
 
   /** Closes everything that is open at height `z` with level faces whose outside is up or down. */
@@ -227,10 +239,13 @@ export function joinMeshes(meshes: readonly Mesh[]): Mesh {
   if (only && meshes.length === 1) return only;
   const positions: number[] = [];
   const triangles: number[] = [];
+  const sheets: number[] = [];
   for (const mesh of meshes) {
     const start = positions.length / 3;
     for (const value of mesh.positions) positions.push(value);
     for (const id of mesh.triangles) triangles.push(id + start);
+    for (const value of mesh.sheets ?? []) sheets.push(value);
   }
-  return { positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles) };
+  const joined = { positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles) };
+  return sheets.length === triangles.length ? { ...joined, sheets: Float64Array.from(sheets) } : joined;
 }

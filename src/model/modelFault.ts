@@ -39,6 +39,12 @@ export type ModelFaultCode =
   // Canopies and trees.
   | 'canopy.posts'
   | 'tree.clear'
+  // Uneven ground: `repeated` and `filled` are notes; after the others the ground is flat.
+  | 'ground.spots-repeated'
+  | 'ground.spots-few'
+  | 'ground.spots-line'
+  | 'ground.filled'
+  | 'ground.unknown'
   // The mesh could not be closed: nothing is built rather than something wrong.
   | 'solid.open'
   // Mounts.

@@ -38,7 +38,7 @@ export const keepers = {
 const floors = [
   { name: 'base', pure: true, values: [] },
   { name: 'optics', pure: true, values: ['base'] },
-  { name: 'model', pure: true, values: ['base'], packages: ['earcut', 'clipper2-ts'] },
+  { name: 'model', pure: true, values: ['base'], packages: ['earcut', 'clipper2-ts', 'delaunator'] },
   { name: 'kit', pure: true, values: ['base'] },
   {
     name: 'sight',

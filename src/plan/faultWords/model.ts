@@ -70,9 +70,26 @@ export const modelWords: Readonly<Record<string, Words>> = {
     `${subjectOf(fault, 'A canopy')} has ${given(fault)} posts${where(fault)}. Give it ${allowed(fault, 'at most one a corner')}.`,
   'tree.clear': (fault) =>
     `The crown of ${subjectOf(fault, 'a tree')} begins above its top${where(fault)}. Make the clear height ${allowed(fault, 'less than the height')}.`,
+  'ground.spots-repeated': (fault) =>
+    `Two spot heights are at one place${fault.given === undefined ? '' : ` (${fault.given})`}${where(fault)}. Their mean holds; take one of them out.`,
+  'ground.spots-few': (fault) =>
+    `The spot heights are at ${given(fault, 'too few')} different places${where(fault)}, and a slope needs three. The ground stays flat at their mean.`,
+  'ground.spots-line': (fault) =>
+    `All ${given(fault, '')} spot heights lie on one line${where(fault)}. The ground stays flat at their mean; add one beside the line.`.replace(
+      'All  ',
+      'All ',
+    ),
+  'ground.filled': (fault) =>
+    `${given(fault, 'Some')} cells of the ground have no height${where(fault)}. They get that of the nearest cell that has one.`,
+  'ground.unknown': (fault) =>
+    `No cell of the ground has a height${where(fault)}. The ground stays flat at 0; read the heights in again.`,
   'solid.open': (fault) =>
     `${subjectOf(fault, 'A structure')} cannot be built as drawn${where(fault)}, and is left out. Simplify its outline or its openings.`,
   'mount.host': mount('lost its wall', 'It does not see until it is fixed to another.'),
+  'mount.away': mount(
+    'is fixed to what is away in this situation',
+    'It does not see there; fix it to something that stays.',
+  ),
   'mount.face': mount('is fixed to a face that is not there', 'Fix it to another wall.'),
   'mount.distance': mount('lies past the end of its wall', 'Slide it back.'),
   'mount.height': mount('lies above or below its wall', 'Change the mounting height.'),

@@ -1,30 +1,46 @@
 import { groundHeight } from '../model/ground.ts';
 import type { Solid } from '../model/solid.ts';
 import type { Structure } from '../model/structure.ts';
-import type { Plan } from '../plan/plan.ts';
+import type { Plan, Situation } from '../plan/plan.ts';
 import type { Scene } from './scene.ts';
 import { boxOf, builtOf, type Build, type Built } from './sceneOf.ts';
+import { standingIn } from './standing.ts';
 import type { Step } from './step.ts';
 
 /** Structures between two looks at whether the job was called off. */
 const STRIDE = 50;
 
-/** Builds solids once a structure, remembered by the structure's identity. */
+/** Lists of solids that are kept, so that switching between a few situations finds the one it had. */
+const KEPT = 6;
+
+/** Builds solids once a structure and the way it stands, remembered by the structure's identity. */
 export class Builder {
-  private known = new WeakMap<Structure, Built>();
+  /** As drawn, and as situations have them by `Standing.key`. */
+  private known = new WeakMap<Structure, Map<string, Built>>();
   /** The height of the ground that all known structures stand on. */
   private ground = 0;
   private posts: readonly Solid[] = [];
-  private solids: readonly Solid[] = [];
+  /** The last lists of solids, the newest first. */
+  private lists: readonly (readonly Solid[])[] = [];
 
-  readonly build: Build = (structure, ground) => {
+  readonly build: Build = (structure, ground, situation) => {
     this.standOn(ground);
-    const known = this.known.get(structure);
+    const standing = situation === null ? { structure, key: '' } : standingIn(structure, situation);
+    const known = this.builtAs(structure, standing.key);
     if (known) return known;
-    const built = builtOf(structure, ground);
-    this.known.set(structure, built);
+    const built = builtOf(standing.structure, ground, null);
+    this.keep(structure, standing.key, built);
     return built;
   };
+
+  private builtAs = (structure: Structure, key: string): Built | undefined =>
+    this.known.get(structure)?.get(key);
+
+  private keep(structure: Structure, key: string, built: Built): void {
+    const ways = this.known.get(structure);
+    if (ways) ways.set(key, built);
+    else this.known.set(structure, new Map([[key, built]]));
+  }
 
   private standOn(ground: number): void {
     if (ground === this.ground) return;
@@ -32,56 +48,68 @@ export class Builder {
     this.known = new WeakMap();
   }
 
-  /** How many structures of a plan would have to be built. */
-  unknown(plan: Plan): number {
+  /** The structures of a plan that would have to be built for a situation. */
+  private waiting(plan: Plan, situation: Situation | null): readonly Structure[] {
     this.standOn(groundHeight(plan.ground));
-    let count = 0;
-    for (const id of plan.structureOrder) {
+    const away = new Set(situation?.away);
+    return plan.structureOrder.flatMap((id) => {
       const structure = plan.structures[id];
-      if (structure && !this.known.has(structure)) count += 1;
-    }
-    return count;
+      if (!structure) return [];
+      const key = situation === null || away.has(id) ? '' : standingIn(structure, situation).key;
+      const isThere = this.builtAs(structure, '') && (key === '' || this.builtAs(structure, key));
+      return isThere ? [] : [structure];
+    });
+  }
+
+  /** How many structures of a plan would have to be built for a situation, null as drawn. */
+  unknown(plan: Plan, situation: Situation | null): number {
+    return this.waiting(plan, situation).length;
   }
 
   /** Builds what is unknown, with a step now and then. */
-  *steps(plan: Plan): Generator<Step, void, void> {
-    this.standOn(groundHeight(plan.ground));
-    const waiting = plan.structureOrder
-      .flatMap((id) => plan.structures[id] ?? [])
-      .filter((one) => !this.known.has(one));
+  *steps(plan: Plan, situation: Situation | null): Generator<Step, void, void> {
+    const waiting = this.waiting(plan, situation);
     for (const [at, structure] of waiting.entries()) {
-      this.build(structure, groundHeight(plan.ground));
+      // As drawn too: the board is laid out around that.
+      this.build(structure, this.ground, null);
+      if (!situation?.away.includes(structure.id)) this.build(structure, this.ground, situation);
       if (at % STRIDE === STRIDE - 1) yield { share: (0.1 * at) / waiting.length, doing: 'Building solids' };
     }
   }
 
-  /** The scene with the very same list of solids as before where none has changed, so that what hangs on it is kept. */
+  /** The scene with the very same list of solids as a former one where none differs, so that what hangs on it is kept. */
   settled(scene: Scene): Scene {
     const solids = scene.solids.map((solid) => this.posts.find((post) => samePost(post, solid)) ?? solid);
     this.posts = solids.filter(({ id }) => id.endsWith('.post'));
-    if (solids.length !== this.solids.length || solids.some((solid, at) => solid !== this.solids[at]))
-      this.solids = solids;
-    return { ...scene, solids: this.solids };
+    const list = this.lists.find((known) => sameList(known, solids)) ?? solids;
+    this.list(list);
+    return { ...scene, solids: list };
   }
 
-  /** Takes over the solids that another session built of the structures of this plan. */
+  private list(solids: readonly Solid[]): void {
+    this.lists = [solids, ...this.lists.filter((known) => known !== solids)].slice(0, KEPT);
+  }
+
+  /** Takes over the solids that another session built of the structures of this plan, in the situation of the scene. */
   adopt(plan: Plan, scene: Scene): void {
     this.standOn(groundHeight(plan.ground));
+    const situation = scene.situation === null ? null : (plan.situations[scene.situation] ?? null);
     const solids = grouped(scene.solids, ({ structure }) => structure);
     const faults = grouped(
       scene.faults.filter(({ path }) => path[0] === 'structures'),
       ({ path }) => String(path[1]),
     );
     for (const [id, structure] of Object.entries(plan.structures)) {
+      if (situation?.away.includes(id)) continue;
       const own = solids.get(id) ?? [];
-      this.known.set(structure, {
+      this.keep(structure, situation === null ? '' : standingIn(structure, situation).key, {
         solids: own,
         board: boxOf(own),
         faults: (faults.get(id) ?? []).map((fault) => ({ ...fault, path: fault.path.slice(2) })),
       });
     }
     this.posts = scene.solids.filter(({ id }) => id.endsWith('.post'));
-    this.solids = scene.solids;
+    this.list(scene.solids);
   }
 }
 
@@ -94,6 +122,9 @@ function grouped<T>(list: readonly T[], keyOf: (one: T) => string): ReadonlyMap<
   }
   return groups;
 }
+
+const sameList = (one: readonly Solid[], two: readonly Solid[]): boolean =>
+  one.length === two.length && one.every((solid, at) => solid === two[at]);
 
 /** Posts are made anew with each scene: one with the same corners is the same. */
 const samePost = (one: Solid, two: Solid): boolean =>

@@ -1,7 +1,9 @@
 import type { Fault } from '../base/fault.ts';
 import type { Vec2, Vec3 } from '../base/vector.ts';
+import type { Night } from '../coverage/light.ts';
 import type { Solid } from '../model/solid.ts';
 import type { Camera } from '../optics/camera.ts';
+import type { Patch } from '../plan/plan.ts';
 
 /** Where a camera's hole goes and where its lens ends up. Site frame, m. */
 export interface Fixing {
@@ -23,12 +25,20 @@ export interface Board {
 
 /** A plan in a situation, as sight needs it. */
 export interface Scene {
+  /** Id of the situation; null: as drawn. */
+  readonly situation: string | null;
+  /** What lights the site; null by day. */
+  readonly night: Night | null;
+  /** The datum, m above z = 0: the height of flat ground, the least height of any other. */
   readonly ground: number;
   readonly solids: readonly Solid[];
   readonly cameras: readonly Camera[];
   readonly fixings: readonly Fixing[];
+  /** The same in every situation, so that situations can be laid over one another. */
   readonly board: Board;
   readonly boundary: readonly Vec2[] | null;
+  /** Of the plan, in its order. */
+  readonly patches: readonly Patch[];
   /** What could not be made as drawn, each with its subject: the plan says so beside the picture. */
   readonly faults: readonly Fault[];
 }

@@ -1,6 +1,7 @@
 import type { Fault } from '../base/fault.ts';
 import type { Vec3 } from '../base/vector.ts';
 import { cellFor } from '../coverage/boardGrid.ts';
+import type { Night } from '../coverage/light.ts';
 import { groundHeight } from '../model/ground.ts';
 import { placeMount } from '../model/mounting.ts';
 import { postSolid } from '../model/post.ts';
@@ -9,8 +10,9 @@ import { solidsOf } from '../model/solids.ts';
 import type { Structure } from '../model/structure.ts';
 import type { Camera } from '../optics/camera.ts';
 import { settingOf } from '../optics/setting.ts';
-import type { Plan, PlanCamera } from '../plan/plan.ts';
+import type { Plan, PlanCamera, Situation } from '../plan/plan.ts';
 import type { Board, Fixing, Scene } from './scene.ts';
+import { standingIn } from './standing.ts';
 
 /** How far the board reaches beyond all that stands on it, m. */
 const MARGIN = 5;
@@ -24,54 +26,86 @@ export interface Built {
   readonly board: Board;
 }
 
-/** Builds structures; a session gives one that remembers. */
-export type Build = (structure: Structure, ground: number) => Built;
+/** Builds structures as a situation has them, null as drawn; a session gives one that remembers. */
+export type Build = (structure: Structure, ground: number, situation: Situation | null) => Built;
 
-/** A plan, as drawn, as sight needs it. What cannot be made is left out with a fault that says so. */
-export function sceneOf(plan: Plan, build: Build = builtOf): Scene {
+/** A plan in a situation, null as drawn, as sight needs it. What cannot be made is left out with a fault that says so. */
+export function sceneOf(plan: Plan, situation: Situation | null, build: Build = builtOf): Scene {
+  const ground = groundHeight(plan.ground);
+  const away = new Set(situation?.away);
   const solids: Solid[] = [];
   const boards: Board[] = [];
   const faults: Fault[] = [];
   for (const id of plan.structureOrder) {
     const structure = plan.structures[id];
     if (structure === undefined) continue;
-    const built = build(structure, groundHeight(plan.ground));
+    boards.push(build(structure, ground, null).board);
+    if (away.has(id)) continue;
+    const built = build(structure, ground, situation);
     solids.push(...built.solids);
-    boards.push(built.board);
     faults.push(...built.faults.map((fault) => ({ ...fault, path: ['structures', id, ...fault.path] })));
   }
   const cameras: Camera[] = [];
   const fixings: Fixing[] = [];
+  const eyes: Vec3[] = [];
   for (const id of plan.cameraOrder) {
     const set = plan.cameras[id];
     if (set === undefined) continue;
-    const placed = placedCamera(set, plan);
-    faults.push(...placed.faults.map((fault) => ({ ...fault, path: ['cameras', id, ...fault.path] })));
+    const placed = placedCamera(set, plan, ground);
+    const told = placed.camera === null ? placed.faults : [...placed.faults, ...awayFaults(set, plan, away)];
+    faults.push(...told.map((fault) => ({ ...fault, path: ['cameras', id, ...fault.path] })));
     if (placed.camera === null) continue;
+    eyes.push(placed.camera.eye);
+    if ('host' in set.mount && away.has(set.mount.host)) continue;
     cameras.push(placed.camera);
     fixings.push(placed.fixing);
     if (set.mount.kind !== 'pole') continue;
-    const post = postSolid(id, set.name, set.mount, groundHeight(plan.ground));
+    const post = postSolid(id, set.name, set.mount, ground);
     solids.push(post);
     boards.push(boxOf([post]));
   }
   return {
-    ground: groundHeight(plan.ground),
+    situation: situation?.id ?? null,
+    night: situation?.night ? nightOf(plan, ground) : null,
+    ground,
     solids,
     cameras,
     fixings,
-    board: boardOf(plan.boundary, boards, cameras),
+    board: boardOf(plan.boundary, boards, eyes),
     boundary: plan.boundary,
+    patches: plan.patchOrder.flatMap((id) => plan.patches[id] ?? []),
     faults,
   };
+}
+
+/** A camera on a structure that is away is away with it. */
+function awayFaults({ name, mount }: PlanCamera, plan: Plan, away: ReadonlySet<string>): readonly Fault[] {
+  if (!('host' in mount) || !away.has(mount.host)) return [];
+  const given = plan.structures[mount.host]?.name ?? mount.host;
+  return [{ code: 'mount.away', path: ['mount', 'host'], given, subject: name }];
+}
+
+/** What lights the site at night: the cameras' own light, and lamps at their heights above the ground. */
+function nightOf(plan: Plan, ground: number): Night {
+  const infrared = plan.cameraOrder.flatMap((id) => {
+    const own = plan.cameras[id]?.infrared;
+    return own ? [[id, own] as const] : [];
+  });
+  const lamps = plan.lampOrder.flatMap((id): Night['lamps'] => {
+    const lamp = plan.lamps[id];
+    if (!lamp) return [];
+    const { name, at, height, light } = lamp;
+    return [{ id, name, eye: [at[0], at[1], ground + height], light }];
+  });
+  return { infrared: new Map(infrared), lamps, leastLux: plan.settings.leastLux };
 }
 
 type Placed =
   | { readonly camera: Camera; readonly fixing: Fixing; readonly faults: readonly Fault[] }
   | { readonly camera: null; readonly faults: readonly Fault[] };
 
-function placedCamera(set: PlanCamera, plan: Plan): Placed {
-  const mount = placeMount(set.mount, plan.structures, groundHeight(plan.ground));
+function placedCamera(set: PlanCamera, plan: Plan, ground: number): Placed {
+  const mount = placeMount(set.mount, plan.structures, ground);
   if (!mount.ok)
     return { camera: null, faults: mount.faults.map((fault) => ({ ...fault, subject: set.name })) };
   const { setting, faults } = settingOf(set.device, set.name);
@@ -92,9 +126,10 @@ function placedCamera(set: PlanCamera, plan: Plan): Placed {
   };
 }
 
-/** Builds one structure on ground of a height, m. */
-export function builtOf(structure: Structure, ground: number): Built {
-  const { solids, faults } = solidsOf(structure, ground);
+/** Builds one structure on ground of a height, m, as a situation has it. */
+export function builtOf(structure: Structure, ground: number, situation: Situation | null): Built {
+  const standing = situation === null ? structure : standingIn(structure, situation).structure;
+  const { solids, faults } = solidsOf(standing, ground);
   return { solids, faults, board: boxOf(solids) };
 }
 
@@ -113,7 +148,7 @@ export function boxOf(solids: readonly Solid[]): Board {
 }
 
 /** The box of boundary, structures and cameras, grown by MARGIN and then to whole cells. */
-function boardOf(boundary: Plan['boundary'], boards: readonly Board[], cameras: readonly Camera[]): Board {
+function boardOf(boundary: Plan['boundary'], boards: readonly Board[], eyes: readonly Vec3[]): Board {
   let [left, bottom, right, top] = [Infinity, Infinity, -Infinity, -Infinity];
   const take = (x: number, y: number) => {
     left = Math.min(left, x);
@@ -127,7 +162,7 @@ function boardOf(boundary: Plan['boundary'], boards: readonly Board[], cameras: 
     take(board.left, board.bottom);
     take(board.right, board.top);
   }
-  cameras.forEach(({ eye }: { eye: Vec3 }) => take(eye[0], eye[1]));
+  eyes.forEach(([x, y]) => take(x, y));
   if (left > right)
     [left, bottom, right, top] = [MARGIN - EMPTY, MARGIN - EMPTY, EMPTY - MARGIN, EMPTY - MARGIN];
   const cell = cellFor(right - left + 2 * MARGIN, top - bottom + 2 * MARGIN);

@@ -16,6 +16,7 @@ import { sightOf } from '../sight/sightOf.ts';
 import type { Camera } from '../optics/camera.ts';
 import { editionOf } from '../plan/editions.ts';
 import type { Plan } from '../plan/plan.ts';
+import { situationIn } from '../plan/situations.ts';
 import type { Assessment, PointAnswer, Question } from './assessment.ts';
 import { Builder } from './builder.ts';
 import { groundOf, Obstacles, type Ground } from './ground.ts';
@@ -68,7 +69,7 @@ class Remembering implements Session {
 
   estimate(plan: Plan, question: Question): number {
     const { last } = this;
-    const building = this.builder.unknown(plan) * 0.4;
+    const building = this.builder.unknown(plan, situationIn(plan, question.situation)) * 0.4;
     const cells = this.grounds[0]
       ? this.grounds[0].value.grid.columns * this.grounds[0].value.grid.rows
       : 400_000;
@@ -94,8 +95,9 @@ class Remembering implements Session {
 
   *steps(plan: Plan, question: Question, revision: number): Generator<Step, Assessment, void> {
     yield { share: 0, doing: 'Building solids' };
-    yield* this.builder.steps(plan);
-    const scene = this.builder.settled(sceneOf(plan, this.builder.build));
+    const situation = situationIn(plan, question.situation);
+    yield* this.builder.steps(plan, situation);
+    const scene = this.builder.settled(sceneOf(plan, situation, this.builder.build));
     const edition = editionOf(plan.settings.edition);
     const faceCaps = faceCapsOf(question.target, edition.bands, plan.settings.faceLimits);
     const limits = JSON.stringify(faceCaps);

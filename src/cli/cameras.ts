@@ -13,8 +13,8 @@ metres, angles in degrees, lens and sensor in millimetres, frame in pixels.`,
   run: (words, terminal) => {
     const options = typed(words, ['situation']);
     const plan = planOf(oneFile(options, 'cameras', 'a plan'), terminal);
-    situationOf(plan, options.text('situation'));
-    const scene = sceneOf(plan);
+    const situation = situationOf(plan, options.text('situation'));
+    const scene = sceneOf(plan, situation);
     tell(scene.faults, terminal);
     const list = scene.cameras.map(listed);
     if (options.flag('json')) return terminal.out(json({ cameras: list }));

@@ -31,7 +31,7 @@ x,y,z,state,band,density,depression,hidden_by for each cell centre.
   run: (words, terminal) => {
     const options = typed(words, ['camera', 'target-height', 'target', 'cell', 'csv', 'situation']);
     const plan = planOf(oneFile(options, 'cells', 'a plan'), terminal);
-    situationOf(plan, options.text('situation'));
+    const situation = situationOf(plan, options.text('situation'));
     const id = required(options, 'cells', 'camera');
     checkCamera(plan, id);
     const target = targetOf(plan, options);
@@ -41,7 +41,7 @@ x,y,z,state,band,density,depression,hidden_by for each cell centre.
     if (options.flag('json') && file === undefined)
       throw new BadInput('--json prints a summary: say where the cells go with --csv FILE.');
 
-    const scene = sceneOf(plan);
+    const scene = sceneOf(plan, situation);
     tell(scene.faults, terminal);
     const camera = scene.cameras.find((one) => one.id === id);
     if (!camera)

@@ -27,7 +27,7 @@ metre are enough pixels for a task, not a promise that it succeeds.
     const plan = planOf(oneFile(options, 'cover', 'a plan'), terminal);
     const situation = situationOf(plan, options.text('situation'));
     const alone = options.text('camera');
-    const assessment = assessed(plan, targetOf(plan, options), alone, terminal);
+    const assessment = assessed(plan, targetOf(plan, options), alone, terminal, situation?.id ?? null);
     const told = coverOf(assessment, plan.name, situation, alone);
     if (options.flag('json')) terminal.out(json(told));
     else print(told, terminal);

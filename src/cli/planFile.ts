@@ -5,7 +5,6 @@ import { GREATEST_FILE } from '../exchange/fileText.ts';
 import { faultText } from '../plan/faultText.ts';
 import type { Plan, Situation } from '../plan/plan.ts';
 import { readPlan } from '../plan/read.ts';
-import { isAsDrawn } from '../plan/situations.ts';
 import { BadInput, type Terminal } from './terminal.ts';
 
 /** Faults as one message, a line each. */
@@ -69,7 +68,7 @@ export function writeFile(file: string, text: string | Iterable<string>): void {
 
 /**
  * The situation asked for; null where none was.
- * @throws BadInput on one that the plan does not have, or one that the engine does not judge
+ * @throws BadInput on one that the plan does not have
  */
 export function situationOf(plan: Plan, id: string | undefined): Situation | null {
   if (id === undefined) return null;
@@ -77,10 +76,6 @@ export function situationOf(plan: Plan, id: string | undefined): Situation | nul
   if (!situation)
     throw new BadInput(
       `The plan has no situation “${id}”. It has: ${plan.situationOrder.join(', ') || 'none'}.`,
-    );
-  if (!isAsDrawn(situation))
-    throw new BadInput(
-      `The situation “${situation.name}” differs from the drawing, and only what is drawn is judged here. Leave --situation out.`,
     );
   return situation;
 }

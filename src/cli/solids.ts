@@ -17,8 +17,8 @@ Everything that can block a view, as closed triangle meshes in the site frame
   run: (words, terminal) => {
     const options = typed(words, ['obj', 'situation']);
     const plan = planOf(oneFile(options, 'solids', 'a plan'), terminal);
-    situationOf(plan, options.text('situation'));
-    const scene = sceneOf(plan);
+    const situation = situationOf(plan, options.text('situation'));
+    const scene = sceneOf(plan, situation);
     tell(scene.faults, terminal);
     const file = options.text('obj');
     if (file !== undefined) writeFile(file, objText(scene.solids));

@@ -1,56 +1,21 @@
 import type { Fault } from '../base/fault.ts';
-import { LEAST_SIZE } from '../base/tolerance.ts';
-import type { Vec2 } from '../base/vector.ts';
-import type { Ground, Spot } from '../model/ground.ts';
+import type { Ground } from '../model/ground.ts';
 import { GROUND_CELLS } from './limits.ts';
 import type { Lamp, Plan } from './plan.ts';
 
-/** Why no ground can be made of what is given, if so; paths run from the ground. */
+/**
+ * What of a ground cannot be read; paths run from the ground. Spot heights in one line and cells without a height can:
+ * the ground is then made plainer, with a note.
+ */
 export function groundFaults(ground: Ground): readonly Fault[] {
-  switch (ground.kind) {
-    case 'flat':
-      return [];
-    case 'spots':
-      return spotFaults(ground.spots);
-    case 'grid': {
-      const { columns, rows, heights } = ground;
-      const cells = columns * rows;
-      if (cells > GROUND_CELLS)
-        return [{ code: 'ground.cells', path: ['heights'], given: cells, allowed: String(GROUND_CELLS) }];
-      if (heights.length !== cells)
-        return [{ code: 'ground.heights', path: ['heights'], given: heights.length, allowed: String(cells) }];
-      return heights.every((height) => height === null)
-        ? [{ code: 'ground.unknown', path: ['heights'] }]
-        : [];
-    }
-  }
-}
-
-/** Too few, two at one place, or all in one line: no surface lies through them. */
-function spotFaults(spots: readonly Spot[]): readonly Fault[] {
-  if (spots.length < 3)
-    return [{ code: 'spots.few', path: ['spots'], given: spots.length, allowed: '3 or more' }];
-  const places = new Map<string, number>();
-  for (const [index, { at }] of spots.entries()) {
-    const key = at.join(' ');
-    const other = places.get(key);
-    if (other !== undefined)
-      return [
-        { code: 'spots.twice', path: ['spots', index, 'at'], given: `spots ${other + 1} and ${index + 1}` },
-      ];
-    places.set(key, index);
-  }
-  return widthOf(spots.map(({ at }) => at)) < LEAST_SIZE ? [{ code: 'spots.line', path: ['spots'] }] : [];
-}
-
-/** How far places lie from the line through the first and the one farthest from it, m. */
-function widthOf([first, ...others]: readonly Vec2[]): number {
-  if (!first) return 0;
-  const away = others.map(([x, y]): Vec2 => [x - first[0], y - first[1]]);
-  const far = away.reduce<Vec2>((one, two) => (Math.hypot(...two) > Math.hypot(...one) ? two : one), [0, 0]);
-  const size = Math.hypot(...far);
-  if (size === 0) return 0;
-  return away.reduce((most, [x, y]) => Math.max(most, Math.abs(far[0] * y - far[1] * x) / size), 0);
+  if (ground.kind !== 'grid') return [];
+  const { columns, rows, heights } = ground;
+  const cells = columns * rows;
+  if (cells > GROUND_CELLS)
+    return [{ code: 'ground.cells', path: ['heights'], given: cells, allowed: String(GROUND_CELLS) }];
+  if (heights.length !== cells)
+    return [{ code: 'ground.heights', path: ['heights'], given: heights.length, allowed: String(cells) }];
+  return [];
 }
 
 /** What of a lamp's photometry does not hold together: angles that do not rise, or candela for other angles. */

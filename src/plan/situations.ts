@@ -1,4 +1,4 @@
-import type { Situation } from './plan.ts';
+import type { Plan, Situation } from './plan.ts';
 
 /** The one situation of a new plan: by day, everything as it is drawn. */
 export const asDrawn: Situation = {
@@ -10,6 +10,6 @@ export const asDrawn: Situation = {
   treesInLeaf: null,
 };
 
-/** Whether a situation leaves everything as it is drawn. */
-export const isAsDrawn = ({ night, away, leaves, treesInLeaf }: Situation): boolean =>
-  !night && away.length === 0 && Object.keys(leaves).length === 0 && treesInLeaf === null;
+/** The situation of an id; null, that is as drawn, for null and for one that the plan does not have, or no longer. */
+export const situationIn = ({ situations }: Plan, id: string | null): Situation | null =>
+  id !== null && Object.hasOwn(situations, id) ? (situations[id] ?? null) : null;

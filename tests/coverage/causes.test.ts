@@ -14,7 +14,7 @@ import { trials } from '../house/seeded.ts';
 test('what hides how much, and what of the frame lies inside solids, agree with fine cells of the demo plan', () => {
   const read = readPlan(readFileSync('shared/plans/demo.plan.json', 'utf8'));
   if (!read.ok) throw new Error('the demo plan does not open');
-  const scene = sceneOf(read.value);
+  const scene = sceneOf(read.value, null);
   const { facets } = new Obstacles(scene.solids);
   const cell = trials(0.04, 0.01);
   for (const height of [0, 1.6]) {

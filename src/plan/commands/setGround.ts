@@ -4,11 +4,11 @@ import { groundFaults } from '../siteFaults.ts';
 
 /**
  * Replaces the ground.
- * @throws RangeError where no surface lies through the heights given; `groundFaults` tells beforehand
+ * @throws RangeError where a grid has not as many heights as cells
  */
 export function setGround(plan: Plan, ground: Ground): Plan {
   if (ground === plan.ground) return plan;
   const [fault] = groundFaults(ground);
-  if (fault) throw new RangeError(`no ground lies through these heights: ${fault.code}`);
+  if (fault) throw new RangeError(`this ground cannot be read: ${fault.code}, ${fault.given}`);
   return { ...plan, ground };
 }

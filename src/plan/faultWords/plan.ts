@@ -24,16 +24,10 @@ export const planWords: Readonly<Record<string, Words>> = {
     `A line of ${subjectOf(fault, 'the plan')} has too few corners${where(fault)}. Give it ${allowed(fault, '2 or more')}.`,
   'spots.few': (fault) =>
     `Ground needs three spot heights${where(fault)}. Give it ${allowed(fault, '3 or more')}, or make it flat.`,
-  'spots.twice': (fault) =>
-    `Two spot heights lie at one place${fault.given === undefined ? '' : ` (${fault.given})`}${where(fault)}. Take one of the two out.`,
-  'spots.line': (fault) =>
-    `All spot heights lie in one line${where(fault)}, which spans no ground. Add one beside it.`,
   'ground.cells': (fault) =>
     `The ground has ${given(fault, 'too many')} cells${where(fault)}; the most is ${allowed(fault, '1000000')}. Make its cells larger.`,
   'ground.heights': (fault) =>
     `The ground has ${given(fault, 'the wrong number of')} heights${where(fault)}. Give it columns × rows: ${allowed(fault, 'one a cell')}.`,
-  'ground.unknown': (fault) =>
-    `No height of the ground is known${where(fault)}. Give at least one, or make it flat.`,
   'photometry.rising': (fault) =>
     `The angles of the light of ${subjectOf(fault, 'a lamp')} do not rise at ${given(fault, 'one of them')}${where(fault)}. Put them in order, each once.`,
   'photometry.count': (fault) =>

@@ -52,9 +52,9 @@ export async function startNative(facets: Facets, cells: readonly FramedCells[])
   const lines = createInterface({ input: program.stdout })[Symbol.asyncIterator]();
   const ask = async (words: string | null): Promise<string> => {
     if (words !== null) program.stdin.write(`${words}\n`);
-    const { value, done } = await lines.next();
-    if (done === true) throw new Error('the native program ended early');
-    return value;
+    const answer: IteratorResult<string, unknown> = await lines.next();
+    if (answer.done === true) throw new Error('the native program ended early');
+    return answer.value;
   };
   await ask(null);
   return {

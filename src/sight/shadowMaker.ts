@@ -1,0 +1,235 @@
+import { HIT_TOLERANCE, TARGET_CUT } from '../base/tolerance.ts';
+import { MOST_CORNERS, type Faces } from './faces.ts';
+import type { Footing } from './footing.ts';
+import type { Pyramid } from './pyramid.ts';
+import { BOX, DEPTH, STRIDE, type Shadows } from './shadowLayout.ts';
+
+/** Writes the shadows of faces one after the other. Nothing is allocated a face but for the list's growth. */
+export class ShadowMaker {
+  private count = 0;
+  private room = 64;
+  private numbers = new Float64Array(64 * STRIDE);
+  private sides = new Uint8Array(64);
+  private outline = new Uint8Array(64);
+  private solid = new Int32Array(64);
+  private facet = new Int32Array(64);
+  /** Corners from the lens: p along u, q along v, h along the normal, and w, the share of the way to the plane. */
+  private readonly local = new Float64Array(MOST_CORNERS * 4);
+  /** Sides and outline bits of the shadow that is being written. */
+  private put = 0;
+  private shown = 0;
+  private readonly faces: Faces;
+  private readonly footing: Footing;
+  private readonly pyramid: Pyramid;
+  /** Depths between which a face hides, and the shares of the way that they stand for. */
+  private readonly least = 1 + TARGET_CUT;
+  private readonly most: number;
+  private readonly nearW: number;
+  private readonly farW: number;
+
+  constructor(faces: Faces, footing: Footing, pyramid: Pyramid, reach: number) {
+    this.faces = faces;
+    this.footing = footing;
+    this.pyramid = pyramid;
+    this.most = Math.max(reach, Math.abs(footing.delta)) / HIT_TOLERANCE;
+    this.nearW = 1 / this.most;
+    this.farW = 1 / this.least;
+  }
+
+  shadows(): Shadows {
+    const { count, numbers, sides, outline, solid, facet } = this;
+    return { count, numbers, sides, outline, solid, facet };
+  }
+
+  /** Adds the shadow of a face, if it has one in the window. `pyramid` was last asked for a box that holds the face. */
+  add(face: number, solid: number): void {
+    const { normals, corners, sides } = this.faces;
+    const [ex, ey, ez] = this.footing.eye;
+    const { u, v, normal } = this.footing.plane;
+    const n = face * 4;
+    const nx = normals[n] ?? 0;
+    const ny = normals[n + 1] ?? 0;
+    const nz = normals[n + 2] ?? 0;
+    const at = face * MOST_CORNERS * 3;
+    const d =
+      nx * ((corners[at] ?? 0) - ex) +
+      ny * ((corners[at + 1] ?? 0) - ey) +
+      nz * ((corners[at + 2] ?? 0) - ez);
+    if (!(d < 0)) return;
+    const corner = sides[face] ?? 0;
+    if (this.cornersMiss(at, corner)) return;
+    if (this.count === this.room) this.grow();
+    const base = this.count * STRIDE;
+    if (!this.writeBox(base, corner)) return;
+    const { numbers } = this;
+    const sa = (nx * u[0] + ny * u[1] + nz * u[2]) / d;
+    const sb = (nx * v[0] + ny * v[1] + nz * v[2]) / d;
+    const sk = ((nx * normal[0] + ny * normal[1] + nz * normal[2]) * this.footing.delta) / d;
+    numbers[base + DEPTH] = sa;
+    numbers[base + DEPTH + 1] = sb;
+    numbers[base + DEPTH + 2] = sk;
+    const nearLens = -d <= HIT_TOLERANCE * (normals[n + 3] ?? 0);
+    this.put = 0;
+    this.shown = 0;
+    if (!this.writeEdges(base, face, corner, nearLens)) return;
+    // A face that only touches the plane ends there by its own edge: a cut beside it would be a second line, a hair away.
+    if (this.farthest > this.least && !this.side(base, sa, sb, sk - this.least, true)) return;
+    if (nearLens && !this.side(base, -sa, -sb, this.most - sk, true)) return;
+    this.sides[this.count] = this.put;
+    this.outline[this.count] = this.shown;
+    this.solid[this.count] = solid;
+    this.facet[this.count] = this.faces.facet[face] ?? -1;
+    this.count += 1;
+  }
+
+  /** Least and greatest w of the corners in `local`. */
+  private nearest = 0;
+  private farthest = 0;
+
+  /** Fills `local`; true where all corners are on the far side of the plane, behind the lens or outside the window. */
+  private cornersMiss(from: number, count: number): boolean {
+    const { local, pyramid } = this;
+    const { corners } = this.faces;
+    const { eye, plane, delta } = this.footing;
+    const { u, v, normal } = plane;
+    let nearest = Infinity;
+    let farthest = -Infinity;
+    for (let k = 0; k < count; k += 1) {
+      const dx = (corners[from + k * 3] ?? 0) - eye[0];
+      const dy = (corners[from + k * 3 + 1] ?? 0) - eye[1];
+      const dz = (corners[from + k * 3 + 2] ?? 0) - eye[2];
+      const h = dx * normal[0] + dy * normal[1] + dz * normal[2];
+      const w = h / delta;
+      local[k * 4] = dx * u[0] + dy * u[1] + dz * u[2];
+      local[k * 4 + 1] = dx * v[0] + dy * v[1] + dz * v[2];
+      local[k * 4 + 2] = h;
+      local[k * 4 + 3] = w;
+      if (w < nearest) nearest = w;
+      if (w > farthest) farthest = w;
+    }
+    this.nearest = nearest;
+    this.farthest = farthest;
+    if (nearest >= this.farW || farthest <= 0) return true;
+    const { sides, open, opened } = pyramid;
+    for (let one = 0; one < opened; one += 1) {
+      const side = open[one] ?? 0;
+      const a = sides[side] ?? 0;
+      const b = sides[side + 1] ?? 0;
+      const c = sides[side + 2] ?? 0;
+      let k = 0;
+      while (k < count * 4 && a * (local[k] ?? 0) + b * (local[k + 1] ?? 0) + c * (local[k + 3] ?? 0) < 0)
+        k += 4;
+      if (k === count * 4) return true;
+    }
+    return false;
+  }
+
+  /** The box of the shadow, from the face clipped between the lens's and the target's tolerance; false where nothing is left. */
+  private writeBox(base: number, count: number): boolean {
+    const { local, numbers, nearW, farW } = this;
+    let left = Infinity;
+    let bottom = Infinity;
+    let right = -Infinity;
+    let top = -Infinity;
+    const clipped = this.nearest < nearW || this.farthest > farW;
+    for (let k = 0; k < count; k += 1) {
+      const i = k * 4;
+      const w0 = local[i + 3] ?? 0;
+      if (w0 >= nearW && w0 <= farW) {
+        const p = (local[i] ?? 0) / w0;
+        const q = (local[i + 1] ?? 0) / w0;
+        if (p < left) left = p;
+        if (p > right) right = p;
+        if (q < bottom) bottom = q;
+        if (q > top) top = q;
+      }
+      if (!clipped) continue;
+      const j = k + 1 === count ? 0 : i + 4;
+      const w1 = local[j + 3] ?? 0;
+      for (let end = 0; end < 2; end += 1) {
+        const cut = end === 0 ? nearW : farW;
+        if (w0 < cut === w1 < cut) continue;
+        const share = (cut - w0) / (w1 - w0);
+        const p = ((local[i] ?? 0) + share * ((local[j] ?? 0) - (local[i] ?? 0))) / cut;
+        const q = ((local[i + 1] ?? 0) + share * ((local[j + 1] ?? 0) - (local[i + 1] ?? 0))) / cut;
+        if (p < left) left = p;
+        if (p > right) right = p;
+        if (q < bottom) bottom = q;
+        if (q > top) top = q;
+      }
+    }
+    if (left > right) return false;
+    const slack = 1e-9 * Math.max(1, right - left, top - bottom, Math.abs(left), Math.abs(bottom));
+    numbers[base + BOX] = left - slack;
+    numbers[base + BOX + 1] = bottom - slack;
+    numbers[base + BOX + 2] = right + slack;
+    numbers[base + BOX + 3] = top + slack;
+    return true;
+  }
+
+  /** The half-planes E_k = Q_{k+1} × Q_k of a face's edges, in coordinates of the plane. */
+  private writeEdges(base: number, face: number, count: number, nearLens: boolean): boolean {
+    const { local, farW } = this;
+    const { delta } = this.footing;
+    const { neighbours } = this.faces;
+    for (let k = 0; k < count; k += 1) {
+      const i = k * 4;
+      const j = k + 1 === count ? 0 : i + 4;
+      const p0 = local[i] ?? 0;
+      const q0 = local[i + 1] ?? 0;
+      const h0 = local[i + 2] ?? 0;
+      const p1 = local[j] ?? 0;
+      const q1 = local[j + 1] ?? 0;
+      const h1 = local[j + 2] ?? 0;
+      // An edge in the plane bounds the shadow, whatever its neighbour below the plane faces.
+      const grounded = (local[i + 3] ?? 0) > farW && (local[j + 3] ?? 0) > farW;
+      const shown = nearLens || grounded || !this.isFront(neighbours[face * MOST_CORNERS + k] ?? -1);
+      if (!this.side(base, h0 * q1 - q0 * h1, p0 * h1 - h0 * p1, (q0 * p1 - p0 * q1) * delta, shown))
+        return false;
+    }
+    return true;
+  }
+
+  /** Writes a half-plane; one that says the same everywhere is left out, or leaves nothing: false. */
+  private side(base: number, a: number, b: number, k: number, shown: boolean): boolean {
+    const { numbers } = this;
+    const size = Math.sqrt(a * a + b * b);
+    if (size <= 1e-13 * Math.abs(k)) return k >= 0;
+    const at = base + this.put * 3;
+    numbers[at] = a / size;
+    numbers[at + 1] = b / size;
+    numbers[at + 2] = k / size;
+    if (shown) this.shown |= 1 << this.put;
+    this.put += 1;
+    return true;
+  }
+
+  /** Whether a face turns its outside to the lens and stands off it, so that an edge shared with it is inside the shadow. */
+  private isFront(face: number): boolean {
+    if (face < 0) return false;
+    const { corners, normals } = this.faces;
+    const [ex, ey, ez] = this.footing.eye;
+    const at = face * MOST_CORNERS * 3;
+    const n = face * 4;
+    const d =
+      (normals[n] ?? 0) * ((corners[at] ?? 0) - ex) +
+      (normals[n + 1] ?? 0) * ((corners[at + 1] ?? 0) - ey) +
+      (normals[n + 2] ?? 0) * ((corners[at + 2] ?? 0) - ez);
+    return d < -HIT_TOLERANCE * (normals[n + 3] ?? 0);
+  }
+
+  private grow(): void {
+    const size = this.room * 2;
+    this.numbers = widened(this.numbers, new Float64Array(size * STRIDE));
+    this.sides = widened(this.sides, new Uint8Array(size));
+    this.outline = widened(this.outline, new Uint8Array(size));
+    this.solid = widened(this.solid, new Int32Array(size));
+    this.facet = widened(this.facet, new Int32Array(size));
+    this.room = size;
+  }
+}
+
+function widened<T extends Float64Array | Uint8Array | Int32Array>(from: T, to: T): T {
+  to.set(from);
+  return to;
+}

@@ -4,6 +4,8 @@ import { less, NO_AREA, plus, type Area } from '../coverage/area.ts';
 import { cutArea, cutTriangles } from '../coverage/cut.ts';
 import { insideMask, ringsMask } from '../coverage/mask.ts';
 import { boardGrid, cellFor, FINE_CELL } from '../coverage/boardGrid.ts';
+import type { Scratch } from '../coverage/cells.ts';
+import { litGround, type LitGround } from '../coverage/litGround.ts';
 import type { Within } from '../coverage/within.ts';
 import { INSIDE, OUT_OF_FRAME } from '../coverage/state.ts';
 import { areaOf, tally } from '../coverage/tally.ts';
@@ -22,6 +24,8 @@ import type { Board, Scene } from './scene.ts';
 /** What all cameras of a scene share for one target surface. */
 export interface Ground {
   readonly plane: TargetPlane;
+  /** The level plane that rays end on in the picture: of a wall or a slope the ground below it. */
+  readonly floor: TargetPlane;
   readonly grid: Grid;
   readonly window: Window;
   /** The state of each cell before any camera looks. */
@@ -30,23 +34,28 @@ export interface Ground {
   readonly counted: Uint8Array;
   readonly open: Area;
   readonly within: Within;
+  /** What lights it at night; null by day. */
+  readonly lit: LitGround | null;
 }
 
 /** Facets of a scene and rays over them, each laid out when first asked for: a town without a camera needs neither. */
 export class Obstacles {
   private readonly solids: readonly Solid[];
+  private readonly closing: number | undefined;
   private laidOut: Facets | null = null;
   private rays: Segments | null = null;
   /** How many there are. */
   readonly triangles: number;
 
-  constructor(solids: readonly Solid[]) {
+  /** @param closing angle to its face below which a screen closes up, ° */
+  constructor(solids: readonly Solid[], closing?: number) {
     this.solids = solids;
+    this.closing = closing;
     this.triangles = solids.reduce((sum, { triangles }) => sum + triangles.length / 3, 0);
   }
 
   get facets(): Facets {
-    this.laidOut ??= facetsOf(this.solids);
+    this.laidOut ??= facetsOf(this.solids, this.closing);
     return this.laidOut;
   }
 
@@ -62,21 +71,38 @@ const MOST_CUT = 4000;
 /** A level target surface of a scene: cells, what of it lies inside solids, and where areas are counted. */
 export function groundOf(scene: Scene, height: number, cell?: number): Ground {
   const plane = horizontalPlane(scene.ground + height);
+  const floor = plane;
   const rings = scene.boundary === null ? null : [scene.boundary];
-  return laidOut(scene.solids, { plane, board: scene.board, rings, above: 0 }, cell);
+  return laidOut(scene.solids, { plane, floor, board: scene.board, rings, above: 0 }, cell);
 }
 
 /** The same of a wall, a roof face or a patch. */
 export function surfaceGround(
-  { solids }: Pick<Scene, 'solids'>,
+  { solids, ground }: Pick<Scene, 'solids' | 'ground'>,
   { plane, rings }: FlatSurface,
   cell = surfaceCell(boardAround(rings)),
 ): Ground {
-  return laidOut(solids, { plane, board: boardAround(rings), rings, above: SAME_POINT }, cell);
+  const floor = horizontalPlane(ground);
+  return laidOut(solids, { plane, floor, board: boardAround(rings), rings, above: SAME_POINT }, cell);
+}
+
+/** The target surface of a scene, as lit at night where the scene has a night. */
+export function targetGround(
+  scene: Scene,
+  surface: FlatSurface | null,
+  height: number,
+  facets: () => Facets,
+  scratch: Scratch,
+  cell?: number,
+): Ground {
+  const ground = surface === null ? groundOf(scene, height, cell) : surfaceGround(scene, surface, cell);
+  if (scene.night === null) return ground;
+  return { ...ground, lit: litGround(scene.night, ground.grid, ground.window, facets(), scratch) };
 }
 
 interface Sheet {
   readonly plane: TargetPlane;
+  readonly floor: TargetPlane;
   readonly board: Board;
   /** Where areas are counted; null: the whole board. */
   readonly rings: readonly (readonly Vec2[])[] | null;
@@ -84,7 +110,11 @@ interface Sheet {
   readonly above: number;
 }
 
-function laidOut(solids: readonly Solid[], { plane, board, rings, above }: Sheet, cell?: number): Ground {
+function laidOut(
+  solids: readonly Solid[],
+  { plane, floor, board, rings, above }: Sheet,
+  cell?: number,
+): Ground {
   const grid = boardGrid(plane, board, cell);
   const window = corners(board);
   const inside = insideMask(solids, grid, above);
@@ -96,6 +126,8 @@ function laidOut(solids: readonly Solid[], { plane, board, rings, above }: Sheet
   const covered = exact === null ? areaOf(byInside, 1, grid) : cutArea(exact, parts);
   return {
     plane,
+    floor,
+    lit: null,
     grid,
     window,
     bare: inside.map((within) => (within === 1 ? INSIDE : OUT_OF_FRAME)),

@@ -1,28 +1,28 @@
 import type { Vec3 } from '../base/vector.ts';
-import { areasOf } from '../coverage/areas.ts';
-import { Scratch, cellsOf } from '../coverage/cells.ts';
+import { Scratch } from '../coverage/cells.ts';
 import { less, NO_AREA } from '../coverage/area.ts';
 import type { Band } from '../coverage/band.ts';
 import type { CameraCoverage, SiteCoverage } from '../coverage/coverage.ts';
-import { frustumOf } from '../coverage/frustum.ts';
 import { pointState } from '../coverage/point.ts';
-import { reachOf } from '../coverage/reach.ts';
-import { BandRule, faceCapsOf } from '../coverage/rule.ts';
+import { faceCapsOf, ruleOf } from '../coverage/rule.ts';
+import type { Night } from '../coverage/light.ts';
 import { siteOf } from '../coverage/site.ts';
 import { MOST_OVERLAID, siteAreas } from '../coverage/siteAreas.ts';
-import type { FaceCap } from '../coverage/target.ts';
+import type { FaceCap, Target } from '../coverage/target.ts';
 import { lensInside } from '../sight/lensInside.ts';
-import { sightOf } from '../sight/sightOf.ts';
 import type { Camera } from '../optics/camera.ts';
 import { editionOf } from '../plan/editions.ts';
 import type { Plan } from '../plan/plan.ts';
 import { situationIn } from '../plan/situations.ts';
 import type { Assessment, PointAnswer, Question } from './assessment.ts';
 import { Builder } from './builder.ts';
-import { groundOf, Obstacles, type Ground } from './ground.ts';
+import { coverCamera, refinedCoverage } from './coverCamera.ts';
+import { Obstacles, targetGround, type Ground } from './ground.ts';
 import type { Board, Scene } from './scene.ts';
 import { sceneOf } from './sceneOf.ts';
 import type { Step } from './step.ts';
+import { askedSurface } from './surfaces.ts';
+import type { FlatSurface } from '../model/surface.ts';
 
 /** Works assessments out, remembering by the identity of immutable parts what has not changed since. */
 export interface Session {
@@ -63,7 +63,7 @@ class Remembering implements Session {
   private readonly builder = new Builder();
   private readonly scratch = new Scratch();
   private obstacles: { readonly solids: Scene['solids']; readonly value: Obstacles } | null = null;
-  private grounds: { readonly scene: Scene; readonly height: number; readonly value: Ground }[] = [];
+  private grounds: { readonly scene: Scene; readonly asked: string; readonly value: Ground }[] = [];
   private readonly kept = new Map<string, Kept>();
   private last: { readonly plan: Plan; readonly question: Question; readonly scene: Scene } | null = null;
 
@@ -97,13 +97,14 @@ class Remembering implements Session {
     yield { share: 0, doing: 'Building solids' };
     const situation = situationIn(plan, question.situation);
     yield* this.builder.steps(plan, situation);
-    const scene = this.builder.settled(sceneOf(plan, situation, this.builder.build));
+    const scene = this.settled(sceneOf(plan, situation, this.builder.build));
     const edition = editionOf(plan.settings.edition);
     const faceCaps = faceCapsOf(question.target, edition.bands, plan.settings.faceLimits);
-    const limits = JSON.stringify(faceCaps);
+    const limits = JSON.stringify([faceCaps, question.target]);
     yield { share: 0.1, doing: 'Laying out cells' };
     const obstacles = this.obstaclesFor(scene);
-    const ground = this.groundFor(scene, question.target.height);
+    const { surface, target } = askedSurface(plan, scene, question.target);
+    const ground = this.groundFor(scene, surface, target);
     const cameras: CameraCoverage[] = [];
     for (const camera of scene.cameras) {
       const known = this.kept.get(camera.id);
@@ -122,10 +123,10 @@ class Remembering implements Session {
         share: 0.2 + (0.7 * cameras.length) / scene.cameras.length,
         doing: `Working out ${camera.name}`,
       };
-      const rule = new BandRule(edition.bands, faceCaps, camera.range);
+      const judging = { target, bands: edition.bands, caps: faceCaps, causes: question.causes };
       const coverage = still
-        ? refined(known.coverage, obstacles, ground, rule)
-        : this.cover(camera, question, obstacles, ground, rule, edition.bands.length);
+        ? refinedCoverage(known.coverage, judging, obstacles, ground)
+        : coverCamera(camera, judging, obstacles, ground, this.scratch);
       this.kept.set(camera.id, {
         obstacles,
         ground,
@@ -156,9 +157,10 @@ class Remembering implements Session {
       ground.open,
       edition.bands.length,
     );
+    const overlaid = counting.length <= MOST_OVERLAID && surface === null && ground.lit === null;
     const site =
-      question.causes === 'exact' && counting.length <= MOST_OVERLAID
-        ? { ...fromCells, ...exactSite(counting, ground, scene, edition.bands, faceCaps) }
+      question.causes === 'exact' && overlaid
+        ? { ...fromCells, ...exactSite(counting, ground, scene, edition.bands, faceCaps, target) }
         : fromCells;
     this.last = { plan, question, scene };
     const within = scene.boundary === null ? 'board' : 'boundary';
@@ -171,8 +173,9 @@ class Remembering implements Session {
     const scene: Scene = { ...assessment.scene, boundary: plan.boundary };
     this.builder.adopt(plan, scene);
     const obstacles = this.obstaclesFor(scene);
-    const ground = this.groundFor(scene, question.target.height);
-    const limits = JSON.stringify(assessment.faceCaps);
+    const { surface, target } = askedSurface(plan, scene, question.target);
+    const ground = this.groundFor(scene, surface, target);
+    const limits = JSON.stringify([assessment.faceCaps, question.target]);
     for (const coverage of cameras)
       this.kept.set(coverage.camera.id, {
         obstacles,
@@ -185,37 +188,27 @@ class Remembering implements Session {
     this.last = { plan, question, scene };
   }
 
-  probe({ scene, edition, faceCaps }: Assessment, point: Vec3): readonly PointAnswer[] {
+  probe({ scene, edition, faceCaps, question, site }: Assessment, point: Vec3): readonly PointAnswer[] {
     if (scene.cameras.length === 0) return [];
     const { facets, segments } = this.obstaclesFor(scene);
     return scene.cameras
       .map((camera): PointAnswer => {
-        const rule = new BandRule(edition.bands, faceCaps, camera.range);
+        const rule = ruleOf(camera, question.target, edition.bands, faceCaps);
         const inside = lensInside(camera.eye, facets);
-        return { camera: camera.id, ...pointState(camera, point, scene.solids, segments, rule, inside) };
+        const { normal } = site.grid.plane;
+        const state = pointState(camera, point, scene.solids, segments, rule, inside, normal, scene.night);
+        return { camera: camera.id, ...state };
       })
       .sort((one, two) => two.band - one.band || (two.density ?? 0) - (one.density ?? 0));
   }
 
-  private cover(
-    camera: Camera,
-    { target, causes }: Question,
-    { facets, segments }: Obstacles,
-    ground: Ground,
-    rule: BandRule,
-    bands: number,
-  ): CameraCoverage {
-    const found = sightOf(camera, ground.plane, ground.window, facets);
-    const cells = cellsOf(camera, found, ground.grid, ground.bare, rule, this.scratch);
-    return {
-      camera,
-      target,
-      sight: found.sight,
-      cells,
-      areas: areasOf(camera, cells, found, ground.within, rule, facets.solids, causes),
-      reach: reachOf(camera, ground.plane, facets, rule, bands, found.sight.lensInside !== null),
-      frustum: frustumOf(camera, ground.plane, segments),
-    };
+  /** The scene with the very same solids and night as before where nothing has changed, so that what hangs on them is kept. */
+  private settled(made: Scene): Scene {
+    const scene = this.builder.settled(made);
+    const before = this.last?.scene.night ?? null;
+    return before !== null && scene.night !== null && sameNight(before, scene.night)
+      ? { ...scene, night: before }
+      : scene;
   }
 
   private obstaclesFor(scene: Scene): Obstacles {
@@ -224,19 +217,22 @@ class Remembering implements Session {
     return this.obstacles.value;
   }
 
-  /** Remembers the grounds of the last three heights, so that going between ground and face is cheap. */
-  private groundFor(scene: Scene, height: number): Ground {
+  /** Remembers the last three target surfaces, so that going between ground and face is cheap. */
+  private groundFor(scene: Scene, surface: FlatSurface | null, target: Target): Ground {
+    const asked = JSON.stringify(surface === null ? target.height : target);
     const known = this.grounds.find(
       (one) =>
-        one.height === height &&
+        one.asked === asked &&
         one.scene.ground === scene.ground &&
         one.scene.solids === scene.solids &&
         one.scene.boundary === scene.boundary &&
+        one.scene.night === scene.night &&
         sameBoard(one.scene.board, scene.board),
     );
     if (known) return known.value;
-    const value = groundOf(scene, height);
-    this.grounds = [{ scene, height, value }, ...this.grounds].slice(0, 3);
+    const facets = () => this.obstaclesFor(scene).facets;
+    const value = targetGround(scene, surface, target.height, facets, this.scratch);
+    this.grounds = [{ scene, asked, value }, ...this.grounds].slice(0, 3);
     return value;
   }
 }
@@ -248,11 +244,12 @@ function exactSite(
   scene: Scene,
   bands: readonly Band[],
   caps: readonly FaceCap[],
+  target: Target,
 ): Pick<SiteCoverage, 'byBand' | 'unseen'> {
   const seers = cameras.map(({ camera, sight }) => ({
     camera,
     seen: sight.seen,
-    rule: new BandRule(bands, caps, camera.range),
+    rule: ruleOf(camera, target, bands, caps),
   }));
   const atLeast = siteAreas(scene.boundary ?? ground.window, seers, ground.plane.origin[2], bands.length);
   return {
@@ -261,17 +258,9 @@ function exactSite(
   };
 }
 
-/** A coverage with quick causes, made exact; all else stays. */
-function refined(
-  coverage: CameraCoverage,
-  { facets }: Obstacles,
-  ground: Ground,
-  rule: BandRule,
-): CameraCoverage {
-  const { camera, cells } = coverage;
-  const found = sightOf(camera, ground.plane, ground.window, facets);
-  return { ...coverage, areas: areasOf(camera, cells, found, ground.within, rule, facets.solids, 'exact') };
-}
+const sameNight = (one: Night, two: Night): boolean =>
+  JSON.stringify([one.lamps, one.leastLux, ...one.infrared]) ===
+  JSON.stringify([two.lamps, two.leastLux, ...two.infrared]);
 
 const sameBoard = (one: Board, two: Board): boolean =>
   one.left === two.left && one.bottom === two.bottom && one.right === two.right && one.top === two.top;

@@ -17,6 +17,7 @@ const STEPS = 1500;
 /**
  * How far a camera serves along the vertical plane of its axis, on a horizontal plane: from the point below the lens to
  * the nearest covered target, and to the farthest of each band. Ends are exact to 1 µm.
+ * @param lit whether a target, from the lens along site axes, has light enough; null by day
  */
 export function reachOf(
   camera: Camera,
@@ -25,6 +26,7 @@ export function reachOf(
   rule: BandRule,
   bands: number,
   lensInside: boolean,
+  lit: ((dx: number, dy: number, dz: number) => boolean) | null = null,
 ): Reach {
   const none: Reach = { nearBlindDistance: null, byBand: Array.from({ length: bands }, () => null) };
   const footing = footingOf(camera.eye, plane);
@@ -47,8 +49,11 @@ export function reachOf(
   }
   const field = new PixelField(camera);
   const rise = camera.eye[2] - plane.origin[2];
-  const bandAt = (t: number): number =>
-    field.at(t * line.b, -t * line.a, -rise) ? rule.band(field.density, t * line.b, -t * line.a, rise) : 0;
+  const bandAt = (t: number): number => {
+    const [dx, dy] = [t * line.b, -t * line.a];
+    if (!field.at(dx, dy, -rise) || (lit !== null && !lit(dx, dy, -rise))) return 0;
+    return rule.band(field.density, dx, dy, rise);
+  };
   const farthest = new Array<number | null>(bands).fill(null);
   let nearest: number | null = null;
   clear.each((from, to) => {

@@ -5,6 +5,7 @@ import { createSession, runSteps } from '../../src/assess/session.ts';
 import { STATES } from '../../src/coverage/state.ts';
 import { addCamera, newCamera } from '../../src/plan/commands/addCamera.ts';
 import type { Plan } from '../../src/plan/plan.ts';
+import type { Solid } from '../../src/model/solid.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { chanceFrom, trials, type Chance } from '../house/seeded.ts';
 import { isSettled, isWithin, nearestBlocker } from '../oracle/bruteCaster.ts';
@@ -42,6 +43,30 @@ function streetPlan(chance: Chance): Plan {
     plan = addCamera(plan, { ...camera, device, range: 60 });
   }
   return plan;
+}
+
+/** The nearest screen whose sheet the way meets at less than 30° to its face: mesh and railings close up. */
+function closedBy(
+  solids: readonly Solid[],
+  eye: readonly number[],
+  target: readonly number[],
+): { owner: string; at: number } | null {
+  const way = target.map((n, axis) => n - (eye[axis] ?? 0));
+  const far = Math.hypot(...way);
+  const met = solids.flatMap((one) => {
+    const { sheets, positions, triangles, id } = one;
+    if (one.passage !== 'screen' || !sheets) return [];
+    return Array.from({ length: triangles.length / 3 }, (_, t) => {
+      const normal = [0, 1, 2].map((axis) => sheets[3 * t + axis] ?? 0);
+      const along = Math.abs(way.reduce((sum, n, axis) => sum + n * (normal[axis] ?? 0), 0)) / far;
+      const corners = [0, 1, 2].flatMap((k) =>
+        [0, 1, 2].map((axis) => positions[3 * (triangles[3 * t + k] ?? 0) + axis] ?? 0),
+      );
+      const closes = Math.hypot(...normal) > 0 && (Math.asin(along) * 180) / Math.PI < 30;
+      return closes ? nearestBlocker({ corners, owner: [id] }, eye, target) : null;
+    }).filter((hit) => hit !== null);
+  });
+  return met.sort((one, two) => one.at - two.at)[0] ?? null;
 }
 
 /** Judges random cells of an assessment anew; what differs, in words. */
@@ -95,10 +120,14 @@ function differences(
       if (state !== 'out of frame') say('out of frame');
       continue;
     }
-    const blocker = nearestBlocker(solid, camera.eye, target);
+    const blocker = nearestBlocker(solid, camera.eye, target) ?? closedBy(scene.solids, camera.eye, target);
     if (blocker !== null || state === 'hidden') {
       const same = state === 'hidden' && blocker !== null;
-      if (!same && isSettled(solid, camera.eye, target, GRAZE))
+      if (
+        !same &&
+        isSettled(solid, camera.eye, target, GRAZE) &&
+        isSettled(screen, camera.eye, target, GRAZE)
+      )
         say(blocker === null ? 'not hidden' : `hidden by ${blocker.owner}`);
       if (
         same &&

@@ -7,8 +7,18 @@ import type { Plan } from '../../src/plan/plan.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { chanceFrom } from '../house/seeded.ts';
 
-const GROUND: Question = { target: { kind: 'ground', height: 0 }, alone: null, situation: null, causes: 'exact' };
-const FACE: Question = { target: { kind: 'face', height: 1.6 }, alone: null, situation: null, causes: 'exact' };
+const GROUND: Question = {
+  target: { kind: 'ground', height: 0 },
+  alone: null,
+  situation: null,
+  causes: 'exact',
+};
+const FACE: Question = {
+  target: { kind: 'face', height: 1.6 },
+  alone: null,
+  situation: null,
+  causes: 'exact',
+};
 
 function demoPlan(): Plan {
   const read = readPlan(readFileSync('shared/plans/demo.plan.json', 'utf8'));

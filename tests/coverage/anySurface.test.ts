@@ -222,7 +222,7 @@ test('walls, slopes and level patches by day and night agree with rays over all 
       range: RANGE,
     });
     const night = chance.pick([null, nightFrom(chance, camera)]);
-    const ground = surfaceGround({ solids }, surface, 0.02);
+    const ground = surfaceGround({ solids, ground: 0 }, surface, 0.02);
     const facets = facetsOf(solids);
     const found = sightOf(camera, ground.plane, ground.window, facets);
     if (found.sight.lensInside !== null) continue;

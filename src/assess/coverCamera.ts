@@ -1,0 +1,80 @@
+import { areasOf } from '../coverage/areas.ts';
+import type { Band } from '../coverage/band.ts';
+import { cellsOf, type Scratch } from '../coverage/cells.ts';
+import type { CameraCoverage, Reach } from '../coverage/coverage.ts';
+import { frustumOf } from '../coverage/frustum.ts';
+import { litAt } from '../coverage/point.ts';
+import { nightFor } from '../coverage/litGround.ts';
+import { reachOf } from '../coverage/reach.ts';
+import { ruleOf, type BandRule } from '../coverage/rule.ts';
+import type { FaceCap, Target } from '../coverage/target.ts';
+import type { Camera } from '../optics/camera.ts';
+import { sightOf } from '../sight/sightOf.ts';
+import type { Question } from './assessment.ts';
+import type { Ground, Obstacles } from './ground.ts';
+
+/** By what a target is judged. */
+export interface Judging {
+  readonly target: Target;
+  readonly bands: readonly Band[];
+  readonly caps: readonly FaceCap[];
+  readonly causes: Question['causes'];
+}
+
+/** All that one camera makes of a target surface. */
+export function coverCamera(
+  camera: Camera,
+  judging: Judging,
+  { facets, segments }: Obstacles,
+  ground: Ground,
+  scratch: Scratch,
+): CameraCoverage {
+  const { target, bands, caps, causes } = judging;
+  const rule = ruleOf(camera, target, bands, caps);
+  const found = sightOf(camera, ground.plane, ground.window, facets);
+  const night = ground.lit && nightFor(camera, ground.lit);
+  const cells = cellsOf(camera, found, ground.grid, ground.bare, rule, scratch, night);
+  const lit = ground.lit && pointLight(camera, ground, segments);
+  const reach: Reach =
+    target.kind === 'surface'
+      ? { nearBlindDistance: null, byBand: bands.map(() => null) }
+      : reachOf(camera, ground.plane, facets, rule, bands.length, found.sight.lensInside !== null, lit);
+  return {
+    camera,
+    target,
+    sight: found.sight,
+    cells,
+    areas: areasOf(camera, cells, found, ground.within, rule, facets.solids, causes, ground.lit),
+    reach,
+    frustum: frustumOf(camera, ground.floor, segments),
+  };
+}
+
+/** A coverage with quick causes, made exact; all else stays. */
+export function refinedCoverage(
+  coverage: CameraCoverage,
+  { target, bands, caps }: Judging,
+  { facets }: Obstacles,
+  ground: Ground,
+): CameraCoverage {
+  const { camera, cells } = coverage;
+  const rule: BandRule = ruleOf(camera, target, bands, caps);
+  const found = sightOf(camera, ground.plane, ground.window, facets);
+  return {
+    ...coverage,
+    areas: areasOf(camera, cells, found, ground.within, rule, facets.solids, 'exact', ground.lit),
+  };
+}
+
+/** Whether points are lit for a camera, by rays. */
+const pointLight =
+  (camera: Camera, { lit, plane }: Ground, segments: Obstacles['segments']) =>
+  (dx: number, dy: number, dz: number): boolean =>
+    lit === null ||
+    litAt(
+      camera,
+      [camera.eye[0] + dx, camera.eye[1] + dy, camera.eye[2] + dz],
+      plane.normal,
+      lit.night,
+      segments,
+    );

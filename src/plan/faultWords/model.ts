@@ -90,10 +90,6 @@ export const modelWords: Readonly<Record<string, Words>> = {
     'is fixed to what is away in this situation',
     'It does not see there; fix it to something that stays.',
   ),
-  'mount.away': mount(
-    'is fixed to what is away in this situation',
-    'It does not see there; fix it to something that stays.',
-  ),
   'mount.face': mount('is fixed to a face that is not there', 'Fix it to another wall.'),
   'mount.distance': mount('lies past the end of its wall', 'Slide it back.'),
   'mount.height': mount('lies above or below its wall', 'Change the mounting height.'),

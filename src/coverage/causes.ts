@@ -14,7 +14,7 @@ import type { ConditionSets } from './conditions.ts';
 const [BEHIND_SCREEN, BEHIND_SOLID, IN_SOLID] = [1, 2, 3];
 
 /** Above so many shadows, what hides how much is counted from cells. */
-const MOST_SHADOWS = 5000;
+export const MOST_SHADOWS = 5000;
 
 /** Areas of the frame by what hides first; `inside` lies within solids. */
 export interface Causes {

@@ -2,10 +2,11 @@ import { cos, sin } from '../base/angle.ts';
 import type { Camera } from '../optics/camera.ts';
 import { PixelField } from '../optics/pixelField.ts';
 import type { Facets } from '../sight/facets.ts';
-import { footingOf } from '../sight/footing.ts';
+import { footingOf, type Footing } from '../sight/footing.ts';
+import type { HalfPlanes } from '../sight/halfPlanes.ts';
 import type { TargetPlane } from '../sight/plane.ts';
 import { shadowsOf, type Shadows } from '../sight/shadows.ts';
-import { ShadowLine, Stretches } from '../sight/spans.ts';
+import { ShadowLine, Stretches, type Line } from '../sight/spans.ts';
 import type { Reach } from './coverage.ts';
 import type { BandRule } from './rule.ts';
 
@@ -30,16 +31,9 @@ export function reachOf(
 ): Reach {
   const none: Reach = { nearBlindDistance: null, byBand: Array.from({ length: bands }, () => null) };
   const footing = footingOf(camera.eye, plane);
-  const far2 = camera.range ** 2 - footing.delta ** 2;
-  if (lensInside || !(far2 > 0)) return none;
-  const far = Math.sqrt(far2);
-  const line = { a: -cos(camera.pan), b: sin(camera.pan), k: 0 };
-  const strip = [
-    [line.a, line.b, STRIP],
-    [-line.a, -line.b, STRIP],
-    [line.b, -line.a, STRIP],
-    [-line.b, line.a, far],
-  ] as const;
+  const along = reachStrip(camera, footing);
+  if (lensInside || along === null) return none;
+  const { far, line, strip } = along;
   const clear = new Stretches();
   clear.reset(0, far);
   for (const passage of ['solid', 'screen'] as const)
@@ -69,6 +63,27 @@ export function reachOf(
     }
   });
   return { nearBlindDistance: nearest, byBand: farthest };
+}
+
+/**
+ * The strip of a level plane along which a reach is told: half-planes relative to the foot, the line and its length, m. Null
+ * where the range does not come down to the plane.
+ */
+export function reachStrip(
+  { pan, range }: Camera,
+  { delta }: Footing,
+): { readonly far: number; readonly line: Line; readonly strip: HalfPlanes } | null {
+  const far2 = range ** 2 - delta ** 2;
+  if (!(far2 > 0)) return null;
+  const far = Math.sqrt(far2);
+  const line = { a: -cos(pan), b: sin(pan), k: 0 };
+  const strip: HalfPlanes = [
+    [line.a, line.b, STRIP],
+    [-line.a, -line.b, STRIP],
+    [line.b, -line.a, STRIP],
+    [-line.b, line.a, far],
+  ];
+  return { far, line, strip };
 }
 
 /** Stretches on which a step function is constant, found by sampling and halving. */

@@ -11,22 +11,29 @@ import type { HalfPlanes } from './halfPlanes.ts';
  * @returns null where the frame misses the plane
  */
 export function frameHalfPlanes(camera: Camera, footing: Footing): HalfPlanes | null {
-  const slopes = pyramidOf(camera);
-  if (slopes === null) return [];
-  const { right, down, forward } = axesOf(camera);
-  const sides: readonly Vec3[] = [
-    subtract(scale(forward, slopes.across), right),
-    add(scale(forward, slopes.across), right),
-    subtract(scale(forward, slopes.down), down),
-    add(scale(forward, slopes.down), down),
-  ];
   const cut: [number, number, number][] = [];
-  for (const side of sides) {
+  for (const side of frameSides(camera)) {
     const half = halfPlaneOf(side, footing);
     if (half === 'none') return null;
     if (half !== 'all') cut.push(half);
   }
   return cut;
+}
+
+/**
+ * The planes through the lens around the frame, or around the narrowest pyramid that holds a bent one, by their normals:
+ * what lies in the frame has normal · X ≥ 0 for all. None around a bent frame that reaches 90° off the axis.
+ */
+export function frameSides(camera: Camera): readonly Vec3[] {
+  const slopes = pyramidOf(camera);
+  if (slopes === null) return [];
+  const { right, down, forward } = axesOf(camera);
+  return [
+    subtract(scale(forward, slopes.across), right),
+    add(scale(forward, slopes.across), right),
+    subtract(scale(forward, slopes.down), down),
+    add(scale(forward, slopes.down), down),
+  ];
 }
 
 /**

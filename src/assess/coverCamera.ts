@@ -1,7 +1,7 @@
 import { areasOf } from '../coverage/areas.ts';
 import type { Band } from '../coverage/band.ts';
 import { cellsOf, type Scratch } from '../coverage/cells.ts';
-import type { CameraCoverage, Reach } from '../coverage/coverage.ts';
+import type { CameraCoverage, Cells, Reach } from '../coverage/coverage.ts';
 import { frustumOf } from '../coverage/frustum.ts';
 import { litAt } from '../coverage/point.ts';
 import { nightFor } from '../coverage/litGround.ts';
@@ -9,7 +9,8 @@ import { reachOf } from '../coverage/reach.ts';
 import { ruleOf, type BandRule } from '../coverage/rule.ts';
 import type { FaceCap, Target } from '../coverage/target.ts';
 import type { Camera } from '../optics/camera.ts';
-import { sightOf } from '../sight/sightOf.ts';
+import type { Facets } from '../sight/facets.ts';
+import { sightOf, type FoundSight } from '../sight/sightOf.ts';
 import type { Question } from './assessment.ts';
 import type { Ground, Obstacles } from './ground.ts';
 
@@ -21,6 +22,20 @@ export interface Judging {
   readonly causes: Question['causes'];
 }
 
+/** The cells of a target surface as one camera sees them, with what they were judged by. */
+export function judgeCells(
+  camera: Camera,
+  { target, bands, caps }: Omit<Judging, 'causes'>,
+  facets: Facets,
+  ground: Ground,
+  scratch: Scratch,
+): { readonly found: FoundSight; readonly rule: BandRule; readonly cells: Cells } {
+  const rule = ruleOf(camera, target, bands, caps);
+  const found = sightOf(camera, ground.plane, ground.window, facets);
+  const night = ground.lit && nightFor(camera, ground.lit);
+  return { found, rule, cells: cellsOf(camera, found, ground.grid, ground.bare, rule, scratch, night) };
+}
+
 /** All that one camera makes of a target surface. */
 export function coverCamera(
   camera: Camera,
@@ -29,11 +44,8 @@ export function coverCamera(
   ground: Ground,
   scratch: Scratch,
 ): CameraCoverage {
-  const { target, bands, caps, causes } = judging;
-  const rule = ruleOf(camera, target, bands, caps);
-  const found = sightOf(camera, ground.plane, ground.window, facets);
-  const night = ground.lit && nightFor(camera, ground.lit);
-  const cells = cellsOf(camera, found, ground.grid, ground.bare, rule, scratch, night);
+  const { target, bands, causes } = judging;
+  const { found, rule, cells } = judgeCells(camera, judging, facets, ground, scratch);
   const lit = ground.lit && pointLight(camera, ground, segments);
   const reach: Reach =
     target.kind === 'surface'

@@ -155,7 +155,8 @@ const surfaceCell = ({ left, bottom, right, top }: Board): number => {
   return fair > FINE_CELL ? fair : SURFACE_CELL;
 };
 
-function boardAround(rings: readonly (readonly Vec2[])[]): Board {
+/** The rectangle around rings of a plane, in its coordinates. */
+export function boardAround(rings: readonly (readonly Vec2[])[]): Board {
   const [all, most] = [rings.flat(), (sum: number, one: number) => Math.max(sum, one)];
   const least = (sum: number, one: number) => Math.min(sum, one);
   return {

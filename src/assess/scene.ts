@@ -37,6 +37,8 @@ export interface Scene {
   /** The same in every situation, so that situations can be laid over one another. */
   readonly board: Board;
   readonly boundary: readonly Vec2[] | null;
+  /** The angle to its face below which a screen closes up, °. */
+  readonly closing: number;
   /** Of the plan, in its order. */
   readonly patches: readonly Patch[];
   /** What could not be made as drawn, each with its subject: the plan says so beside the picture. */

@@ -73,6 +73,7 @@ export function sceneOf(plan: Plan, situation: Situation | null, build: Build = 
     fixings,
     board: boardOf(plan.boundary, boards, eyes),
     boundary: plan.boundary,
+    closing: plan.settings.screenClosing,
     patches: plan.patchOrder.flatMap((id) => plan.patches[id] ?? []),
     faults,
   };

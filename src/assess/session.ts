@@ -62,7 +62,7 @@ export const createSession = (): Session => new Remembering();
 class Remembering implements Session {
   private readonly builder = new Builder();
   private readonly scratch = new Scratch();
-  private obstacles: { readonly solids: Scene['solids']; readonly value: Obstacles } | null = null;
+  private obstacles: (Pick<Scene, 'solids' | 'closing'> & { readonly value: Obstacles }) | null = null;
   private grounds: { readonly scene: Scene; readonly asked: string; readonly value: Ground }[] = [];
   private readonly kept = new Map<string, Kept>();
   private last: { readonly plan: Plan; readonly question: Question; readonly scene: Scene } | null = null;
@@ -212,8 +212,10 @@ class Remembering implements Session {
   }
 
   private obstaclesFor(scene: Scene): Obstacles {
-    if (this.obstacles?.solids === scene.solids) return this.obstacles.value;
-    this.obstacles = { solids: scene.solids, value: new Obstacles(scene.solids) };
+    const { solids, closing } = scene;
+    const known = this.obstacles;
+    if (known?.solids === solids && known.closing === closing) return known.value;
+    this.obstacles = { solids, closing, value: new Obstacles(solids, closing) };
     return this.obstacles.value;
   }
 

@@ -1,4 +1,5 @@
 import type { SurfaceKey, Target } from '../coverage/target.ts';
+import { signedArea } from '../model/ring.ts';
 import type { Solid } from '../model/solid.ts';
 import { patchSurface, roofSurfaces, wallSurfaces, type FlatSurface } from '../model/surface.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -30,6 +31,10 @@ export function surfaceOf(plan: Plan, solids: readonly Solid[], key: SurfaceKey)
 /** The key of a surface, by which a question names it. */
 export const surfaceKey = ({ of, owner, face }: FlatSurface): SurfaceKey =>
   of === 'patch' ? { of, patch: owner } : { of, structure: owner, face };
+
+/** Area of a surface, m². */
+export const surfaceArea = ({ rings }: FlatSurface): number =>
+  rings.reduce((sum, ring) => sum + Math.abs(signedArea(ring)), 0);
 
 /** What a question asks for: a flat surface, or the ground where that surface is gone. */
 export function askedSurface(

@@ -2,29 +2,8 @@ import type { Assessment } from '../assess/assessment.ts';
 import { createSession, runSteps } from '../assess/session.ts';
 import type { Target } from '../coverage/target.ts';
 import type { Plan } from '../plan/plan.ts';
-import { numberOf, type Typed } from './options.ts';
 import { tell } from './planFile.ts';
 import { BadInput, type Terminal } from './terminal.ts';
-
-const KINDS = ['ground', 'plate', 'face'] as const;
-
-/**
- * What coverage is asked for: the ground, or the height typed, or the plate or face of the plan's settings.
- * A face carries its limits from above; a bare height does not.
- * @throws BadInput on a height that is no number, or both ways of asking at once
- */
-export function targetOf(plan: Plan, options: Typed): Target {
-  const height = options.text('target-height');
-  const kind = options.text('target');
-  if (height !== undefined && kind !== undefined)
-    throw new BadInput('Give --target-height or --target, not both.');
-  if (height !== undefined) return { kind: 'height', height: numberOf(height, 'target-height', 0, 1000) };
-  const known = KINDS.find((one) => one === (kind ?? 'ground'));
-  if (!known)
-    throw new BadInput(`--target is “${kind}”. Write ${KINDS.join(', ')}; or give --target-height.`);
-  const { plateHeight, faceHeight } = plan.settings;
-  return { kind: known, height: { ground: 0, plate: plateHeight, face: faceHeight }[known] };
-}
 
 /**
  * The assessment of a plan as the app works it out; what could not be made goes to the terminal.

@@ -1,40 +1,50 @@
-import { groundOf, Obstacles } from '../assess/ground.ts';
+import { judgeCells } from '../assess/coverCamera.ts';
+import { boardAround, Obstacles, targetGround } from '../assess/ground.ts';
+import type { Board } from '../assess/scene.ts';
 import { sceneOf } from '../assess/sceneOf.ts';
-import { Scratch, cellsOf } from '../coverage/cells.ts';
-import { BandRule, faceCapsOf } from '../coverage/rule.ts';
+import { askedSurface } from '../assess/surfaces.ts';
+import { Scratch } from '../coverage/cells.ts';
+import { faceCapsOf } from '../coverage/rule.ts';
 import { STATES } from '../coverage/state.ts';
 import { cellsCsv } from '../exchange/cellsCsv.ts';
 import { editionOf } from '../plan/editions.ts';
-import { sightOf } from '../sight/sightOf.ts';
-import { checkCamera, targetOf } from './assessed.ts';
+import { checkCamera } from './assessed.ts';
 import { json, type Command } from './command.ts';
 import { numberOf, oneFile, required, typed } from './options.ts';
 import { planOf, situationOf, tell, writeFile } from './planFile.ts';
+import { TARGET_HELP, TARGET_OPTIONS, targetOf } from './target.ts';
 import { BadInput } from './terminal.ts';
 
 /** More cells than this are no file that anyone opens. */
 const MOST_CELLS = 20_000_000;
 
+/** @throws BadInput where cells of a size would be too many for a file */
+function checkCells({ left, bottom, right, top }: Board, cell: number): void {
+  if (((right - left) * (top - bottom)) / (cell * cell) > MOST_CELLS)
+    throw new BadInput(
+      `Cells of ${cell} m would be more than ${MOST_CELLS / 1e6} million on this site. Make them larger.`,
+    );
+}
+
 export const cells: Command = {
   name: 'cells',
-  help: `soffit cells PLAN --camera ID [--target-height H | --target ground|plate|face]
-             [--cell S] [--csv FILE] [--json] [--situation ID]
+  help: `soffit cells PLAN --camera ID [--target-height H | --target ground|plate|face |
+             --surface KEY] [--looks BEARING] [--cell S] [--csv FILE] [--json] [--situation ID]
 
 What one camera makes of every cell of the board, as CSV:
-x,y,z,state,band,density,depression,hidden_by for each cell centre.
+x,y,z,state,band,density,depression,hidden_by for each cell centre. A wall,
+roof face or patch has px/m along its own horizontal as a last column.
 
-  --target-height H   metres above the ground; 0 without it
-  --target face       face height, with its limits on the angle from above
+${TARGET_HELP}
   --cell S            side of a cell, metres; without it as the app has it
   --csv FILE          writes the cells there; without it they are printed
   --json              prints a summary as JSON (needs --csv)`,
   run: (words, terminal) => {
-    const options = typed(words, ['camera', 'target-height', 'target', 'cell', 'csv', 'situation']);
+    const options = typed(words, ['camera', ...TARGET_OPTIONS, 'cell', 'csv', 'situation']);
     const plan = planOf(oneFile(options, 'cells', 'a plan'), terminal);
     const situation = situationOf(plan, options.text('situation'));
     const id = required(options, 'cells', 'camera');
     checkCamera(plan, id);
-    const target = targetOf(plan, options);
     const size = options.text('cell');
     const cell = size === undefined ? undefined : numberOf(size, 'cell', 0.001, 1000);
     const file = options.text('csv');
@@ -46,17 +56,16 @@ x,y,z,state,band,density,depression,hidden_by for each cell centre.
     const camera = scene.cameras.find((one) => one.id === id);
     if (!camera)
       throw new BadInput(`The camera “${id}” is fixed to nothing and sees nothing. Fix it to a wall first.`);
-    const { left, bottom, right, top } = scene.board;
-    if (cell !== undefined && ((right - left) * (top - bottom)) / (cell * cell) > MOST_CELLS)
-      throw new BadInput(
-        `Cells of ${cell} m would be more than ${MOST_CELLS / 1e6} million on this site. Make them larger.`,
-      );
+    const asked = targetOf(plan, scene.solids, options);
+    const { surface, target } = askedSurface(plan, scene, asked);
+    if (cell !== undefined) checkCells(surface === null ? scene.board : boardAround(surface.rings), cell);
 
     const { bands } = editionOf(plan.settings.edition);
-    const rule = new BandRule(bands, faceCapsOf(target, bands, plan.settings.faceLimits), camera.range);
-    const ground = groundOf(scene, target.height, cell);
-    const found = sightOf(camera, ground.plane, ground.window, new Obstacles(scene.solids).facets);
-    const made = cellsOf(camera, found, ground.grid, ground.bare, rule, new Scratch());
+    const caps = faceCapsOf(target, bands, plan.settings.faceLimits);
+    const obstacles = new Obstacles(scene.solids, scene.closing);
+    const scratch = new Scratch();
+    const ground = targetGround(scene, surface, target.height, () => obstacles.facets, scratch, cell);
+    const made = judgeCells(camera, { target, bands, caps }, obstacles.facets, ground, scratch).cells;
     const rows = cellsCsv(camera, made, STATES, bands, scene.solids);
     if (file === undefined) {
       for (const row of rows) terminal.out(row);

@@ -4,30 +4,32 @@ import type { CameraCoverage } from '../coverage/coverage.ts';
 import { STATES } from '../coverage/state.ts';
 import { objIds } from '../exchange/obj.ts';
 import type { Situation } from '../plan/plan.ts';
-import { assessed, targetOf } from './assessed.ts';
+import { sceneOf } from '../assess/sceneOf.ts';
+import { assessed } from './assessed.ts';
 import { json, type Command } from './command.ts';
 import { oneFile, typed } from './options.ts';
 import { planOf, situationOf } from './planFile.ts';
+import { TARGET_HELP, TARGET_OPTIONS, targetOf } from './target.ts';
 import type { Terminal } from './terminal.ts';
 
 export const cover: Command = {
   name: 'cover',
-  help: `soffit cover PLAN [--camera ID] [--target-height H | --target ground|plate|face]
-             [--json] [--situation ID]
+  help: `soffit cover PLAN [--camera ID] [--target-height H | --target ground|plate|face |
+             --surface KEY] [--looks BEARING] [--json] [--situation ID]
 
 Areas by state, by band and by what hides, each with its bound, for every
 camera and for all of them together, and how far each camera serves. Pixels per
 metre are enough pixels for a task, not a promise that it succeeds.
 
   --camera ID         this camera alone
-  --target-height H   metres above the ground; 0 without it
-  --target face       face height, with its limits on the angle from above`,
+${TARGET_HELP}`,
   run: (words, terminal) => {
-    const options = typed(words, ['camera', 'target-height', 'target', 'situation']);
+    const options = typed(words, ['camera', ...TARGET_OPTIONS, 'situation']);
     const plan = planOf(oneFile(options, 'cover', 'a plan'), terminal);
     const situation = situationOf(plan, options.text('situation'));
     const alone = options.text('camera');
-    const assessment = assessed(plan, targetOf(plan, options), alone, terminal, situation?.id ?? null);
+    const target = targetOf(plan, sceneOf(plan, situation).solids, options);
+    const assessment = assessed(plan, target, alone, terminal, situation?.id ?? null);
     const told = coverOf(assessment, plan.name, situation, alone);
     if (options.flag('json')) terminal.out(json(told));
     else print(told, terminal);
@@ -55,6 +57,8 @@ function coverOf(
       name: scene.solids[solid]?.name ?? '',
       ...area,
     })),
+    seenTooSteep: areas.lost.tooSteep,
+    seenFromTheSide: areas.lost.fromTheSide,
     nearBlindDistance: reach.nearBlindDistance,
     reach: edition.bands.map(({ key }, index) => ({ band: key, distance: reach.byBand[index] ?? null })),
   });
@@ -78,14 +82,18 @@ type Told = ReturnType<typeof coverOf>;
 
 function print(told: Told, { out }: Terminal): void {
   const { target, within } = told;
-  out(
-    `${told.plan}: ${target.kind === 'height' ? 'surface' : target.kind} at ${target.height} m, bands of ${told.edition.name}, areas within the ${within}\n`,
-  );
+  const what = target.kind === 'height' ? 'surface' : target.kind;
+  const where =
+    target.kind === 'surface' ? 'of the plan' : `at ${target.height} m, areas within the ${within}`;
+  out(`${told.plan}: ${what} ${where}, bands of ${told.edition.name}\n`);
   for (const camera of told.cameras) {
     out(`\n${camera.id}${camera.name === camera.id ? '' : ` ${camera.name}`}\n`);
     for (const state of STATES) out(row(state, camera.byState[state]));
     for (const band of camera.byBand) out(row(`  ${band.band}, from ${band.density} px/m`, band));
     for (const hider of camera.byHider) out(row(`  hidden by ${hider.id}`, hider));
+    if (target.kind === 'face') out(row('  face seen from too steep', camera.seenTooSteep));
+    if (target.kind === 'face' && target.looks) out(row('  face seen from the side', camera.seenFromTheSide));
+    if (target.kind === 'surface') continue;
     out(`  nothing seen nearer than ${distance(camera.nearBlindDistance)}\n`);
     for (const { band, distance: far } of camera.reach) out(`  ${band} to ${distance(far)}\n`);
   }

@@ -6,9 +6,10 @@ import { importFile } from './import.ts';
 import { mount } from './mount.ts';
 import { schema } from './schema.ts';
 import { solids } from './solids.ts';
+import { surfaces } from './surfaces.ts';
 import { BadInput, type Terminal } from './terminal.ts';
 
-const commands: readonly Command[] = [cover, cells, solids, cameras, mount, importFile, schema];
+const commands: readonly Command[] = [cover, cells, surfaces, solids, cameras, mount, importFile, schema];
 
 const help = `soffit COMMAND …
 

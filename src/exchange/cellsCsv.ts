@@ -5,7 +5,7 @@ import type { Solid } from '../model/solid.ts';
 import type { Camera } from '../optics/camera.ts';
 import { objIds } from './obj.ts';
 
-/** The first line of the file. */
+/** The first line of the file; a wall, roof or patch has px/m along its own horizontal as a last column. */
 const CELLS_HEAD = 'x,y,z,state,band,density,depression,hidden_by';
 
 /** What `coverage/state.ts` lists, which only its types may cross into this room. */
@@ -25,17 +25,20 @@ export function* cellsCsv(
   bands: readonly Band[],
   solids: readonly Pick<Solid, 'id'>[],
 ): Generator<string, void> {
-  const { grid, state, band, density, hider } = cells;
+  const { grid, state, band, density, hider, across } = cells;
+  const { origin, u, v } = grid.plane;
   const { eye } = camera;
   const ids = objIds(solids);
-  const z = grid.plane.origin[2];
-  yield `${CELLS_HEAD}\n`;
+  yield `${CELLS_HEAD}${across === null ? '' : ',across'}\n`;
   for (let row = 0; row < grid.rows; row += 1) {
-    const y = grid.bottom + (row + 0.5) * grid.cell;
+    const b = grid.bottom + (row + 0.5) * grid.cell;
     const lines: string[] = [];
     for (let column = 0; column < grid.columns; column += 1) {
       const index = row * grid.columns + column;
-      const x = grid.left + (column + 0.5) * grid.cell;
+      const a = grid.left + (column + 0.5) * grid.cell;
+      const x = origin[0] + a * u[0] + b * v[0];
+      const y = origin[1] + a * u[1] + b * v[1];
+      const z = origin[2] + a * u[2] + b * v[2];
       const word = states[state[index] ?? 0] ?? '';
       const framed = word !== 'inside' && word !== 'out of frame';
       lines.push(
@@ -48,6 +51,7 @@ export function* cellsCsv(
           framed ? (density[index] ?? 0).toFixed(3) : '',
           framed ? degreesFromRad(Math.atan2(eye[2] - z, Math.hypot(eye[0] - x, eye[1] - y))).toFixed(3) : '',
           word === 'hidden' ? (ids[hider[index] ?? -1] ?? '') : '',
+          ...(across === null ? [] : [framed ? (across[index] ?? 0).toFixed(3) : '']),
         ].join(','),
       );
     }

@@ -154,7 +154,8 @@ function over(solids: Int32Array | null, closed: Int32Array | null, index: numbe
   return solid >= 0 ? solid : (closed?.[index] ?? -1);
 }
 
-function isLit(
+/** Whether lamps or the camera's own infrared light a target in the frame, given from the lens. */
+export function isLit(
   { lamps, infrared }: NightHere,
   glass: Int32Array | null,
   index: number,

@@ -1,0 +1,189 @@
+import { HIT_TOLERANCE } from '../base/tolerance.ts';
+import type { Vec3 } from '../base/vector.ts';
+import type { Camera } from '../optics/camera.ts';
+import { PixelField } from '../optics/pixelField.ts';
+import type { FacetGroup, Facets } from '../sight/facets.ts';
+import { lensInside } from '../sight/lensInside.ts';
+import type { Nearest } from '../sight/raster.ts';
+import { isLit, type NightHere, type Scratch } from './cells.ts';
+import type { Cells } from './coverage.ts';
+import type { BandRule } from './rule.ts';
+import { COVERED, HIDDEN, INSIDE, SCREENED, TOO_COARSE, TOO_DARK } from './state.ts';
+import type { UnevenGround } from './unevenGround.ts';
+import { UnevenShadows } from './unevenShadows.ts';
+
+/**
+ * State, band, density and hider of every cell over uneven ground for one camera, judged at cell centres as `cellsOf` judges
+ * those of a plane. The ground itself hides too.
+ * @param facets of all solids, the terrain's among them; else RangeError
+ * @param bare   the state of each cell before any camera looks: `unevenInside`
+ * @param night  null by day
+ */
+export function unevenCells(
+  camera: Camera,
+  ground: UnevenGround,
+  facets: Facets,
+  bare: Uint8Array,
+  rule: BandRule,
+  scratch: Scratch,
+  night: NightHere | null = null,
+): Cells {
+  const total = ground.targets.length;
+  const cells: Cells = {
+    grid: ground.grid,
+    rows: new Int32Array(ground.grid.rows * 2),
+    state: bare.slice(),
+    band: new Uint8Array(total),
+    density: new Float32Array(total),
+    across: null,
+    lost: rule.slopes.length > 0 ? new Uint8Array(total) : null,
+    hider: new Int32Array(total).fill(-1),
+  };
+  const wanted = frameOver(camera, ground, cells);
+  const inside = unevenLensInside(camera.eye, ground, facets);
+  const found =
+    inside === null ? hidersOver(camera.eye, ground, facets, wanted, scratch, night !== null) : null;
+  const { left, bottom, cell, columns, rows } = ground.grid;
+  const [ex, ey, ez] = camera.eye;
+  for (let row = 0; row < rows; row += 1) {
+    const dy = bottom + (row + 0.5) * cell - ey;
+    const end = row * columns + (cells.rows[row * 2 + 1] ?? -1);
+    for (let at = row * columns + (cells.rows[row * 2] ?? 0); at <= end; at += 1) {
+      if (wanted[at] !== 1) continue;
+      const behind = inside ?? found?.solids[at] ?? -1;
+      const through = found?.screens?.[at] ?? -1;
+      if (behind >= 0 || through >= 0) {
+        cells.state[at] = behind >= 0 ? HIDDEN : SCREENED;
+        cells.hider[at] = behind >= 0 ? behind : through;
+        continue;
+      }
+      const dx = left + (at - row * columns + 0.5) * cell - ex;
+      const dz = (ground.targets[at] ?? 0) - ez;
+      if (night !== null && !isLit(night, found?.glass ?? null, at, dx, dy, dz)) {
+        cells.state[at] = TOO_DARK;
+        continue;
+      }
+      const band = rule.band(cells.density[at] ?? 0, dx, dy, -dz);
+      cells.band[at] = band;
+      cells.state[at] = band > 0 ? COVERED : TOO_COARSE;
+      if (cells.lost !== null) cells.lost[at] = rule.lost;
+    }
+  }
+  return cells;
+}
+
+/** The solid that holds a lens, the ground among them; null where none does. */
+export function unevenLensInside(eye: Vec3, { terrain }: UnevenGround, facets: Facets): number | null {
+  const own = groundIndex(terrain.solid, facets);
+  if (terrain.heightAt(eye[0], eye[1]) - eye[2] > HIT_TOLERANCE) return own;
+  return lensInside(eye, { ...facets, groups: facets.groups.filter(({ solid }) => solid !== own) });
+}
+
+/** 1 a cell to which ground, a solid or a screen blocks the way of light from a lamp; all of them where it is inside a solid. */
+export function unevenBlocked(eye: Vec3, ground: UnevenGround, facets: Facets, scratch: Scratch): Uint8Array {
+  const total = ground.targets.length;
+  if (unevenLensInside(eye, ground, facets) !== null) return new Uint8Array(total).fill(1);
+  const { solids, screens } = hidersOver(eye, ground, facets, new Uint8Array(total).fill(1), scratch, false);
+  return Uint8Array.from(solids, (solid, at) => (solid >= 0 || (screens?.[at] ?? -1) >= 0 ? 1 : 0));
+}
+
+function groundIndex(solid: Facets['solids'][number], facets: Facets): number {
+  const own = facets.solids.indexOf(solid);
+  if (own < 0) throw new RangeError('the terrain is not among the solids');
+  return own;
+}
+
+/** Densities and row ends of what lies in the frame; 1 a cell of it that is inside no solid. */
+function frameOver(
+  camera: Camera,
+  { grid, targets }: UnevenGround,
+  { state, density, rows }: Cells,
+): Uint8Array {
+  const field = new PixelField(camera);
+  const wanted = new Uint8Array(targets.length);
+  const [ex, ey, ez] = camera.eye;
+  for (let row = 0, at = 0; row < grid.rows; row += 1) {
+    const dy = grid.bottom + (row + 0.5) * grid.cell - ey;
+    let [first, last] = [0, -1];
+    for (let column = 0; column < grid.columns; column += 1, at += 1) {
+      const dx = grid.left + (column + 0.5) * grid.cell - ex;
+      if (!field.at(dx, dy, (targets[at] ?? 0) - ez)) continue;
+      density[at] = field.density;
+      if (last < 0) first = column;
+      last = column;
+      if (state[at] !== INSIDE) wanted[at] = 1;
+    }
+    rows[row * 2] = first;
+    rows[row * 2 + 1] = last;
+  }
+  return wanted;
+}
+
+interface Hiders {
+  /** Index of the nearest solid or closed screen before each cell, −1 where there is none. */
+  readonly solids: Int32Array;
+  /** The same of screens and of glass; null where the scene has none, or glass was not asked for. */
+  readonly screens: Int32Array | null;
+  readonly glass: Int32Array | null;
+}
+
+function hidersOver(
+  eye: Vec3,
+  ground: UnevenGround,
+  facets: Facets,
+  wanted: Uint8Array,
+  scratch: Scratch,
+  withGlass: boolean,
+): Hiders {
+  const own = groundIndex(ground.terrain.solid, facets);
+  const total = wanted.length;
+  const shadows = new UnevenShadows(ground, eye, wanted);
+  const others = facets.groups.filter(({ solid }) => solid !== own);
+  const over = (
+    use: 'solids' | 'screens' | 'closed' | 'glass',
+    passage: FacetGroup['passage'],
+    cast: (group: FacetGroup, into: Nearest) => void,
+  ): Nearest | null => {
+    const groups = others.filter((group) => group.passage === passage);
+    if (groups.length === 0) return null;
+    const into = scratch.cleared(use, total);
+    for (const group of groups) cast(group, into);
+    return into;
+  };
+  const front = (group: FacetGroup, into: Nearest) => shadows.nearest(facets, group, into);
+  const solids = over('solids', 'solid', front) ?? scratch.cleared('solids', total);
+  const screens = over('screens', 'screen', front);
+  const closed =
+    facets.sheets === null
+      ? null
+      : over('closed', 'screen', (group, into) => shadows.nearestClosed(facets, group, into));
+  const glass = withGlass ? over('glass', 'clear', front) : null;
+  hideByGround(eye, ground, facets, wanted, solids);
+  if (closed !== null)
+    for (let at = 0; at < total; at += 1)
+      if ((solids.solid[at] ?? -1) < 0) solids.solid[at] = closed.solid[at] ?? -1;
+  return { solids: solids.solid, screens: screens?.solid ?? null, glass: glass?.solid ?? null };
+}
+
+/** Puts the ground in where it is nearer the lens than any other solid. */
+function hideByGround(
+  eye: Vec3,
+  ground: UnevenGround,
+  facets: Facets,
+  wanted: Uint8Array,
+  solids: Nearest,
+): void {
+  const own = groundIndex(ground.terrain.solid, facets);
+  const group = facets.groups[own];
+  if (group === undefined) return;
+  const open = wanted.slice();
+  new UnevenShadows(ground, eye, open).hide(facets, group);
+  const both = new Uint8Array(open.length);
+  let asked = 0;
+  for (let at = 0; at < open.length; at += 1) {
+    if (wanted[at] !== 1 || open[at] === 1) continue;
+    if ((solids.solid[at] ?? -1) < 0) solids.solid[at] = own;
+    else asked = both[at] = 1;
+  }
+  if (asked === 1) new UnevenShadows(ground, eye, both).nearest(facets, group, solids);
+}

@@ -1,0 +1,222 @@
+import { HIT_TOLERANCE, TARGET_CUT } from '../base/tolerance.ts';
+import type { Vec3 } from '../base/vector.ts';
+import type { FacetGroup, Facets } from '../sight/facets.ts';
+import type { Nearest } from '../sight/raster.ts';
+import type { UnevenGround } from './unevenGround.ts';
+import { FOLD, TILE } from './unevenTiles.ts';
+
+/** Rounding of a half-space at a target, per size of its terms. */
+const ROUNDING = 1e-14;
+
+/**
+ * Throws the shadows of faces on targets that are on no plane. For a target X from the lens each shadow is four half-spaces:
+ * three E·X ≥ 0 through the edges of the face and one for the depth s = N·X / D > 1. Tiles whose box lies outside one of them
+ * are left, those within all are taken whole, and the rest is asked cell by cell.
+ * Source: DEVELOPERS.md, "Shadows".
+ */
+export class UnevenShadows {
+  private readonly ground: UnevenGround;
+  private readonly eye: Vec3;
+  /** 1 a cell that is asked for, and how many of them each tile of each level holds. */
+  private readonly wanted: Uint8Array;
+  private readonly counts: readonly Int32Array[];
+  /** Four numbers a half-space: along x, y, z, and more. */
+  private readonly halves = new Float64Array(16);
+  private nearLens = false;
+  private into: Nearest | null = null;
+  private solid = -1;
+  private readonly sheet = new Float64Array(4);
+  private closedOnly = false;
+
+  /** @param wanted 1 a cell to be asked for; cells found hidden by `hide` become 0 */
+  constructor(ground: UnevenGround, eye: Vec3, wanted: Uint8Array) {
+    this.ground = ground;
+    this.eye = eye;
+    this.wanted = wanted;
+    this.counts = ground.levels.map(({ columns, rows }) => new Int32Array(columns * rows));
+    const { columns, rows } = ground.grid;
+    for (let row = 0, at = 0; row < rows; row += 1)
+      for (let column = 0; column < columns; column += 1, at += 1)
+        if (wanted[at] === 1) this.count(column, row, 1);
+  }
+
+  /** Keeps the nearest of the faces of a group that are turned to the lens over each wanted cell. On equal depth the lower index stays. */
+  nearest(facets: Facets, group: FacetGroup, into: Nearest): void {
+    this.cast(facets, group.from, group.to, group.solid, into, false, false);
+  }
+
+  /** The same of those faces of a screen that are seen at so low an angle to their sheet that it closes up. */
+  nearestClosed(facets: Facets, group: FacetGroup, into: Nearest): void {
+    if (facets.sheets !== null) this.cast(facets, group.from, group.to, group.solid, into, false, true);
+  }
+
+  /**
+   * Takes from the wanted cells those behind a solid that holds neither lens nor target, by its faces that are turned away:
+   * a way that enters it must leave it again. There are fewer of them in ground, and none of them holds a target that is seen.
+   */
+  hide(facets: Facets, group: FacetGroup): void {
+    this.cast(facets, group.from, group.to, group.solid, null, true, false);
+  }
+
+  private cast(
+    facets: Facets,
+    from: number,
+    to: number,
+    solid: number,
+    into: Nearest | null,
+    away: boolean,
+    closedOnly: boolean,
+  ): void {
+    this.into = into;
+    this.solid = solid;
+    this.closedOnly = closedOnly;
+    const top = this.counts.length - 1;
+    const tiles = this.counts[top]?.length ?? 0;
+    for (let facet = from; facet < to; facet += 1) {
+      if (!this.take(facets, facet, away)) continue;
+      for (let tile = 0; tile < tiles; tile += 1) this.descend(top, tile, 15);
+    }
+  }
+
+  /** Makes the half-spaces of a face; false where it is turned the other way. */
+  private take({ corners, normals, sheets, closing }: Facets, facet: number, away: boolean): boolean {
+    const { eye, halves, sheet } = this;
+    const at = facet * 9;
+    const [nx, ny, nz] = [normals[facet * 3] ?? 0, normals[facet * 3 + 1] ?? 0, normals[facet * 3 + 2] ?? 0];
+    const ax = (corners[at] ?? 0) - eye[0];
+    const ay = (corners[at + 1] ?? 0) - eye[1];
+    const az = (corners[at + 2] ?? 0) - eye[2];
+    const d = nx * ax + ny * ay + nz * az;
+    if (away ? !(d > 0) : !(d < 0)) return false;
+    if (this.closedOnly && sheets !== null) {
+      for (let axis = 0; axis < 3; axis += 1) sheet[axis] = sheets[facet * 3 + axis] ?? 0;
+      if (sheet[0] === 0 && sheet[1] === 0 && sheet[2] === 0) return false;
+      sheet[3] = closing * closing;
+    }
+    const bx = (corners[at + 3] ?? 0) - eye[0];
+    const by = (corners[at + 4] ?? 0) - eye[1];
+    const bz = (corners[at + 5] ?? 0) - eye[2];
+    const cx = (corners[at + 6] ?? 0) - eye[0];
+    const cy = (corners[at + 7] ?? 0) - eye[1];
+    const cz = (corners[at + 8] ?? 0) - eye[2];
+    const sign = away ? 1 : -1;
+    halves[0] = sign * (ay * bz - az * by);
+    halves[1] = sign * (az * bx - ax * bz);
+    halves[2] = sign * (ax * by - ay * bx);
+    halves[4] = sign * (by * cz - bz * cy);
+    halves[5] = sign * (bz * cx - bx * cz);
+    halves[6] = sign * (bx * cy - by * cx);
+    halves[8] = sign * (cy * az - cz * ay);
+    halves[9] = sign * (cz * ax - cx * az);
+    halves[10] = sign * (cx * ay - cy * ax);
+    halves[12] = nx / d;
+    halves[13] = ny / d;
+    halves[14] = nz / d;
+    halves[15] = -(1 + TARGET_CUT);
+    this.nearLens = Math.abs(d) <= HIT_TOLERANCE * Math.sqrt(nx * nx + ny * ny + nz * nz);
+    return true;
+  }
+
+  /** @param open bits of the half-spaces that are not known to hold the whole tile */
+  private descend(level: number, tile: number, open: number): void {
+    if ((this.counts[level]?.[tile] ?? 0) === 0) return;
+    const tiles = this.ground.levels[level];
+    if (tiles === undefined) return;
+    const { halves, eye } = this;
+    const { boxes } = tiles;
+    const at = tile * 6;
+    const x = (boxes[at] ?? 0) - eye[0];
+    const y = (boxes[at + 1] ?? 0) - eye[1];
+    const z = (boxes[at + 2] ?? 0) - eye[2];
+    const hx = boxes[at + 3] ?? 0;
+    const hy = boxes[at + 4] ?? 0;
+    const hz = boxes[at + 5] ?? 0;
+    let left = 0;
+    for (let k = 0; k < 4; k += 1) {
+      if ((open & (1 << k)) === 0) continue;
+      const a = halves[k * 4] ?? 0;
+      const b = halves[k * 4 + 1] ?? 0;
+      const c = halves[k * 4 + 2] ?? 0;
+      const [ax, by, cz] = [a * x, b * y, c * z];
+      const value = ax + by + cz + (halves[k * 4 + 3] ?? 0);
+      const reach =
+        Math.abs(a) * hx +
+        Math.abs(b) * hy +
+        Math.abs(c) * hz +
+        ROUNDING * (Math.abs(ax) + Math.abs(by) + Math.abs(cz) + 1);
+      if (value + reach < 0) return;
+      if (value - reach < 0) left |= 1 << k;
+    }
+    const column = tile % tiles.columns;
+    const row = (tile - column) / tiles.columns;
+    if (level === 0) {
+      this.cells(column * TILE, row * TILE, left);
+      return;
+    }
+    const below = this.ground.levels[level - 1];
+    if (below === undefined) return;
+    const lastColumn = Math.min(below.columns, (column + 1) * FOLD);
+    const lastRow = Math.min(below.rows, (row + 1) * FOLD);
+    for (let j = row * FOLD; j < lastRow; j += 1)
+      for (let i = column * FOLD; i < lastColumn; i += 1)
+        this.descend(level - 1, j * below.columns + i, left);
+  }
+
+  /** Asks the cells of one tile. */
+  private cells(fromColumn: number, fromRow: number, open: number): void {
+    const { halves, eye, wanted, into } = this;
+    const { grid, targets } = this.ground;
+    const toColumn = Math.min(grid.columns, fromColumn + TILE);
+    const toRow = Math.min(grid.rows, fromRow + TILE);
+    for (let row = fromRow; row < toRow; row += 1) {
+      const y = grid.bottom + (row + 0.5) * grid.cell - eye[1];
+      for (let column = fromColumn; column < toColumn; column += 1) {
+        const cell = row * grid.columns + column;
+        if (wanted[cell] !== 1) continue;
+        const x = grid.left + (column + 0.5) * grid.cell - eye[0];
+        const z = (targets[cell] ?? 0) - eye[2];
+        if ((open & 1) !== 0 && (halves[0] ?? 0) * x + (halves[1] ?? 0) * y + (halves[2] ?? 0) * z < 0)
+          continue;
+        if ((open & 2) !== 0 && (halves[4] ?? 0) * x + (halves[5] ?? 0) * y + (halves[6] ?? 0) * z < 0)
+          continue;
+        if ((open & 4) !== 0 && (halves[8] ?? 0) * x + (halves[9] ?? 0) * y + (halves[10] ?? 0) * z < 0)
+          continue;
+        const depth = (halves[12] ?? 0) * x + (halves[13] ?? 0) * y + (halves[14] ?? 0) * z;
+        if (!(depth + (halves[15] ?? 0) > 0) || this.passes(depth, x, y, z)) continue;
+        if (into === null) {
+          wanted[cell] = 0;
+          this.count(column, row, -1);
+        } else this.keep(into, cell, Math.fround(depth));
+      }
+    }
+  }
+
+  private keep({ depth, solid }: Nearest, cell: number, met: number): void {
+    const known = depth[cell] ?? 0;
+    if (met < known || (met === known && this.solid >= (solid[cell] ?? -1))) return;
+    depth[cell] = met;
+    solid[cell] = this.solid;
+  }
+
+  /** Whether a face does not count after all: it is met within the tolerance at the lens, or its sheet stays open. */
+  private passes(depth: number, x: number, y: number, z: number): boolean {
+    if (!this.nearLens && !this.closedOnly) return false;
+    const far2 = x * x + y * y + z * z;
+    if (this.nearLens && depth * HIT_TOLERANCE >= Math.sqrt(far2)) return true;
+    if (!this.closedOnly) return false;
+    const [nx = 0, ny = 0, nz = 0, most = 0] = this.sheet;
+    const along = nx * x + ny * y + nz * z;
+    return along * along >= most * far2;
+  }
+
+  private count(column: number, row: number, change: 1 | -1): void {
+    const { levels } = this.ground;
+    for (let level = 0; level < levels.length; level += 1) {
+      const tiles = levels[level];
+      const counts = this.counts[level];
+      if (tiles === undefined || counts === undefined) return;
+      const tile = Math.floor(row / tiles.size) * tiles.columns + Math.floor(column / tiles.size);
+      counts[tile] = (counts[tile] ?? 0) + change;
+    }
+  }
+}

@@ -1,0 +1,57 @@
+import { expect, test } from 'vitest';
+import { Scratch } from '../../src/coverage/cells.ts';
+import { pointState } from '../../src/coverage/point.ts';
+import { BandRule } from '../../src/coverage/rule.ts';
+import { STATES } from '../../src/coverage/state.ts';
+import { unevenCells, unevenLensInside } from '../../src/coverage/unevenCells.ts';
+import { unevenGround } from '../../src/coverage/unevenGround.ts';
+import { unevenInside } from '../../src/coverage/unevenInside.ts';
+import { facetsOf } from '../../src/sight/facets.ts';
+import { Segments } from '../../src/sight/segment.ts';
+import { treeOf } from '../../src/sight/tree.ts';
+import { chanceFrom, trials } from '../house/seeded.ts';
+import { cameraOver, cellsOver, hills, thingsOn } from './unevenScene.ts';
+
+const BANDS = [25, 125, 250].map((density) => ({ key: `${density}`, name: `${density}`, density }));
+const CAPS = [{ above: 30, side: 90, band: 1 }];
+const BOARD = { left: -22, bottom: -17, right: 23, top: 19 };
+
+test('every cell over hills has the state, band and hider that rays give it', () => {
+  const chance = chanceFrom(77);
+  const wrong: string[] = [];
+  const counts = new Map<string, number>();
+  for (let trial = 0; trial < trials(12, 400); trial += 1) {
+    const terrain = hills(chance, BOARD, chance.between(0.5, 6));
+    const things = thingsOn(terrain, chance, BOARD, chance.whole(0, 9));
+    const solids = chance.next() < 0.5 ? [terrain.solid, ...things] : [...things, terrain.solid];
+    const facets = facetsOf(solids);
+    const segments = new Segments(facets, treeOf(facets));
+    const grid = cellsOver(BOARD, chance.pick([0.35, 0.5, 1]));
+    const ground = unevenGround(terrain, chance.pick([0, 0, 0.4, 1.6]), grid);
+    const bare = unevenInside(solids, ground);
+    const camera = cameraOver(terrain, chance, BOARD);
+    const rule = new BandRule(BANDS, CAPS, camera.range);
+    const cells = unevenCells(camera, ground, facets, bare, rule, new Scratch());
+    const inside = unevenLensInside(camera.eye, ground, facets);
+    for (let cell = 0; cell < cells.state.length; cell += 1) {
+      const point = [
+        grid.left + ((cell % grid.columns) + 0.5) * grid.cell,
+        grid.bottom + (Math.floor(cell / grid.columns) + 0.5) * grid.cell,
+        ground.targets[cell] ?? 0,
+      ] as const;
+      const judged = pointState(camera, point, things, segments, rule, inside);
+      const state = STATES[cells.state[cell] ?? -1] ?? '?';
+      counts.set(state, (counts.get(state) ?? 0) + 1);
+      const hider = cells.hider[cell] ?? -1;
+      if (hider >= 0 && solids[hider] === terrain.solid)
+        counts.set('by ground', (counts.get('by ground') ?? 0) + 1);
+      if (state !== judged.state || cells.band[cell] !== judged.band || hider !== (judged.hider ?? -1))
+        wrong.push(
+          `trial ${trial}, ${point.join(' ')}: ${state} ${cells.band[cell]} ${hider}, by rays ${judged.state} ${judged.band} ${judged.hider}`,
+        );
+    }
+  }
+  expect(wrong, 'seed 77').toEqual([]);
+  for (const state of [...STATES.filter((one) => one !== 'too dark'), 'by ground'])
+    expect(counts.get(state) ?? 0, state).toBeGreaterThan(100);
+});

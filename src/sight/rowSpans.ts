@@ -18,8 +18,9 @@ export function rowSpansOf(grid: Grid, foot: Vec2, halfPlanes: HalfPlanes | null
       else if (slope < 0) high = Math.min(high, Math.floor(-here / slope));
       else if (here < 0) high = -1;
     }
-    spans[row * 2] = low;
-    spans[row * 2 + 1] = high;
+    // A line that all but follows the rows crosses them anywhere, also where 32 bits would wrap around to the other side.
+    spans[row * 2] = Math.min(low, grid.columns);
+    spans[row * 2 + 1] = Math.max(high, -1);
   }
   return spans;
 }

@@ -1,6 +1,6 @@
 import { coverOf, sideOn } from './cover.ts';
 import { BOX, DEPTH, STRIDE, type Shadows } from './shadows.ts';
-import { SAME_LINE, type Line } from './spans.ts';
+import { SAME_LINE, Stretches, type Line } from './spans.ts';
 
 /** A stretch along which the faces of two owners are equally far from the lens. */
 export interface CrossingLine {
@@ -20,6 +20,7 @@ export function* crossingLines(
   radius: number,
 ): Generator<CrossingLine> {
   const found: CrossingLine[] = [];
+  const left = new Stretches();
   for (let one = 0; one < shadows.count; one += 1)
     for (let two = one + 1; two < shadows.count; two += 1) {
       if (owner[one] === owner[two] || rank[one] !== rank[two] || apart(shadows, one, two)) continue;
@@ -29,12 +30,13 @@ export function* crossingLines(
       const both = first && coverOf(shadows, two, line, [first.from, first.to], radius);
       if (both === null || sideOn(shadows, one, line, radius) >= 0 || sideOn(shadows, two, line, radius) >= 0)
         continue;
-      // Three faces that meet in one line are asked once.
-      const again = found.some((earlier) => sameStretch(earlier, line, both.from, both.to, radius));
-      if (again) continue;
-      const crossing = { line, from: both.from, to: both.to };
-      found.push(crossing);
-      yield crossing;
+      // Faces that meet in one line are asked once, each over what earlier ones left of it.
+      left.reset(both.from, both.to);
+      for (const earlier of found) takeSame(left, earlier, line, radius);
+      const crossings: CrossingLine[] = [];
+      left.each((from, to) => crossings.push({ line, from, to }));
+      found.push(...crossings);
+      yield* crossings;
     }
 }
 
@@ -58,11 +60,11 @@ function equalDepth({ numbers }: Shadows, one: number, two: number): Line | null
   return size > 1e-9 * scale ? { a: a / size, b: b / size, k: k / size } : null;
 }
 
-function sameStretch(earlier: CrossingLine, line: Line, from: number, to: number, radius: number): boolean {
+/** Takes from stretches of a line what an earlier crossing on the same line has. */
+function takeSame(left: Stretches, earlier: CrossingLine, line: Line, radius: number): void {
   const sense = earlier.line.a * line.a + earlier.line.b * line.b;
   const slope = earlier.line.a * line.b - earlier.line.b * line.a;
-  if (Math.abs(slope) * radius > SAME_LINE || Math.abs(line.k - sense * earlier.line.k) > SAME_LINE)
-    return false;
-  const [low, high] = sense > 0 ? [earlier.from, earlier.to] : [-earlier.to, -earlier.from];
-  return low < to && high > from;
+  if (Math.abs(slope) * radius > SAME_LINE || Math.abs(line.k - sense * earlier.line.k) > SAME_LINE) return;
+  if (sense > 0) left.remove(earlier.from, earlier.to);
+  else left.remove(-earlier.to, -earlier.from);
 }

@@ -33,7 +33,8 @@ export class ShadowMaker {
     this.pyramid = pyramid;
     this.most = Math.max(reach, Math.abs(footing.delta)) / HIT_TOLERANCE;
     this.nearW = 1 / this.most;
-    this.farW = 1 / this.least;
+    // The plane is taken a hair along its normal, as the cut of solids is: a face in it is before it from behind only.
+    this.farW = footing.delta > 0 ? this.least : 1 / this.least;
   }
 
   shadows(): Shadows {
@@ -126,7 +127,9 @@ export class ShadowMaker {
 
   /** The box of the shadow, from the face clipped between the lens's and the target's tolerance; false where nothing is left. */
   private writeBox(base: number, count: number): boolean {
-    const { local, numbers, nearW, farW } = this;
+    const { local, numbers, nearW } = this;
+    // A face that stands on the plane has its foot there: lines along it must not pass by the box.
+    const farW = this.least;
     let left = Infinity;
     let bottom = Infinity;
     let right = -Infinity;
@@ -159,7 +162,7 @@ export class ShadowMaker {
       }
     }
     if (left > right) return false;
-    const slack = 1e-9 * Math.max(1, right - left, top - bottom, Math.abs(left), Math.abs(bottom));
+    const slack = 4e-9 * Math.max(1, right - left, top - bottom, Math.abs(left), Math.abs(bottom));
     numbers[base + BOX] = left - slack;
     numbers[base + BOX + 1] = bottom - slack;
     numbers[base + BOX + 2] = right + slack;
@@ -169,7 +172,8 @@ export class ShadowMaker {
 
   /** The half-planes E_k = Q_{k+1} × Q_k of a face's edges, in coordinates of the plane. */
   private writeEdges(base: number, face: number, count: number, nearLens: boolean): boolean {
-    const { local, farW } = this;
+    const { local } = this;
+    const touching = 1 / this.least;
     const { delta } = this.footing;
     const { neighbours } = this.faces;
     for (let k = 0; k < count; k += 1) {
@@ -182,7 +186,7 @@ export class ShadowMaker {
       const q1 = local[j + 1] ?? 0;
       const h1 = local[j + 2] ?? 0;
       // An edge in the plane bounds the shadow, whatever its neighbour below the plane faces.
-      const grounded = (local[i + 3] ?? 0) > farW && (local[j + 3] ?? 0) > farW;
+      const grounded = (local[i + 3] ?? 0) > touching && (local[j + 3] ?? 0) > touching;
       const shown = nearLens || grounded || !this.isFront(neighbours[face * MOST_CORNERS + k] ?? -1);
       if (!this.side(base, h0 * q1 - q0 * h1, p0 * h1 - h0 * p1, (q0 * p1 - p0 * q1) * delta, shown))
         return false;

@@ -1,4 +1,5 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import type { Solid } from '../../src/model/solid.ts';
 import { answerOf } from '../property/engine.ts';
 import { boxSolid } from './boxSolid.ts';
 import { wideCamera } from './wideCamera.ts';
@@ -49,4 +50,41 @@ test('a roof that springs from the plane itself bounds its shadow there', () => 
   expect(found.sight.seen.ringsClosed).toBe(true);
   // A hair above the eaves the cut of the house is 4 m by 6 m.
   expect(areas.byState.hidden.value).toBeCloseTo(48 - 24, 9);
+});
+
+describe('boxes in line that overlap count as the one box they make up', () => {
+  const down = { ...wideCamera, eye: [0, 0, 4] as const, tilt: 90, focalLength: 0.3 };
+  const areasFor = (solids: readonly Solid[]) =>
+    answerOf({ solids, camera: down, z: 0, window }, 'exact').areas;
+
+  test('with one foot along their fronts', () => {
+    // 12.25 m to the north: there the box of the longer shadow just passed by the foot of the other.
+    for (const y of [1, 2.5, 12.25]) {
+      const box = (id: string, left: number, right: number) =>
+        boxSolid(id, [(left + right) / 2, y + 1, 0], [right - left, 2, 1]);
+      const two = areasFor([box('one', -1, 1), box('two', 0.5, 2.5)]);
+      expect(two.seen.value, `${y}`).toBeCloseTo(areasFor([box('both', -1, 2.5)]).seen.value, 8);
+    }
+  });
+
+  test('where a wall cuts through both along one line', () => {
+    const wall = boxSolid('wall', [0, 3.5, 0], [6, 4, 3.5]);
+    const low = (id: string, left: number, right: number) =>
+      boxSolid(id, [(left + right) / 2, 2.5, 0], [right - left, 3, 1.5]);
+    const hidden = (solids: readonly Solid[]) =>
+      areasFor(solids).byHider.find(({ solid }) => solid === solids.length - 1)?.area.value ?? 0;
+    expect(hidden([low('one', -5, -1), low('two', -2, 4), wall])).toBeCloseTo(
+      hidden([low('both', -5, 4), wall]),
+      8,
+    );
+  });
+});
+
+test('from below, ground under a board that lies on the plane is inside it, and not seen as well', () => {
+  const board = boxSolid('board', [4, 5, 1.5], [5, 1, 0.5]);
+  const up = { ...wideCamera, eye: [0, 0, 1] as const, tilt: -90, focalLength: 0.05 };
+  const { areas } = answerOf({ solids: [board], camera: up, z: 1.5, window }, 'exact');
+  expect(areas.insideFrame.value).toBeCloseTo(5, 8);
+  expect(areas.seen.value).toBeCloseTo(900 - 5, 8);
+  expect(areas.byState['out of frame'].value).toBeCloseTo(0, 6);
 });

@@ -105,8 +105,8 @@ function crossingsIn(scene: RowScene, low: number, high: number): number[] {
   const [one, two] = [scene.cuts(y0), scene.cuts(y1)];
   // Between corners the same triangles cut every line, in the same order.
   if (one.length !== two.length || one.some((cut, at) => cut.solid !== two[at]?.solid)) return [];
-  const borders = bordersOf(scene, one, two, y0, y1);
   const found: number[] = [];
+  const borders = bordersOf(scene, one, two, y0, y1, found);
   for (let i = 0; i < borders.length; i += 1)
     for (let j = i + 1; j < borders.length; j += 1) {
       const [a, b] = [borders[i], borders[j]];
@@ -118,10 +118,18 @@ function crossingsIn(scene: RowScene, low: number, high: number): number[] {
       if (a.rank === 0 && b.rank === 0) found.push(y);
       else if (isVisible(scene, one, two, a, b, share, y)) found.push(y);
     }
-  return found;
+  return found.filter((y) => y > low && y < high);
 }
 
-function bordersOf(scene: RowScene, one: Cut[], two: Cut[], y0: number, y1: number): Border[] {
+/** All borders of a slab; where two faces are equally near all along one row, that y goes into `jumps`. */
+function bordersOf(
+  scene: RowScene,
+  one: Cut[],
+  two: Cut[],
+  y0: number,
+  y1: number,
+  jumps: number[],
+): Border[] {
   const borders: Border[] = [];
   for (const { a, b, c } of scene.sides)
     if (Math.abs(a) > 1e-9 * Math.abs(b))
@@ -143,14 +151,19 @@ function bordersOf(scene: RowScene, one: Cut[], two: Cut[], y0: number, y1: numb
       const [otherLow, otherHigh] = [one[other], two[other]];
       if (otherLow === undefined || otherHigh === undefined) continue;
       const equal = equalDepth(low, high, otherLow, otherHigh);
-      if (equal !== null) put(equal);
+      if (equal === null) continue;
+      if (typeof equal === 'number') jumps.push(y0 + equal * (y1 - y0));
+      else put(equal);
     }
   });
   return borders;
 }
 
-/** Where two triangles of different solids are equally near, as a straight line; null where they nowhere are. */
-function equalDepth(low: Cut, high: Cut, otherLow: Cut, otherHigh: Cut): Border | null {
+/**
+ * Where two triangles of different solids are equally near, as a straight line; as a share of the way from low to high where
+ * that line runs along the rows; null where they nowhere are.
+ */
+function equalDepth(low: Cut, high: Cut, otherLow: Cut, otherHigh: Cut): Border | number | null {
   if (low.solid === otherLow.solid || low.rank !== otherLow.rank || low.rank === INSIDE) return null;
   if (low.from > otherLow.to && high.from > otherHigh.to) return null;
   if (otherLow.from > low.to && otherHigh.from > high.to) return null;
@@ -162,6 +175,10 @@ function equalDepth(low: Cut, high: Cut, otherLow: Cut, otherHigh: Cut): Border 
     return all.every((d_) => d_ > -1e-9) || all.every((d_) => d_ < 1e-9);
   };
   if (oneSided(low, otherLow, high, otherHigh) || oneSided(otherLow, low, otherHigh, high)) return null;
+  const ahead = nearAt(low, low.from) - nearAt(otherLow, low.from);
+  const behind = nearAt(high, low.from) - nearAt(otherHigh, low.from);
+  const along = nearAt(low, low.to) - nearAt(otherLow, low.to) - ahead;
+  if (Math.abs(along) < 1e-7 * Math.max(Math.abs(ahead), Math.abs(behind))) return ahead / (ahead - behind);
   const meet = (a: Cut, b: Cut): number => {
     const [d0, d1] = [nearAt(a, a.from) - nearAt(b, a.from), nearAt(a, a.to) - nearAt(b, a.to)];
     return a.from + (d0 / (d0 - d1)) * (a.to - a.from);

@@ -193,3 +193,47 @@ export function awkwardCamera(chance: Chance, x: number, y: number): Camera {
     range: chance.pick([12, 25, 60]),
   };
 }
+
+/** Boxes and a lens on a lattice of half metres, turned by quarters, 90° across: nearly everything lies in line. */
+export function latticeScene(chance: Chance, x: number, y: number, count: number, screens = 0): Solid[] {
+  const half = (low: number, high: number) => chance.whole(low * 2, high * 2) / 2;
+  return Array.from({ length: count }, (_, at) =>
+    boxSolid(
+      `box-${at}`,
+      [x + half(-12, 12), y + half(-12, 12), chance.pick([0, 0, 0, half(0, 2)])],
+      [half(1, 6), half(1, 6), half(0.5, 4)],
+      0,
+      at < screens ? 'screen' : 'solid',
+    ),
+  );
+}
+
+/** A camera on the same lattice. */
+export const latticeCamera = (chance: Chance, x: number, y: number): Camera => ({
+  ...wideCamera,
+  eye: [
+    x + chance.whole(-26, 26) / 2,
+    y + chance.whole(-26, 26) / 2,
+    chance.pick([0.5, 1, 1.5, 2, 2.5, 3, 4, 6]),
+  ],
+  pan: chance.whole(0, 7) * 45,
+  tilt: chance.pick([0, 45, 90]),
+  roll: chance.pick([0, 90, 180]),
+  sensor: { width: 5.6, height: chance.pick([5.6, 3.15]) },
+  focalLength: 2.8,
+  range: chance.pick([12, 25, 60]),
+});
+
+/** Whether a lens keeps more than a millimetre off the box around each solid. */
+export const isClear = (solids: readonly Solid[], eye: readonly number[]): boolean =>
+  solids.every(({ positions }) =>
+    [0, 1, 2].some((axis) => {
+      let [low, high] = [Infinity, -Infinity];
+      for (let at = axis; at < positions.length; at += 3) {
+        low = Math.min(low, positions[at] ?? 0);
+        high = Math.max(high, positions[at] ?? 0);
+      }
+      const here = eye[axis] ?? 0;
+      return here < low - 0.0015 || here > high + 0.0015;
+    }),
+  );

@@ -63,7 +63,7 @@ function compare({ solids, camera, z }: Trial, [x, y]: readonly [number, number]
   return { wrong, closed: seen.ringsClosed };
 }
 
-function holdAll(
+function expectAll(
   seed: number,
   many: number,
   make: (chance: Chance) => Trial,
@@ -76,8 +76,8 @@ function holdAll(
   for (let trial = 0; trial < many; trial += 1) {
     const made = make(chance);
     // A lens in a solid, or in mesh, is another matter; one on a plane of no height has no shadow map.
-    if (isWithin(rawTriangles(made.solids), made.camera.eye) || !isClear(made.solids, made.camera.eye))
-      continue;
+    if (isWithin(rawTriangles(made.solids), made.camera.eye)) continue;
+    if (isBox && !isClear(made.solids, made.camera.eye)) continue;
     if (Math.abs(made.z - made.camera.eye[2]) < 1e-3) continue;
     judged += 1;
     const { wrong, closed } = compare(made, at);
@@ -95,7 +95,7 @@ const PLACES: readonly (readonly [number, number])[] = [
 
 describe('what is seen, inside, screened and hidden by each solid has the area of exact rows', () => {
   test('for random cameras over random solids, with every ring closed', () => {
-    const open = holdAll(
+    const open = expectAll(
       31,
       trials(120, 2000),
       (chance) => ({
@@ -110,7 +110,7 @@ describe('what is seen, inside, screened and hidden by each solid has the area o
 
   test('for cameras that sit exactly on planes, edges and corners', () => {
     for (const at of PLACES)
-      holdAll(
+      expectAll(
         32,
         trials(60, 1000),
         (chance) => ({
@@ -124,7 +124,7 @@ describe('what is seen, inside, screened and hidden by each solid has the area o
 
   test('where all lies on a lattice of half metres and frames run along it', () => {
     for (const at of PLACES)
-      holdAll(
+      expectAll(
         1,
         trials(120, 3000),
         (chance) => ({

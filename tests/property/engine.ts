@@ -74,7 +74,13 @@ export function answerOf(asked: Asked, causes: 'quick' | 'exact', cell = 3, caps
     total: { value: (window.right - window.left) * (window.top - window.bottom), bound: 0, how: 'exact' },
     inside: cutArea(cut, parts),
     cut,
-    glazed: cutTriangles(solids.filter(({ passage }) => passage === 'clear'), plane, 0, 4000) ?? cut,
+    glazed:
+      cutTriangles(
+        solids.filter(({ passage }) => passage === 'clear'),
+        plane,
+        0,
+        4000,
+      ) ?? cut,
     parts,
     whole: true,
   } as const;

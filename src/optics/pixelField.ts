@@ -13,9 +13,9 @@ const FAR_OUT = 1e7;
  * without allocation. Ask `at`, then read `density`.
  */
 export class PixelField {
-  /** px/m at the last target asked for; 0 where the lens has no image of it. */
+  /** px/m at the last target asked for; 0 where the law gives none, and beyond its greatest angle not to be used. */
   density = 0;
-  /** Pixels right of and below the middle of the picture; far out where there is no image. */
+  /** Pixels right of and below the middle of the picture; far out where the law ends without a limit. */
   right = 0;
   below = 0;
   /** How far within the lens's greatest angle the target lies, rad; negative where it has no image. */
@@ -225,7 +225,8 @@ export class PixelField {
     const off = Math.sqrt(x * x + y * y);
     const thetaRad = Math.atan2(off, z);
     this.marginRad = this.greatestRad - thetaRad;
-    if ((off === 0 && z <= 0) || (k >= 0.5 ? this.marginRad <= 0 : this.marginRad < 0)) {
+    // Past a greatest angle at which the law stays finite it goes on smoothly, so that only the margin turns there.
+    if ((off === 0 && z <= 0) || (k >= 0.5 && this.marginRad <= 0)) {
       this.noImage(x, y, Math.min(this.marginRad, -1e-12));
       return false;
     }
@@ -243,7 +244,9 @@ export class PixelField {
     const gain = off === 0 ? 0 : law / off;
     this.right = gain * x * this.across;
     this.below = gain * y * this.down;
-    return Math.abs(this.right) <= this.halfWidth && Math.abs(this.below) <= this.halfHeight;
+    return (
+      this.marginRad >= 0 && Math.abs(this.right) <= this.halfWidth && Math.abs(this.below) <= this.halfHeight
+    );
   }
 
   /** The bearing is undefined: the least density over all horizontals, from the plain formula. */

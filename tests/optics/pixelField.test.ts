@@ -28,7 +28,7 @@ test('the fast field gives the image, the frame test and the density of the plai
     // On the frame's very edge the last bit decides.
     const wanted =
       at === null
-        ? [false, 0, field.right, field.below]
+        ? [false, camera.k >= 0.5 ? 0 : field.density, field.right, field.below]
         : [
             Math.abs(edge) < 1e-6 ? framed : edge > 0,
             densityAt(camera, point)?.horizontal ?? Number.NaN,
@@ -63,5 +63,17 @@ describe('the margin to the end of the law', () => {
     const field = new PixelField(cameraWith({ k: -1, focalLength: 2.7 }));
     expect([field.at(5, 1e-6, 0), Math.sign(field.marginRad)]).toEqual([true, 1]);
     expect([field.at(5, -1e-6, 0), Math.sign(field.marginRad)]).toEqual([false, -1]);
+  });
+
+  test('is all that turns there: density and place go on smoothly, as areas along curves need', () => {
+    const field = new PixelField(cameraWith({ k: -1, focalLength: 1.7 }));
+    const beside = (y: number) => {
+      field.at(5, y, -2);
+      return [field.density, field.right, field.below];
+    };
+    const [before, after] = [beside(1e-7), beside(-1e-7)];
+    before.forEach((value, i) =>
+      expect(Math.abs(value - (after[i] ?? 0)) / (1 + Math.abs(value))).toBeLessThan(1e-6),
+    );
   });
 });

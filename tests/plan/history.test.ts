@@ -1,4 +1,10 @@
 import { expect, test } from 'vitest';
+import { addLamp, newLamp } from '../../src/plan/commands/addLamp.ts';
+import { addPatch, newPatch } from '../../src/plan/commands/addPatch.ts';
+import { addSituation, newSituation } from '../../src/plan/commands/addSituation.ts';
+import { setLamp } from '../../src/plan/commands/setLamp.ts';
+import { setPatch } from '../../src/plan/commands/setPatch.ts';
+import { setSituation } from '../../src/plan/commands/setSituation.ts';
 import { aimCamera } from '../../src/plan/commands/aimCamera.ts';
 import { addCamera, newCamera } from '../../src/plan/commands/addCamera.ts';
 import { deleteThing } from '../../src/plan/commands/deleteThing.ts';
@@ -65,7 +71,7 @@ test('a new step ends what could be redone', () => {
 const randomEdit = (plan: Plan, chance: Chance): Plan => {
   const camera = plan.cameraOrder.length > 0 ? chance.pick(plan.cameraOrder) : null;
   const structure = plan.structureOrder.length > 0 ? chance.pick(plan.structureOrder) : null;
-  switch (chance.whole(0, 6)) {
+  switch (chance.whole(0, 9)) {
     case 0:
       return camera === null
         ? plan
@@ -96,6 +102,39 @@ const randomEdit = (plan: Plan, chance: Chance): Plan => {
       return structure === null
         ? plan
         : renameThing(plan, { kind: 'structure', id: structure }, `Thing ${chance.whole(0, 99)}`);
+    case 6: {
+      const [situation] = plan.situationOrder;
+      if (situation === undefined || chance.next() < 0.3)
+        return addSituation(plan, newSituation(plan, `Situation ${chance.whole(0, 99)}`));
+      if (chance.next() < 0.2) return deleteThing(plan, { kind: 'situation', id: situation }, {});
+      return setSituation(plan, situation, {
+        night: chance.next() < 0.5,
+        treesInLeaf: chance.pick([true, false, null]),
+        ...(structure === null ? {} : { away: { structure, gone: chance.next() < 0.5 } }),
+      });
+    }
+    case 7: {
+      const [lamp] = plan.lampOrder;
+      if (lamp === undefined || chance.next() < 0.3) return addLamp(plan, newLamp(plan, [chance.next(), 2]));
+      return chance.next() < 0.3
+        ? deleteThing(plan, { kind: 'lamp', id: lamp }, {})
+        : setLamp(plan, lamp, { height: chance.between(1, 9) });
+    }
+    case 8: {
+      const [patch] = plan.patchOrder;
+      if (patch === undefined)
+        return addPatch(
+          plan,
+          newPatch(plan, [
+            [0, 0],
+            [chance.between(1, 9), 0],
+            [0, 5],
+          ]),
+        );
+      return chance.next() < 0.5
+        ? deleteThing(plan, { kind: 'patch', id: patch }, {})
+        : setPatch(plan, patch, { pitch: chance.between(0, 30) });
+    }
     default: {
       if (chance.next() < 0.5 && camera !== null)
         return deleteThing(plan, { kind: 'camera', id: camera }, {});

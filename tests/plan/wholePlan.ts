@@ -2,7 +2,7 @@ import type { Building, Structure } from '../../src/model/structure.ts';
 import type { Mount } from '../../src/optics/mount.ts';
 import { defaultDevice } from '../../src/plan/defaultDevice.ts';
 import { emptyPlan } from '../../src/plan/emptyPlan.ts';
-import type { Plan, PlanCamera } from '../../src/plan/plan.ts';
+import type { Lamp, Patch, Plan, PlanCamera } from '../../src/plan/plan.ts';
 
 export const house: Building = {
   kind: 'building',
@@ -76,7 +76,31 @@ export const cameraOn = (id: string, mount: Mount): PlanCamera => ({
   locked: false,
 });
 
-/** A small plan with something in every record but requirements. */
+const drive: Patch = {
+  id: 'drive',
+  name: 'Drive',
+  outline: [
+    [9, -5],
+    [12, -5],
+    [12, 2],
+    [9, 2],
+  ],
+  base: 0,
+  pitch: 6,
+  rises: 0,
+  got: 'mapped',
+};
+
+const porchLamp: Lamp = {
+  id: 'porch-lamp',
+  name: 'Porch lamp',
+  at: [3, -0.1],
+  height: 2.3,
+  light: { kind: 'range', range: 6 },
+  got: 'measured',
+};
+
+/** A small plan with something in every record. */
 export const wholePlan = (): Plan => ({
   ...emptyPlan('whole', 'Whole'),
   structures: { house, hedge },
@@ -95,4 +119,24 @@ export const wholePlan = (): Plan => ({
     C2: cameraOn('C2', { kind: 'loose', eye: [4, -5, 3] }),
   },
   cameraOrder: ['C1', 'C2'],
+  patches: { drive },
+  patchOrder: ['drive'],
+  lamps: { 'porch-lamp': porchLamp },
+  lampOrder: ['porch-lamp'],
+  requirements: {
+    path: {
+      id: 'path',
+      name: 'Path',
+      shape: 'approach',
+      at: [
+        [4, -6],
+        [2.4, -1],
+      ],
+      targetHeight: 1.6,
+      target: 'face',
+      band: 'identify',
+      looks: { kind: 'along' },
+    },
+  },
+  requirementOrder: ['path'],
 });

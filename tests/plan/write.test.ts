@@ -33,8 +33,12 @@ const plans: fc.Arbitrary<Plan> = fc
     law: fc.option(within(LIMITS.law), { nil: undefined }),
     latitude: within(LIMITS.latitude),
     located: fc.boolean(),
+    heights: fc.array(fc.option(within(LIMITS.level)), { minLength: 6, maxLength: 6 }),
+    candela: fc.array(within(LIMITS.candela), { minLength: 60, maxLength: 60 }),
+    beam: within(LIMITS.beam),
+    treesInLeaf: fc.option(fc.boolean()),
   })
-  .map(({ ids: all, names: called, eye, pan, tilt, range, height, law, latitude, located }) => {
+  .map(({ ids: all, names: called, eye, pan, tilt, range, height, law, latitude, located, ...site }) => {
     const plan = wholePlan();
     const [first = 'a', ...others] = all;
     const camera = cameraOn(first, { kind: 'loose', eye });
@@ -48,6 +52,40 @@ const plans: fc.Arbitrary<Plan> = fc
     return {
       ...plan,
       name: called.at(-1) ?? 'Plan',
+      ground: {
+        kind: 'grid',
+        left: -3,
+        bottom: 2,
+        cell: 0.5,
+        columns: 2,
+        rows: 3,
+        heights: site.heights,
+        got: 'mapped',
+      },
+      lamps: {
+        L1: {
+          id: 'L1',
+          name: 'Lamp',
+          at: [1, 2],
+          height: 3,
+          light: {
+            kind: 'photometric',
+            source: 'own.ies',
+            turn: 20,
+            photometry: {
+              verticals: site.candela.map((_, index) => index),
+              horizontals: [0],
+              candela: [site.candela],
+            },
+          },
+          got: 'guessed',
+        },
+      },
+      lampOrder: ['L1'],
+      situations: {
+        S1: { id: 'S1', name: 'S1', night: true, away: [], leaves: {}, treesInLeaf: site.treesInLeaf },
+      },
+      situationOrder: ['S1'],
       origin: located ? { latitude, longitude: 3, trueNorth: 0 } : null,
       cameras: {
         [first]: {
@@ -56,6 +94,7 @@ const plans: fc.Arbitrary<Plan> = fc
           pan,
           tilt,
           range,
+          infrared: { range, beam: site.beam },
           device: { ...camera.device, lens },
         },
       },
@@ -98,4 +137,19 @@ test.each([[['house', 'hedge']], [['hedge', 'house']]])(
 test('a number that JSON cannot write is a bug, not a hole in the file', () => {
   const plan = wholePlan();
   expect(() => planText({ ...plan, ground: { kind: 'flat', height: NaN } })).toThrow(RangeError);
+});
+
+test('a long list of numbers fills lines, and other lists keep one a line', () => {
+  const candela = Array.from({ length: 60 }, (_, index) => 1000 + index);
+  const plan = wholePlan();
+  const lamp = plan.lamps['porch-lamp'];
+  if (!lamp) throw new Error('the plan lost its lamp');
+  const photometry = { verticals: candela.map((_, index) => index), horizontals: [0], candela: [candela] };
+  const light = { kind: 'photometric', source: 'own.ies', turn: 0, photometry } as const;
+  const lines = planText({ ...plan, lamps: { 'porch-lamp': { ...lamp, light } } }).split('\n');
+  const filled = lines.filter((line) => /^ *10\d\d,/.test(line));
+  expect(filled.flatMap((line) => line.match(/\d+/g) ?? []).map(Number)).toEqual(candela);
+  expect(filled.length).toBeLessThan(6);
+  expect(filled.every((line) => line.length <= 100)).toBe(true);
+  expect(lines).toContain('  "structureOrder": ["house", "hedge"],');
 });

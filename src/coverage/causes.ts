@@ -51,7 +51,7 @@ export function causesOf(
       if (named === SEEN) continue;
       const area = sight.framed
         ? { value: shared.areas.get(owner) ?? 0, bound: 0 }
-        : framedArea(shared, owner, conditions, footing.delta);
+        : framedArea(shared, owner, conditions);
       if (area === null) return null;
       const sum = byHider.get(named) ?? { value: 0, bound: 0 };
       byHider.set(named, { value: sum.value + area.value, bound: sum.bound + area.bound });
@@ -77,18 +77,11 @@ function ranked(
 }
 
 /** The part of one owner's ground that a bent frame takes in. */
-function framedArea(
-  { borders }: Partition,
-  owner: number,
-  sets: ConditionSets,
-  delta: number,
-): FoundArea | null {
+function framedArea({ borders }: Partition, owner: number, sets: ConditionSets): FoundArea | null {
   const pieces = borders.flatMap(({ from, to, left, right }) =>
     left === owner ? [{ from, to, beyond: 0 }] : right === owner ? [{ from: to, to: from, beyond: 0 }] : [],
   );
   const { rings, closed } = chain(pieces);
   if (!closed) return null;
-  return (
-    areasWhere(trianglesOf(rings), sets.of, sets.count, [sets.framed], [{ p: 0, q: 0, delta }])[0] ?? null
-  );
+  return areasWhere(trianglesOf(rings), sets.of, sets.count, [sets.framed], sets.sources)[0] ?? null;
 }

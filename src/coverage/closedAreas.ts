@@ -48,12 +48,13 @@ export function closedAreas(
         count + 2 * sheet,
         ...Array.from({ length: sheet }, (_e, earlier) => count + 2 * earlier + 1),
       ]);
-      const lens = { p: 0, q: 0, delta: footing.delta };
-      areasWhere(local, of, count + 2 * under.length, sets, [lens]).forEach(({ value, bound }, sheet) => {
-        const solid = under[sheet]?.solid ?? -1;
-        const sum = sums.get(solid) ?? { value: 0, bound: 0 };
-        sums.set(solid, { value: sum.value + value, bound: sum.bound + bound });
-      });
+      areasWhere(local, of, count + 2 * under.length, sets, conditions.sources).forEach(
+        ({ value, bound }, sheet) => {
+          const solid = under[sheet]?.solid ?? -1;
+          const sum = sums.get(solid) ?? { value: 0, bound: 0 };
+          sums.set(solid, { value: sum.value + value, bound: sum.bound + bound });
+        },
+      );
     }
   }
   return sums;

@@ -1,7 +1,9 @@
 import type { Camera } from '../optics/camera.ts';
 import { PixelField } from '../optics/pixelField.ts';
 import type { Footing } from '../sight/footing.ts';
+import type { LensOver } from './areaWhere.ts';
 import type { Conditions } from './curve.ts';
+import { curveSources } from './curveSources.ts';
 import type { BandRule } from './rule.ts';
 
 /** A smooth function of a target, given from the lens along site axes (m): ≥ 0 where it is lit. */
@@ -17,6 +19,8 @@ export interface SignedSet {
 export interface ConditionSets {
   readonly of: Conditions;
   readonly count: number;
+  /** Where their curves come from, relative to the foot. */
+  readonly sources: readonly LensOver[];
   /** The frame; empty for a rectilinear lens, whose outline is cut by the frame already. */
   readonly framed: readonly number[];
   /** The frame, and light where it is asked for. */
@@ -37,10 +41,11 @@ const SIDES = 5;
  */
 export function conditionSets(
   camera: Camera,
-  { plane, delta }: Footing,
+  footing: Footing,
   rule: BandRule,
   lit: Lit | null = null,
 ): ConditionSets {
+  const { plane, delta } = footing;
   const field = new PixelField(camera);
   const { u, v, normal } = plane;
   const bands = rule.densities.length;
@@ -52,6 +57,7 @@ export function conditionSets(
   const framed = Array.from({ length: sides }, (_, at) => frameFrom + at);
   return {
     count: litAt + (lit === null ? 0 : 1),
+    sources: curveSources(camera, footing),
     framed,
     ...setsOf(rule, framed, lit === null ? [] : [litAt]),
     of: (p, q, values, at) => {

@@ -64,7 +64,7 @@ export function pieceAreas(
   for (const { region, conditions, lights } of pieces) {
     const sets = setsOf(conditions);
     const lenses = [
-      { p: 0, q: 0, delta: footing.delta },
+      ...conditions.sources,
       ...lights.map(({ p, q, delta }) => ({ p: p - foot[0], q: q - foot[1], delta })),
     ];
     const local = region.triangles.map((n, at) => n - (foot[at % 2] ?? 0));

@@ -12,7 +12,8 @@ export const number = (limit: Limit, description?: string) => {
   return description === undefined ? schema : schema.describe(description);
 };
 
-export const whole = (limit: Limit) => z.int('number.whole').min(limit.least).max(limit.most);
+// Not `z.int(words)`, whose words would stand for the limits too.
+export const whole = (limit: Limit) => z.number().int('number.whole').min(limit.least).max(limit.most);
 
 const coordinate = z
   .number()

@@ -2,6 +2,28 @@ import { allowed, given, subjectOf, where, type Words } from './say.ts';
 
 /** Words for maps that cannot be read, and features of them that cannot be built. */
 export const exchangeWords: Readonly<Record<string, Words>> = {
+  'ies.noTilt': (fault) =>
+    `${subjectOf(fault, 'This file')} has no line that begins with TILT=, so that it holds no light to read. Choose the photometric file (.ies) of the lamp.`,
+  'ies.tiltFile': (fault) =>
+    `${subjectOf(fault, 'This file')} leaves part of its light to another file${fault.given === undefined ? '' : ` (${fault.given})`}, which is not read. Ask the maker for one with TILT=NONE.`,
+  'ies.tiltLeft': (fault) =>
+    `${subjectOf(fault, 'This file')} says how the light changes as the lamp is tilted. That was left out; the lamp counts as level.`,
+  'ies.number': (fault) =>
+    `${subjectOf(fault, 'This file')} has ${given(fault, 'something else')} where a number must stand. Correct it in a text editor, or ask for another copy.`,
+  'ies.short': (fault) =>
+    `${subjectOf(fault, 'This file')} stops after ${fault.given ?? 'too few'} numbers of ${allowed(fault, 'those it promises')}. Ask for another copy.`,
+  'ies.more': (fault) =>
+    `${subjectOf(fault, 'This file')} goes on for ${fault.given ?? 'some'} numbers past its light. They were left out.`,
+  'ies.type': (fault) =>
+    `${subjectOf(fault, 'This file')} measures its light in type ${fault.given ?? 'A or B'}, as floodlights in a test stand. Ask the maker for one of type C.`,
+  'ies.rising': (fault) =>
+    `The angles of ${subjectOf(fault, 'this file')} do not rise at ${given(fault, 'one of them')}${where(fault)}. Put them in order, each once.`,
+  'ies.vertical': (fault) =>
+    `The vertical angles of ${subjectOf(fault, 'this file')} run over ${fault.given ?? 'more than half a turn'}. Make them ${allowed(fault, '0° to 180°')}.`,
+  'ies.horizontal': (fault) =>
+    `The horizontal angles of ${subjectOf(fault, 'this file')} run over ${fault.given ?? 'something else'}, from which the rest of the circle is not known. Make them ${allowed(fault, 'go all round')}.`,
+  'ies.candela': (fault) =>
+    `The candela of ${subjectOf(fault, 'this file')} hold a value below 0 or beyond all lamps${fault.given === undefined ? '' : ` (${fault.given})`}. Correct it in a text editor, or ask for another copy.`,
   'geojson.empty': () =>
     'This map is empty: its collection has no features. Export it again with the buildings of the site in view.',
   'geojson.pointsOnly': (fault) =>

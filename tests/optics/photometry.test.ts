@@ -1,0 +1,97 @@
+import { describe, expect, test } from 'vitest';
+import type { Photometry } from '../../src/optics/light.ts';
+import { candelaAt, luxAt } from '../../src/optics/photometry.ts';
+import { chanceFrom, trials } from '../house/seeded.ts';
+
+/** Candela that differ from row to row and from angle to angle, so that a wrong place shows. */
+const lamp = (horizontals: readonly number[]): Photometry => ({
+  verticals: [0, 20, 50, 90],
+  horizontals,
+  candela: horizontals.map((_, row) => [100, 90 - row, 60 + 3 * row, 10 + 7 * row]),
+});
+
+describe('candela', () => {
+  test('are those given at the angles given', () => {
+    const photometry = lamp([0, 30, 90]);
+    photometry.horizontals.forEach((horizontal, row) =>
+      photometry.verticals.forEach((vertical, at) =>
+        expect(candelaAt(photometry, vertical, horizontal)).toBeCloseTo(
+          photometry.candela[row]?.[at] ?? NaN,
+          12,
+        ),
+      ),
+    );
+  });
+
+  test('are linear between angles, both ways', () => {
+    const photometry = lamp([0, 90, 180]);
+    // A third of the way down from 20° to 50°, a half from C0 to C90.
+    const row = (at: number) => 90 - at + (60 + 3 * at - (90 - at)) / 3;
+    expect(candelaAt(photometry, 30, 45)).toBeCloseTo((row(0) + row(1)) / 2, 12);
+  });
+
+  test('end with the last vertical angle', () => {
+    const photometry = lamp([0]);
+    expect(candelaAt(photometry, 90, 0)).toBe(10);
+    expect(candelaAt(photometry, 90.001, 0)).toBe(0);
+    const upwards = { verticals: [90, 180], horizontals: [0], candela: [[5, 50]] };
+    expect(candelaAt(upwards, 89.999, 0)).toBe(0);
+    expect(candelaAt(upwards, 180, 0)).toBe(50);
+  });
+
+  test('of one horizontal angle are the same all round', () => {
+    for (const horizontal of [0, 77, 180, 359, -40, 800])
+      expect(candelaAt(lamp([0]), 50, horizontal)).toBe(60);
+  });
+
+  test('of a quarter are mirrored in both planes', () => {
+    const photometry = lamp([0, 40, 90]);
+    for (const horizontal of [0, 15, 40, 66, 90])
+      for (const same of [180 - horizontal, 180 + horizontal, 360 - horizontal, -horizontal])
+        expect(candelaAt(photometry, 35, same)).toBeCloseTo(candelaAt(photometry, 35, horizontal), 10);
+    expect(candelaAt(photometry, 35, 10)).not.toBeCloseTo(candelaAt(photometry, 35, 80), 1);
+  });
+
+  test('of a half are mirrored in the plane of C0', () => {
+    const photometry = lamp([0, 60, 120, 180]);
+    for (const horizontal of [0, 35, 90, 150, 180])
+      expect(candelaAt(photometry, 35, 360 - horizontal)).toBeCloseTo(
+        candelaAt(photometry, 35, horizontal),
+        10,
+      );
+    expect(candelaAt(photometry, 35, 150)).not.toBeCloseTo(candelaAt(photometry, 35, 30), 1);
+  });
+
+  test('of the other half are mirrored in the plane of C90', () => {
+    const photometry = lamp([90, 180, 270]);
+    for (const horizontal of [90, 120, 180, 250, 270])
+      expect(candelaAt(photometry, 35, 180 - horizontal)).toBeCloseTo(
+        candelaAt(photometry, 35, horizontal),
+        10,
+      );
+    expect(candelaAt(photometry, 35, 100)).not.toBeCloseTo(candelaAt(photometry, 35, 260), 1);
+  });
+
+  test('of all angles are taken as they are', () => {
+    const photometry = lamp([0, 90, 180, 270, 360]);
+    expect(candelaAt(photometry, 90, 270)).toBe(31);
+    expect(candelaAt(photometry, 90, -90)).toBeCloseTo(31, 12);
+    expect(candelaAt(photometry, 90, 315)).toBeCloseTo((31 + 38) / 2, 12);
+  });
+
+  test('never leave what the four nearest angles give', () => {
+    const chance = chanceFrom(71);
+    const photometry = lamp([0, 45, 90, 135, 180]);
+    const all = photometry.candela.flat();
+    for (let trial = 0; trial < trials(200, 20_000); trial += 1) {
+      const value = candelaAt(photometry, chance.between(0, 90), chance.between(-720, 720));
+      expect(value).toBeGreaterThanOrEqual(Math.min(...all));
+      expect(value).toBeLessThanOrEqual(Math.max(...all));
+    }
+  });
+});
+
+test('light on the back of a surface counts as none', () => {
+  expect(luxAt(lamp([0]), 0, 0, 2, 120)).toBe(0);
+  expect(luxAt(lamp([0]), 0, 0, 2, 90)).toBe(0);
+});

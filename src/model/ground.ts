@@ -15,7 +15,7 @@ interface FlatGround {
 }
 
 /** Ground between spot heights, three or more. */
-export interface SpotGround {
+interface SpotGround {
   readonly kind: 'spots';
   readonly spots: readonly Spot[];
 }

@@ -51,7 +51,7 @@ describe('exit 2 with a message and nothing on the output', () => {
     [/--target-height is “tall”, which is no number/, ['cover', DEMO, '--target-height', 'tall']],
     [/--target-height is -1. Make it 0 to 1000/, ['cover', DEMO, '--target-height', '-1']],
     [/--target is “moon”/, ['cover', DEMO, '--target', 'moon']],
-    [/not both/, ['cover', DEMO, '--target', 'face', '--target-height', '1']],
+    [/Give one of --target-height/, ['cover', DEMO, '--target', 'face', '--target-height', '1']],
     [/cells needs --camera/, ['cells', DEMO]],
     [/--cell is 0. Make it/, ['cells', DEMO, '--camera', 'C1', '--cell', '0']],
     [/million/, ['cells', DEMO, '--camera', 'C1', '--cell', '0.002']],

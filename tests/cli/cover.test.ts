@@ -70,7 +70,7 @@ describe('cover', () => {
     const { code, out } = soffit('cover', DEMO, '--target-height', '1.6');
     expect(code).toBe(0);
     expect(out).toMatch(
-      /^Kiln Cottage: surface at 1.6 m, bands of IEC 62676-4:2014, areas within the boundary\n/,
+      /^Kiln Cottage: surface at 1.6 m, areas within the boundary, bands of IEC 62676-4:2014\n/,
     );
     expect(out).toMatch(/hidden by house +\d+\.\d\d m²/);
     expect(out).not.toMatch(/NaN|undefined|null/);

@@ -24,7 +24,8 @@ export interface Cut {
 }
 
 /** Inside a solid goes before behind a solid, and that before behind a screen. */
-export const [THROUGH_SCREEN, BEHIND, INSIDE] = [1, 2, 3];
+const [THROUGH_SCREEN, BEHIND] = [1, 2];
+export const INSIDE = 3;
 
 /** a·x + b·y + c ≥ 0: one side of a rectilinear frame, or of the window. */
 interface Side {

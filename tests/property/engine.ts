@@ -32,7 +32,7 @@ export const CAPS = [
   { above: 30, side: 90, band: 2 },
 ];
 
-export const cornersOf = ({ left, bottom, right, top }: RowWindow) =>
+const cornersOf = ({ left, bottom, right, top }: RowWindow) =>
   [
     [left, bottom],
     [right, bottom],
@@ -43,7 +43,7 @@ export const cornersOf = ({ left, bottom, right, top }: RowWindow) =>
 const scratch = new Scratch();
 
 /** The sight alone. */
-export const sightFor = ({ solids, camera, z, window }: Asked): FoundSight =>
+const sightFor = ({ solids, camera, z, window }: Asked): FoundSight =>
   sightOf(camera, horizontalPlane(z), cornersOf(window), facetsOf(solids));
 
 /** Areas, and cells of the given size, of one camera. */

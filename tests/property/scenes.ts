@@ -7,7 +7,7 @@ import { boxSolid } from '../sight/boxSolid.ts';
 import { wideCamera } from '../sight/wideCamera.ts';
 
 /** A closed solid over a ring (counter-clockwise, each corner in sight of the first) from a level up to a height a corner. */
-export function prism(
+function prism(
   id: string,
   ring: readonly (readonly [number, number])[],
   bottom: number,

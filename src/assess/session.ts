@@ -17,11 +17,12 @@ import { situationIn } from '../plan/situations.ts';
 import type { Assessment, PointAnswer, Question } from './assessment.ts';
 import { Builder } from './builder.ts';
 import { coverCamera, refinedCoverage } from './coverCamera.ts';
-import { Obstacles, targetGround, type Ground } from './ground.ts';
+import { Obstacles, type Ground } from './ground.ts';
 import type { Board, Scene } from './scene.ts';
 import { sceneOf } from './sceneOf.ts';
 import type { Step } from './step.ts';
 import { askedSurface } from './surfaces.ts';
+import { targetGround } from './targetGround.ts';
 import type { FlatSurface } from '../model/surface.ts';
 
 /** Works assessments out, remembering by the identity of immutable parts what has not changed since. */
@@ -97,14 +98,14 @@ class Remembering implements Session {
     yield { share: 0, doing: 'Building solids' };
     const situation = situationIn(plan, question.situation);
     yield* this.builder.steps(plan, situation);
-    const scene = this.settled(sceneOf(plan, situation, this.builder.build));
+    const scene = this.settled(sceneOf(plan, situation, this.builder.build, this.builder.terrain));
     const edition = editionOf(plan.settings.edition);
     const faceCaps = faceCapsOf(question.target, edition.bands, plan.settings.faceLimits);
     const limits = JSON.stringify([faceCaps, question.target]);
     yield { share: 0.1, doing: 'Laying out cells' };
     const obstacles = this.obstaclesFor(scene);
     const { surface, target } = askedSurface(plan, scene, question.target);
-    const ground = this.groundFor(scene, surface, target);
+    const ground = this.groundFor(plan, scene, surface, target);
     const cameras: CameraCoverage[] = [];
     for (const camera of scene.cameras) {
       const known = this.kept.get(camera.id);
@@ -157,7 +158,7 @@ class Remembering implements Session {
       ground.open,
       edition.bands.length,
     );
-    const overlaid = counting.length <= MOST_OVERLAID && surface === null && ground.lit === null;
+    const overlaid = counting.length <= MOST_OVERLAID && surface === null && ground.lit === null && ground.uneven === null;
     const site =
       question.causes === 'exact' && overlaid
         ? { ...fromCells, ...exactSite(counting, ground, scene, edition.bands, faceCaps, target) }
@@ -174,7 +175,7 @@ class Remembering implements Session {
     this.builder.adopt(plan, scene);
     const obstacles = this.obstaclesFor(scene);
     const { surface, target } = askedSurface(plan, scene, question.target);
-    const ground = this.groundFor(scene, surface, target);
+    const ground = this.groundFor(plan, scene, surface, target);
     const limits = JSON.stringify([assessment.faceCaps, question.target]);
     for (const coverage of cameras)
       this.kept.set(coverage.camera.id, {
@@ -220,7 +221,7 @@ class Remembering implements Session {
   }
 
   /** Remembers the last three target surfaces, so that going between ground and face is cheap. */
-  private groundFor(scene: Scene, surface: FlatSurface | null, target: Target): Ground {
+  private groundFor(plan: Plan, scene: Scene, surface: FlatSurface | null, target: Target): Ground {
     const asked = JSON.stringify(surface === null ? target.height : target);
     const known = this.grounds.find(
       (one) =>
@@ -233,7 +234,8 @@ class Remembering implements Session {
     );
     if (known) return known.value;
     const facets = () => this.obstaclesFor(scene).facets;
-    const value = targetGround(scene, surface, target.height, facets, this.scratch);
+    const terrain = this.builder.terrain(plan.ground, scene.board)?.terrain ?? null;
+    const value = targetGround(scene, { surface, terrain, height: target.height }, facets, this.scratch);
     this.grounds = [{ scene, asked, value }, ...this.grounds].slice(0, 3);
     return value;
   }
@@ -247,14 +249,20 @@ function exactSite(
   bands: readonly Band[],
   caps: readonly FaceCap[],
   target: Target,
-): Pick<SiteCoverage, 'byBand' | 'unseen'> {
+): Pick<SiteCoverage, 'byBand' | 'byCount' | 'unseen'> {
   const seers = cameras.map(({ camera, sight }) => ({
     camera,
     seen: sight.seen,
     rule: ruleOf(camera, target, bands, caps),
   }));
-  const atLeast = siteAreas(scene.boundary ?? ground.window, seers, ground.plane.origin[2], bands.length);
+  const { atLeast, byCount } = siteAreas(
+    scene.boundary ?? ground.window,
+    seers,
+    ground.plane.origin[2],
+    bands.length,
+  );
   return {
+    byCount,
     byBand: atLeast.map((area, band) => less(area, atLeast[band + 1] ?? NO_AREA)),
     unseen: less(ground.open, atLeast[0] ?? NO_AREA),
   };

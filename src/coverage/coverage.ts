@@ -86,6 +86,8 @@ export interface SiteCoverage {
   /** How many cameras cover the cell. */
   readonly count: Uint8Array;
   readonly byBand: readonly Area[];
+  /** One a camera: covered, at any band, by at least 1, 2, … of them. */
+  readonly byCount: readonly Area[];
   /** Open ground that no camera covers, and the area asked about altogether (inside solids left out). */
   readonly unseen: Area;
   readonly open: Area;

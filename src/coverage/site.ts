@@ -2,6 +2,7 @@ import type { Grid } from '../sight/grid.ts';
 import type { Area } from './area.ts';
 import type { Cells, SiteCoverage } from './coverage.ts';
 import { areaOf, tally } from './tally.ts';
+import { tallyCounts } from './tallyCounts.ts';
 
 /** No camera. */
 const NOBODY = 255;
@@ -28,12 +29,14 @@ export function siteOf(
   const finest = new Float32Array(total);
   cells.forEach((one, at) => addCamera(one, index[at] ?? NOBODY, { grid, band, best, count, finest }));
   const byBand = tally(grid, band, counted, bands + 1);
+  const byCount = tallyCounts(grid, count, counted, cells.length);
   return {
     grid,
     band,
     best,
     count,
     byBand: Array.from({ length: bands }, (_, at) => areaOf(byBand, at + 1, grid)),
+    byCount: cells.map((_, at) => areaOf(byCount, at, grid)),
     unseen: areaOf(byBand, 0, grid),
     open,
   };

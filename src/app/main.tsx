@@ -5,6 +5,7 @@ import { autosave, noShelf, openShelf } from '../editor/autosave.ts';
 import { restore } from '../editor/keeping.ts';
 import type { Shelf } from '../editor/shelf.ts';
 import { createEditor } from '../editor/store.ts';
+import { createPool } from '../worker/pool.ts';
 import { App } from './App.tsx';
 import { demoPlan } from './demo.ts';
 import { createDesk } from './desk.ts';
@@ -12,13 +13,14 @@ import { createOpenings } from './opening.ts';
 import { createSaving } from './saving.ts';
 import { dressPage, firstTheme } from './theme.ts';
 import { wire } from './wire.ts';
-import { hireAssessor } from './workers.ts';
+import { hireWorker, poolSize } from './workers.ts';
 import './sheet.css';
 
 async function start(): Promise<void> {
   const desk = createDesk(firstTheme());
   dressPage(desk);
-  const client = hireAssessor();
+  const session = createSession();
+  const pool = createPool(session, hireWorker, poolSize(navigator.hardwareConcurrency));
   const shelf: Shelf = await openShelf().catch(() => noShelf);
   const linked = new URLSearchParams(location.search).get('plan') === 'demo';
   const found = await restore(shelf).catch(() => null);
@@ -30,7 +32,7 @@ async function start(): Promise<void> {
     editor.say(`Something went wrong here, and your plan is untouched: ${wordsOf(error)}`);
     reportError(error);
   };
-  wire({ editor, answers, session: createSession(), client, frame: requestAnimationFrame, failed: caught });
+  wire({ editor, answers, session, pool, frame: requestAnimationFrame, failed: caught });
   const keeping = autosave(editor, shelf);
   const openings = createOpenings(editor, desk, keeping, shelf);
   if (found && 'unreadable' in found)

@@ -9,7 +9,7 @@ import type { Plan } from '../plan/plan.ts';
 import { readPlan } from '../plan/read.ts';
 import { demoPlan } from './demo.ts';
 import type { DeskStore } from './desk.ts';
-import { hireReader } from './workers.ts';
+import { hireWorker } from './workers.ts';
 
 /** The ways in: a file, the sample, an empty plan, a plan that the device kept. None loses the one that is open. */
 export interface Openings {
@@ -38,7 +38,7 @@ export function createOpenings(editor: Editor, desk: DeskStore, keeping: Keeping
 
   const file = async (chosen: File) => {
     desk.getState().opening?.cancel();
-    const reader = hireReader();
+    const reader = hireWorker();
     const calling = new AbortController();
     const opening = { name: chosen.name, cancel: () => calling.abort() };
     desk.setState({ opening: { ...opening, share: 0, doing: 'Reading the file' } });

@@ -5,8 +5,8 @@ import { runSteps } from '../assess/session.ts';
 import type { Session } from '../assess/session.ts';
 import { CancelledError } from '../base/progress.ts';
 import type { Editor } from '../editor/editor.ts';
-import type { Client } from '../worker/client.ts';
 import { latestWins } from '../worker/latest.ts';
+import type { Pool } from '../worker/pool.ts';
 
 /** What is worked out on the spot, so that a drag repaints in its own frame, ms. */
 const ON_THE_SPOT = 12;
@@ -15,7 +15,8 @@ interface WireParts {
   readonly editor: Editor;
   readonly answers: AnswersStore;
   readonly session: Session;
-  readonly client: Pick<Client, 'assess'>;
+  /** Around the same session. */
+  readonly pool: Pool;
   /** Calls back once before the next frame is drawn. */
   frame(callback: () => void): void;
   /** A bug of the engine: it is shown, and the last result stays. */
@@ -23,12 +24,12 @@ interface WireParts {
 }
 
 /**
- * Joins what the person says to what the engine answers: small questions here and now, large ones in the worker. A drag
+ * Joins what the person says to what the engine answers: small questions here and now, large ones in the pool of workers. A drag
  * asks for quick causes, its end for exact ones.
  */
-export function wire({ editor, answers, session, client, frame, failed }: WireParts): void {
+export function wire({ editor, answers, session, pool, frame, failed }: WireParts): void {
   const { store } = editor;
-  const queue = latestWins(client.assess);
+  const queue = latestWins(pool.assess);
 
   const show = (assessment: Assessment) => {
     if (take(answers, assessment) && assessment.revision === store.getState().revision)
@@ -50,7 +51,6 @@ export function wire({ editor, answers, session, client, frame, failed }: WirePa
     );
     // Another plan may have been opened meanwhile.
     if (store.getState().plan.id !== plan.id) return;
-    session.adopt(plan, assessment);
     show(assessment);
   };
 

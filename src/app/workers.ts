@@ -1,5 +1,4 @@
-import { createClient } from '../worker/client.ts';
-import type { Client } from '../worker/client.ts';
+import { createClient, type Client } from '../worker/client.ts';
 import { portOf } from '../worker/port.ts';
 
 interface Hired {
@@ -8,7 +7,8 @@ interface Hired {
   dismiss(): void;
 }
 
-function hire(): Hired {
+/** Hires a worker, for a file, which can be ended even while it parses, or for the pool that assesses. */
+export function hireWorker(): Hired {
   const worker = new Worker(new URL('../worker/entry.ts', import.meta.url), { type: 'module' });
   const client = createClient(portOf(worker));
   worker.addEventListener('error', ({ message }) => client.lost(message || 'the worker stopped'));
@@ -16,8 +16,8 @@ function hire(): Hired {
   return { client, dismiss: () => worker.terminate() };
 }
 
-/** The worker that assesses: it remembers what it worked out, so there is one. */
-export const hireAssessor = (): Client => hire().client;
+/** More workers than this would hold the plan, its solids and their tree more often than they save time. */
+const MOST = 4;
 
-/** A worker for one file, which can be ended even while it parses. */
-export const hireReader = (): Hired => hire();
+/** How many workers assess: one core is left to the window. */
+export const poolSize = (cores: number): number => Math.max(1, Math.min(MOST, cores - 1));

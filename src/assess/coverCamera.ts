@@ -22,6 +22,12 @@ export interface Judging {
   readonly causes: Question['causes'];
 }
 
+/** A coverage, and how many shadows are in its frame: above so many, exact causes come from cells. */
+export interface Covered {
+  readonly coverage: CameraCoverage;
+  readonly shadows: number;
+}
+
 /** The cells of a target surface as one camera sees them, with what they were judged by. */
 export function judgeCells(
   camera: Camera,
@@ -43,7 +49,7 @@ export function coverCamera(
   { facets, segments }: Obstacles,
   ground: Ground,
   scratch: Scratch,
-): CameraCoverage {
+): Covered {
   const { target, bands, causes } = judging;
   const { found, rule, cells } = judgeCells(camera, judging, facets, ground, scratch);
   const lit = ground.lit && pointLight(camera, ground, segments);
@@ -51,7 +57,7 @@ export function coverCamera(
     target.kind === 'surface'
       ? { nearBlindDistance: null, byBand: bands.map(() => null) }
       : reachOf(camera, ground.plane, facets, rule, bands.length, found.sight.lensInside !== null, lit);
-  return {
+  const coverage = {
     camera,
     target,
     sight: found.sight,
@@ -60,6 +66,7 @@ export function coverCamera(
     reach,
     frustum: frustumOf(camera, ground.floor, segments),
   };
+  return { coverage, shadows: found.all.count };
 }
 
 /** A coverage with quick causes, made exact; all else stays. */

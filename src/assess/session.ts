@@ -1,29 +1,20 @@
 import type { Vec3 } from '../base/vector.ts';
-import { Scratch } from '../coverage/cells.ts';
-import { less, NO_AREA } from '../coverage/area.ts';
-import type { Band } from '../coverage/band.ts';
-import type { CameraCoverage, SiteCoverage } from '../coverage/coverage.ts';
+import type { Area } from '../coverage/area.ts';
+import type { CameraCoverage } from '../coverage/coverage.ts';
 import { pointState } from '../coverage/point.ts';
-import { faceCapsOf, ruleOf } from '../coverage/rule.ts';
-import type { Night } from '../coverage/light.ts';
-import { siteOf } from '../coverage/site.ts';
-import { MOST_OVERLAID, siteAreas } from '../coverage/siteAreas.ts';
-import type { FaceCap, Target } from '../coverage/target.ts';
-import { lensInside } from '../sight/lensInside.ts';
+import { ruleOf } from '../coverage/rule.ts';
 import type { Camera } from '../optics/camera.ts';
-import { editionOf } from '../plan/editions.ts';
 import type { Plan } from '../plan/plan.ts';
-import { situationIn } from '../plan/situations.ts';
+import { lensInside } from '../sight/lensInside.ts';
 import type { Assessment, PointAnswer, Question } from './assessment.ts';
-import { Builder } from './builder.ts';
-import { coverCamera, refinedCoverage } from './coverCamera.ts';
-import { Obstacles, type Ground } from './ground.ts';
-import type { Board, Scene } from './scene.ts';
-import { sceneOf } from './sceneOf.ts';
+import { coverCamera, refinedCoverage, type Covered, type Judging } from './coverCamera.ts';
+import { buildingCost, camerasCost, layingCost, siteCost, UNKNOWN, type Size } from './estimate.ts';
+import { KeptCoverages, type Basis } from './keptCoverages.ts';
+import { Layouts, nightWords, type Layout, type Rules } from './layouts.ts';
+import type { Scene } from './scene.ts';
+import type { Found, Wanted } from './shares.ts';
 import type { Step } from './step.ts';
-import { askedSurface } from './surfaces.ts';
-import { targetGround } from './targetGround.ts';
-import type { FlatSurface } from '../model/surface.ts';
+import { countedIn, siteAsked, siteAtLeast, together, type SiteAsked } from './together.ts';
 
 /** Works assessments out, remembering by the identity of immutable parts what has not changed since. */
 export interface Session {
@@ -31,8 +22,16 @@ export interface Session {
   estimate(plan: Plan, question: Question): number;
   /** The assessment in steps, so that a worker can stop between them. */
   steps(plan: Plan, question: Question, revision: number): Generator<Step, Assessment, void>;
-  /** Takes over what another session worked out for this plan. */
-  adopt(plan: Plan, assessment: Assessment): void;
+  /** What is not remembered; null where even laying the plan out here would take more than `most` ms. */
+  wanted(plan: Plan, question: Question, most: number): Wanted | null;
+  /** Some cameras of a question in steps, for another session; with what they share where that is asked for. */
+  cover(plan: Plan, question: Question, wanted: Wanted, laid: boolean): Generator<Step, Found, void>;
+  /** Takes over what other sessions found for this plan and question. */
+  adopt(plan: Plan, question: Question, found: readonly Found[]): void;
+  /** What the exact areas of the site would be asked with; null where they are known, or come from cells. */
+  site(plan: Plan, question: Question): SiteAsked | null;
+  /** Takes over those areas. */
+  adoptSite(asked: SiteAsked, atLeast: readonly Area[]): void;
   /** What each camera makes of a point, the one that serves it best first. */
   probe(assessment: Assessment, point: Vec3): readonly PointAnswer[];
 }
@@ -45,153 +44,127 @@ export function runSteps<T>(steps: Generator<Step, T, void>): T {
   }
 }
 
-/** What exact causes cost a camera, roughly, ms. */
-const CAUSES = 15;
-
-/** A coverage and what it was worked out from. */
-interface Kept {
-  readonly obstacles: Obstacles;
-  readonly ground: Ground;
-  readonly edition: string;
-  readonly limits: string;
-  readonly causes: Question['causes'];
-  readonly coverage: CameraCoverage;
-}
+/** More structures than this are not built only to tell what they would cost. */
+const FEW = 20;
 
 export const createSession = (): Session => new Remembering();
 
 class Remembering implements Session {
-  private readonly builder = new Builder();
-  private readonly scratch = new Scratch();
-  private obstacles: (Pick<Scene, 'solids' | 'closing'> & { readonly value: Obstacles }) | null = null;
-  private grounds: { readonly scene: Scene; readonly asked: string; readonly value: Ground }[] = [];
-  private readonly kept = new Map<string, Kept>();
-  private last: { readonly plan: Plan; readonly question: Question; readonly scene: Scene } | null = null;
+  private readonly layouts = new Layouts();
+  private readonly kept = new KeptCoverages();
+  private areas: { readonly asked: SiteAsked; readonly atLeast: readonly Area[] } | null = null;
 
   estimate(plan: Plan, question: Question): number {
-    const { last } = this;
-    const building = this.builder.unknown(plan, situationIn(plan, question.situation)) * 0.4;
-    const cells = this.grounds[0]
-      ? this.grounds[0].value.grid.columns * this.grounds[0].value.grid.rows
-      : 400_000;
-    const facets = this.obstacles?.value.triangles ?? 2_000;
-    const aCamera = 0.5 + cells * 3e-5 + facets * 5e-4;
-    const same =
-      last !== null &&
-      building === 0 &&
-      last.plan.structures === plan.structures &&
-      last.plan.boundary === plan.boundary &&
-      last.plan.settings === plan.settings &&
-      last.question.situation === question.situation &&
-      last.question.target.height === question.target.height &&
-      last.question.target.kind === question.target.kind;
-    const changed = plan.cameraOrder.filter((id) => {
-      const known = this.kept.get(id);
-      const rough = question.causes === 'exact' && known?.causes === 'quick';
-      return !same || rough || last.plan.cameras[id] !== plan.cameras[id];
-    });
-    const causes = question.causes === 'exact' ? CAUSES : 0;
-    return building + (same ? 0 : facets * 2e-3 + cells * 2e-5) + changed.length * (aCamera + causes);
+    const { layouts } = this;
+    const unknown = layouts.unknown(plan, question);
+    const causes = question.causes === 'exact' ? 1 : 0;
+    const size = this.size();
+    const many = plan.cameraOrder.length;
+    if (unknown > FEW || layouts.anyGround === null)
+      return buildingCost(unknown) + layingCost(size) + camerasCost(size, many, many * causes);
+    const { whole, rough } = this.foreseen(plan, question);
+    const isNew = layouts.known(plan, question) === null;
+    const site =
+      causes > 0 && (isNew || whole + rough > 0 || this.site(plan, question) !== null) ? siteCost(many) : 0;
+    const laying = isNew ? layingCost(size) : 0;
+    return buildingCost(unknown) + laying + camerasCost(size, whole, (whole + rough) * causes) + site;
   }
 
   *steps(plan: Plan, question: Question, revision: number): Generator<Step, Assessment, void> {
-    yield { share: 0, doing: 'Building solids' };
-    const situation = situationIn(plan, question.situation);
-    yield* this.builder.steps(plan, situation);
-    const scene = this.settled(sceneOf(plan, situation, this.builder.build, this.builder.terrain));
-    const edition = editionOf(plan.settings.edition);
-    const faceCaps = faceCapsOf(question.target, edition.bands, plan.settings.faceLimits);
-    const limits = JSON.stringify([faceCaps, question.target]);
-    yield { share: 0.1, doing: 'Laying out cells' };
-    const obstacles = this.obstaclesFor(scene);
-    const { surface, target } = askedSurface(plan, scene, question.target);
-    const ground = this.groundFor(plan, scene, surface, target);
+    const layout = yield* this.laidOut(plan, question);
     const cameras: CameraCoverage[] = [];
-    for (const camera of scene.cameras) {
-      const known = this.kept.get(camera.id);
-      const still =
-        known !== undefined &&
-        known.obstacles === obstacles &&
-        known.ground === ground &&
-        known.edition === edition.key &&
-        known.limits === limits &&
-        sameCamera(known.coverage.camera, camera);
-      if (still && (known.causes === 'exact' || question.causes === 'quick')) {
-        cameras.push(known.coverage);
-        continue;
-      }
-      yield {
-        share: 0.2 + (0.7 * cameras.length) / scene.cameras.length,
-        doing: `Working out ${camera.name}`,
-      };
-      const judging = { target, bands: edition.bands, caps: faceCaps, causes: question.causes };
-      const coverage = still
-        ? refinedCoverage(known.coverage, judging, obstacles, ground)
-        : coverCamera(camera, judging, obstacles, ground, this.scratch);
-      this.kept.set(camera.id, {
-        obstacles,
-        ground,
-        edition: edition.key,
-        limits,
-        causes: question.causes,
-        coverage,
-      });
+    for (const camera of layout.scene.cameras) {
+      const share = 0.2 + (0.7 * cameras.length) / layout.scene.cameras.length;
+      const { coverage } = yield* this.covered(camera, question, layout, share);
       cameras.push(coverage);
     }
-    for (const id of this.kept.keys()) if (plan.cameras[id] === undefined) this.kept.delete(id);
+    this.kept.keepOnly((id) => plan.cameras[id] !== undefined);
     yield { share: 0.9, doing: 'Putting cameras together' };
-    const counted = scene.cameras.flatMap(({ id }, index) =>
-      question.alone === null
-        ? plan.cameras[id]?.hidden
-          ? []
-          : [index]
-        : id === question.alone
-          ? [index]
-          : [],
+    const counted = countedIn(plan, question, layout);
+    const asked = siteAsked(
+      question,
+      layout,
+      counted.flatMap((index) => cameras[index] ?? []),
     );
-    const counting = counted.flatMap((index) => cameras[index] ?? []);
-    const fromCells = siteOf(
-      ground.grid,
-      counting.map(({ cells }) => cells),
-      counted,
-      ground.counted,
-      ground.open,
-      edition.bands.length,
-    );
-    const overlaid = counting.length <= MOST_OVERLAID && surface === null && ground.lit === null && ground.uneven === null;
-    const site =
-      question.causes === 'exact' && overlaid
-        ? { ...fromCells, ...exactSite(counting, ground, scene, edition.bands, faceCaps, target) }
-        : fromCells;
-    this.last = { plan, question, scene };
+    const site = together(layout, cameras, counted, asked && this.atLeast(asked));
+    const { scene, edition, faceCaps } = layout;
     const within = scene.boundary === null ? 'board' : 'boundary';
     return { revision, question, edition, faceCaps, scene, cameras, site, within };
   }
 
-  adopt(plan: Plan, assessment: Assessment): void {
-    const { question, edition, cameras } = assessment;
-    // The plan's own boundary, which later scenes carry: its identity tells that nothing has changed.
-    const scene: Scene = { ...assessment.scene, boundary: plan.boundary };
-    this.builder.adopt(plan, scene);
-    const obstacles = this.obstaclesFor(scene);
-    const { surface, target } = askedSurface(plan, scene, question.target);
-    const ground = this.groundFor(plan, scene, surface, target);
-    const limits = JSON.stringify([assessment.faceCaps, question.target]);
-    for (const coverage of cameras)
-      this.kept.set(coverage.camera.id, {
-        obstacles,
-        ground,
-        edition: edition.key,
-        limits,
-        causes: question.causes,
-        coverage,
-      });
-    this.last = { plan, question, scene };
+  wanted(plan: Plan, question: Question, most: number): Wanted | null {
+    const { layouts } = this;
+    const unknown = layouts.unknown(plan, question);
+    if (unknown > FEW || layouts.anyGround === null) return null;
+    const laying = layouts.known(plan, question) === null ? layingCost(this.size()) : 0;
+    if (buildingCost(unknown) + laying > most) return null;
+    const layout = layouts.layout(plan, question);
+    const [whole, causes]: [string[], string[]] = [[], []];
+    for (const camera of layout.scene.cameras) {
+      const known = this.kept.find(camera, basisOf(layout, camera), question.causes);
+      if (known === null) whole.push(camera.id);
+      else if (known.isRough) causes.push(camera.id);
+    }
+    return { whole, causes };
   }
 
-  probe({ scene, edition, faceCaps, question, site }: Assessment, point: Vec3): readonly PointAnswer[] {
+  *cover(plan: Plan, question: Question, wanted: Wanted, laid: boolean): Generator<Step, Found, void> {
+    const layout = yield* this.laidOut(plan, question);
+    const whole: Covered[] = [];
+    const causes: Found['causes'][number][] = [];
+    const asked = new Set([...wanted.whole, ...wanted.causes]);
+    for (const camera of layout.scene.cameras) {
+      if (!asked.has(camera.id)) continue;
+      const share = 0.2 + (0.8 * (whole.length + causes.length)) / asked.size;
+      const covered = yield* this.covered(camera, question, layout, share);
+      if (wanted.whole.includes(camera.id)) whole.push(covered);
+      else causes.push({ camera: camera.id, areas: covered.coverage.areas });
+    }
+    this.kept.keepOnly((id) => plan.cameras[id] !== undefined);
+    const { scene, ground } = layout;
+    return { laid: laid ? { scene, ground } : null, whole, causes };
+  }
+
+  adopt(plan: Plan, question: Question, found: readonly Found[]): void {
+    const laid = found.find((one) => one.laid !== null)?.laid;
+    if (laid) this.layouts.adopt(plan, question, laid.scene, laid.ground);
+    const layout = this.layouts.layout(plan, question);
+    const cameras = new Map(layout.scene.cameras.map((camera) => [camera.id, camera]));
+    const keep = (id: string, coveredAs: (camera: Camera, basis: Basis) => Covered | undefined) => {
+      const camera = cameras.get(id);
+      if (camera === undefined) return;
+      const basis = basisOf(layout, camera);
+      const covered = coveredAs(camera, basis);
+      if (covered) this.kept.set(id, basis, question.causes, covered);
+    };
+    for (const { whole, causes } of found) {
+      for (const covered of whole) keep(covered.coverage.camera.id, () => covered);
+      for (const { camera: id, areas } of causes)
+        keep(id, (camera, basis) => {
+          const known = this.kept.find(camera, basis, 'quick')?.covered;
+          return known && { ...known, coverage: { ...known.coverage, areas } };
+        });
+    }
+  }
+
+  site(plan: Plan, question: Question): SiteAsked | null {
+    const layout = this.layouts.layout(plan, question);
+    const counting = countedIn(plan, question, layout).flatMap((index) => {
+      const camera = layout.scene.cameras[index];
+      return (camera && this.kept.find(camera, basisOf(layout, camera), 'quick')?.covered.coverage) ?? [];
+    });
+    const asked = siteAsked(question, layout, counting);
+    return asked === null || this.knownAreas(asked) !== null ? null : asked;
+  }
+
+  adoptSite(asked: SiteAsked, atLeast: readonly Area[]): void {
+    this.areas = { asked, atLeast };
+  }
+
+  probe(assessment: Assessment, point: Vec3): readonly PointAnswer[] {
+    const { scene, edition, faceCaps, question, site } = assessment;
     if (scene.cameras.length === 0) return [];
-    const { facets, segments } = this.obstaclesFor(scene);
+    const { facets, segments } = this.layouts.obstaclesFor(scene);
     return scene.cameras
       .map((camera): PointAnswer => {
         const rule = ruleOf(camera, question.target, edition.bands, faceCaps);
@@ -203,91 +176,95 @@ class Remembering implements Session {
       .sort((one, two) => two.band - one.band || (two.density ?? 0) - (one.density ?? 0));
   }
 
-  /** The scene with the very same solids and night as before where nothing has changed, so that what hangs on them is kept. */
-  private settled(made: Scene): Scene {
-    const scene = this.builder.settled(made);
-    const before = this.last?.scene.night ?? null;
-    return before !== null && scene.night !== null && sameNight(before, scene.night)
-      ? { ...scene, night: before }
-      : scene;
+  private size(): Size {
+    const grid = this.layouts.anyGround?.grid;
+    return {
+      cells: grid ? grid.columns * grid.rows : UNKNOWN.cells,
+      facets: this.layouts.triangles ?? UNKNOWN.facets,
+    };
   }
 
-  private obstaclesFor(scene: Scene): Obstacles {
-    const { solids, closing } = scene;
-    const known = this.obstacles;
-    if (known?.solids === solids && known.closing === closing) return known.value;
-    this.obstacles = { solids, closing, value: new Obstacles(solids, closing) };
-    return this.obstacles.value;
+  /** How many cameras would have to be covered, and of how many only causes, as far as solids tell. */
+  private foreseen(plan: Plan, question: Question): { readonly whole: number; readonly rough: number } {
+    const scene = this.layouts.scene(plan, question);
+    const rules = this.layouts.rules(plan, question);
+    let [whole, rough] = [0, 0];
+    for (const camera of scene.cameras) {
+      const found = this.kept.foresee(
+        camera,
+        scene,
+        rulesIn(rules, question.target, scene, camera),
+        question.causes,
+      );
+      if (found === null) whole += 1;
+      else if (found.isRough) rough += 1;
+    }
+    return { whole, rough };
   }
 
-  /** Remembers the last three target surfaces, so that going between ground and face is cheap. */
-  private groundFor(plan: Plan, scene: Scene, surface: FlatSurface | null, target: Target): Ground {
-    const asked = JSON.stringify(surface === null ? target.height : target);
-    const known = this.grounds.find(
-      (one) =>
-        one.asked === asked &&
-        one.scene.ground === scene.ground &&
-        one.scene.solids === scene.solids &&
-        one.scene.boundary === scene.boundary &&
-        one.scene.night === scene.night &&
-        sameBoard(one.scene.board, scene.board),
-    );
-    if (known) return known.value;
-    const facets = () => this.obstaclesFor(scene).facets;
-    const terrain = this.builder.terrain(plan.ground, scene.board)?.terrain ?? null;
-    const value = targetGround(scene, { surface, terrain, height: target.height }, facets, this.scratch);
-    this.grounds = [{ scene, asked, value }, ...this.grounds].slice(0, 3);
-    return value;
+  private *laidOut(plan: Plan, question: Question): Generator<Step, Layout, void> {
+    yield { share: 0, doing: 'Building solids' };
+    yield* this.layouts.building(plan, question);
+    yield { share: 0.1, doing: 'Laying out cells' };
+    return this.layouts.layout(plan, question);
+  }
+
+  /** A camera's coverage: as it is known, with its causes made exact, or anew. */
+  private *covered(
+    camera: Camera,
+    question: Question,
+    layout: Layout,
+    share: number,
+  ): Generator<Step, Covered, void> {
+    const basis = basisOf(layout, camera);
+    const known = this.kept.find(camera, basis, question.causes);
+    if (known !== null && !known.isRough) return known.covered;
+    yield { share, doing: `Working out ${camera.name}` };
+    const { target, edition, faceCaps, obstacles, ground } = layout;
+    const judging: Judging = { target, bands: edition.bands, caps: faceCaps, causes: question.causes };
+    const covered =
+      known === null
+        ? coverCamera(camera, judging, obstacles, ground, this.layouts.scratch)
+        : {
+            ...known.covered,
+            coverage: refinedCoverage(known.covered.coverage, judging, obstacles, ground),
+          };
+    this.kept.set(camera.id, basis, question.causes, covered);
+    return covered;
+  }
+
+  private atLeast(asked: SiteAsked): readonly Area[] {
+    const known = this.knownAreas(asked);
+    if (known !== null) return known;
+    const atLeast = siteAtLeast(asked);
+    this.areas = { asked, atLeast };
+    return atLeast;
+  }
+
+  private knownAreas(asked: SiteAsked): readonly Area[] | null {
+    const known = this.areas;
+    return known !== null && sameSite(known.asked, asked) ? known.atLeast : null;
   }
 }
 
-/** The site's areas by the best camera, along the curves themselves. */
-function exactSite(
-  cameras: readonly CameraCoverage[],
-  ground: Ground,
-  scene: Scene,
-  bands: readonly Band[],
-  caps: readonly FaceCap[],
-  target: Target,
-): Pick<SiteCoverage, 'byBand' | 'byCount' | 'unseen'> {
-  const seers = cameras.map(({ camera, sight }) => ({
-    camera,
-    seen: sight.seen,
-    rule: ruleOf(camera, target, bands, caps),
-  }));
-  const { atLeast, byCount } = siteAreas(
-    scene.boundary ?? ground.window,
-    seers,
-    ground.plane.origin[2],
-    bands.length,
-  );
-  return {
-    byCount,
-    byBand: atLeast.map((area, band) => less(area, atLeast[band + 1] ?? NO_AREA)),
-    unseen: less(ground.open, atLeast[0] ?? NO_AREA),
-  };
-}
+const basisOf = (layout: Layout, camera: Camera): Basis => ({
+  scene: layout.scene,
+  ground: layout.ground,
+  rules: rulesIn(layout, layout.target, layout.scene, camera),
+});
 
-const sameNight = (one: Night, two: Night): boolean =>
-  JSON.stringify([one.lamps, one.leastLux, ...one.infrared]) ===
-  JSON.stringify([two.lamps, two.leastLux, ...two.infrared]);
+/** Target, bands, limits and light of a camera in words. */
+const rulesIn = (
+  { edition, faceCaps }: Rules,
+  target: Layout['target'],
+  { night, closing }: Scene,
+  { id }: Camera,
+): string => JSON.stringify([target, edition.key, faceCaps, closing, nightWords(night), id]);
 
-const sameBoard = (one: Board, two: Board): boolean =>
-  one.left === two.left && one.bottom === two.bottom && one.right === two.right && one.top === two.top;
-
-function sameCamera(one: Camera, two: Camera): boolean {
-  return (
-    one.name === two.name &&
-    one.eye.every((n, axis) => n === two.eye[axis]) &&
-    one.pan === two.pan &&
-    one.tilt === two.tilt &&
-    one.roll === two.roll &&
-    one.focalLength === two.focalLength &&
-    one.k === two.k &&
-    one.range === two.range &&
-    one.sensor.width === two.sensor.width &&
-    one.sensor.height === two.sensor.height &&
-    one.frame.width === two.frame.width &&
-    one.frame.height === two.frame.height
-  );
-}
+/** Whether the same outlines are put together in the same way. */
+const sameSite = (one: SiteAsked, two: SiteAsked): boolean =>
+  one.height === two.height &&
+  one.seers.length === two.seers.length &&
+  one.seers.every(({ seen }, at) => seen === two.seers[at]?.seen) &&
+  JSON.stringify([one.ring, one.target, one.bands, one.caps]) ===
+    JSON.stringify([two.ring, two.target, two.bands, two.caps]);

@@ -11,12 +11,20 @@ export interface AskOptions {
   readonly transfer?: readonly Transferable[];
 }
 
+/** The worker stopped while it worked, or before it could begin. */
+export class LostError extends Error {
+  override readonly name = 'LostError';
+}
+
 /** Asks a worker; every question settles: answered, cancelled, or failed with what the worker threw. */
 export interface Client {
-  assess(question: Jobs['assess']['question'], options?: AskOptions): Promise<Jobs['assess']['answer']>;
+  cover(question: Jobs['cover']['question'], options?: AskOptions): Promise<Jobs['cover']['answer']>;
+  site(question: Jobs['site']['question'], options?: AskOptions): Promise<Jobs['site']['answer']>;
   openFile(question: Jobs['openFile']['question'], options?: AskOptions): Promise<Jobs['openFile']['answer']>;
-  /** The worker is gone: whatever still waits fails with these words. */
+  /** The worker is gone: whatever still waits, and whatever is asked from now on, fails as a LostError with these words. */
   lost(why: string): void;
+  /** Whether the worker still has something to do, be it only to leave off what was called off. */
+  isBusy(): boolean;
 }
 
 interface Waiting {
@@ -27,10 +35,13 @@ interface Waiting {
 
 export function createClient(port: Port): Client {
   const waiting = new Map<number, Waiting>();
+  const underWay = new Set<number>();
   let last = 0;
+  let gone: string | null = null;
 
   port.hear((raw) => {
     const message = fromWorker.parse(raw);
+    if (message.kind !== 'progress') underWay.delete(message.id);
     const asked = waiting.get(message.id);
     // A reply to what was called off comes too late.
     if (asked) settle(message, asked);
@@ -49,6 +60,7 @@ export function createClient(port: Port): Client {
     new Promise<T>((resolve, reject) => {
       const { progress, signal, transfer } = options;
       if (signal?.aborted) return reject(new CancelledError());
+      if (gone !== null) return reject(new LostError(gone));
       const id = (last += 1);
       const callOff = () => {
         if (!waiting.delete(id)) return;
@@ -72,17 +84,23 @@ export function createClient(port: Port): Client {
           reject(error);
         },
       });
+      underWay.add(id);
       send({ kind: 'ask', id, ask }, transfer);
     });
 
   return {
-    assess: (question, options = {}) =>
-      put({ job: 'assess', question }, (answer) => answers.assess.parse(answer), options),
+    cover: (question, options = {}) =>
+      put({ job: 'cover', question }, (answer) => answers.cover.parse(answer), options),
+    site: (question, options = {}) =>
+      put({ job: 'site', question }, (answer) => answers.site.parse(answer), options),
     openFile: (question, options = {}) =>
       put({ job: 'openFile', question }, (answer) => answers.openFile.parse(answer), options),
     lost: (why) => {
-      for (const asked of waiting.values()) asked.fail(new Error(why));
+      gone = why;
+      for (const asked of waiting.values()) asked.fail(new LostError(why));
       waiting.clear();
+      underWay.clear();
     },
+    isBusy: () => underWay.size > 0,
   };
 }

@@ -1,6 +1,7 @@
 import { toWorker } from './messages.ts';
 import type { Ask, FromWorker } from './messages.ts';
 import type { Port } from './port.ts';
+import type { Sendable } from './sendable.ts';
 
 /** A job in steps, so that a cancel can come between them. */
 export type Steps<T> = Generator<{ readonly share: number; readonly doing: string }, T, void>;
@@ -9,20 +10,20 @@ export type Steps<T> = Generator<{ readonly share: number; readonly doing: strin
 const TURN = 8;
 
 /** Answers what is asked over a port, one question after another; a cancel overtakes the questions that wait. */
-export function serve(port: Port, work: (ask: Ask) => Steps<unknown>): void {
+export function serve(port: Port, work: (ask: Ask) => Steps<Sendable>): void {
   const queue: { readonly id: number; readonly ask: Ask }[] = [];
   const calledOff = new Set<number>();
   let busy = false;
   let current = 0;
 
-  const send = (message: FromWorker) => port.send(message);
+  const send = (message: FromWorker, transfer?: readonly Transferable[]) => port.send(message, transfer);
 
   const answer = async (id: number, ask: Ask) => {
     try {
       const steps = work(ask);
       let since = performance.now();
       for (let step = steps.next(); ; step = steps.next()) {
-        if (step.done) return send({ kind: 'done', id, answer: step.value });
+        if (step.done) return send({ kind: 'done', id, answer: step.value.answer }, step.value.transfer);
         if (performance.now() - since < TURN) continue;
         send({ kind: 'progress', id, share: step.value.share, doing: step.value.doing });
         await turn();

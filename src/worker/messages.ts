@@ -1,4 +1,7 @@
-import type { Assessment, Question } from '../assess/assessment.ts';
+import type { Question } from '../assess/assessment.ts';
+import type { Found, Wanted } from '../assess/shares.ts';
+import type { SiteAsked } from '../assess/together.ts';
+import type { Area } from '../coverage/area.ts';
 import type { Opened } from '../exchange/openFile.ts';
 import type { Outcome } from '../base/fault.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -6,10 +9,18 @@ import { z } from '../plan/zod.ts';
 
 /** What each job is asked and what it answers. */
 export interface Jobs {
-  readonly assess: {
-    readonly question: { readonly plan: Plan; readonly question: Question; readonly revision: number };
-    readonly answer: Assessment;
+  /** Some cameras of a plan, with what they share where `laid` asks for it. */
+  readonly cover: {
+    readonly question: {
+      readonly plan: Plan;
+      readonly question: Question;
+      readonly wanted: Wanted;
+      readonly laid: boolean;
+    };
+    readonly answer: Found;
   };
+  /** The exact areas of all cameras together, one a band: at it or better. */
+  readonly site: { readonly question: SiteAsked; readonly answer: readonly Area[] };
   readonly openFile: {
     readonly question: { readonly name: string; readonly bytes: Uint8Array<ArrayBuffer> };
     readonly answer: Outcome<Opened>;
@@ -18,7 +29,7 @@ export interface Jobs {
 
 export type Job = keyof Jobs;
 
-// Plans and assessments were checked where they came from: here their shape is looked at, not every number.
+// Plans and answers were checked where they came from: here their shape is looked at, not every number.
 const holds = (value: unknown, ...keys: readonly string[]): boolean =>
   typeof value === 'object' && value !== null && keys.every((key) => key in value);
 
@@ -49,9 +60,17 @@ const question = z.object({
   causes: z.enum(['quick', 'exact']),
 });
 
-const assessment = z.custom<Assessment>((value) =>
-  holds(value, 'revision', 'question', 'edition', 'scene', 'cameras', 'site', 'within'),
+const ids = z.array(z.string()).readonly();
+
+const wanted = z.object({ whole: ids, causes: ids });
+
+const siteAsked = z.custom<SiteAsked>((value) =>
+  holds(value, 'seers', 'ring', 'height', 'target', 'bands', 'caps'),
 );
+
+const found = z.custom<Found>((value) => holds(value, 'laid', 'whole', 'causes'));
+
+const area = z.object({ value: z.number(), bound: z.number(), how: z.enum(['exact', 'cells']) });
 
 const opened = z.custom<Outcome<Opened>>(
   (value) => holds(value, 'ok', 'value', 'notes') || holds(value, 'ok', 'faults'),
@@ -61,7 +80,11 @@ const bytes = z.custom<Uint8Array<ArrayBuffer>>((value) => value instanceof Uint
 
 /** Reads the question of a message, by its job. */
 const ask = z.discriminatedUnion('job', [
-  z.object({ job: z.literal('assess'), question: z.object({ plan, question, revision: z.int() }) }),
+  z.object({
+    job: z.literal('cover'),
+    question: z.object({ plan, question, wanted, laid: z.boolean() }),
+  }),
+  z.object({ job: z.literal('site'), question: siteAsked }),
   z.object({ job: z.literal('openFile'), question: z.object({ name: z.string(), bytes }) }),
 ]);
 
@@ -76,7 +99,7 @@ export const toWorker = z.discriminatedUnion('kind', [
 export type ToWorker = z.infer<typeof toWorker>;
 
 /** Reads the answer of a message: the asker knows the job. */
-export const answers = { assess: assessment, openFile: opened } satisfies {
+export const answers = { cover: found, site: z.array(area), openFile: opened } satisfies {
   readonly [J in Job]: z.ZodType<Jobs[J]['answer']>;
 };
 

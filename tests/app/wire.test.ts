@@ -1,48 +1,51 @@
 import { describe, expect, test } from 'vitest';
 import { createAnswers } from '../../src/answers/store.ts';
-import type { Assessment } from '../../src/assess/assessment.ts';
 import { createSession, runSteps } from '../../src/assess/session.ts';
+import { siteAtLeast } from '../../src/assess/together.ts';
 import { CancelledError } from '../../src/base/progress.ts';
 import { createEditor } from '../../src/editor/store.ts';
 import { aimCamera } from '../../src/plan/commands/aimCamera.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import type { AskOptions } from '../../src/worker/client.ts';
 import type { Jobs } from '../../src/worker/messages.ts';
+import { createPool, type Hired } from '../../src/worker/pool.ts';
 import { wire } from '../../src/app/wire.ts';
 import { demo, yard } from '../editor/plans.ts';
 
-type Asked = Jobs['assess']['question'];
+type Asked = Jobs['cover']['question'];
 
 /** The wire on a plan, with a worker whose answers are given by hand and frames that are drawn by hand. */
 function joined(plan: Plan) {
   const editor = createEditor(plan);
   const answers = createAnswers();
   const far = createSession();
-  const asked: { question: Asked; options: AskOptions; answer(): Assessment; fail(error: Error): void }[] =
-    [];
+  const session = createSession();
+  const asked: { question: Asked; options: AskOptions; answer(): void; fail(error: Error): void }[] = [];
   const frames: (() => void)[] = [];
   const failures: unknown[] = [];
+  const client: Hired['client'] = {
+    isBusy: () => false,
+    site: (question) => Promise.resolve(structuredClone(siteAtLeast(question))),
+    cover: (question, options = {}) =>
+      new Promise((resolve, reject) => {
+        options.signal?.addEventListener('abort', () => reject(new CancelledError()));
+        asked.push({
+          question,
+          options,
+          fail: reject,
+          answer: () => {
+            const copy = structuredClone(question.plan);
+            const steps = far.cover(copy, question.question, question.wanted, question.laid);
+            resolve(structuredClone(runSteps(steps)));
+          },
+        });
+      }),
+  };
   wire({
     editor,
     answers,
-    session: createSession(),
-    client: {
-      assess: (question, options = {}) =>
-        new Promise((resolve, reject) => {
-          options.signal?.addEventListener('abort', () => reject(new CancelledError()));
-          asked.push({
-            question,
-            options,
-            fail: reject,
-            answer: () => {
-              const steps = far.steps(structuredClone(question.plan), question.question, question.revision);
-              const assessment = structuredClone(runSteps(steps));
-              resolve(assessment);
-              return assessment;
-            },
-          });
-        }),
-    },
+    session,
+    pool: createPool(session, () => ({ client, dismiss: () => undefined }), 1),
     frame: (callback) => frames.push(callback),
     failed: (error) => failures.push(error),
   });
@@ -70,8 +73,8 @@ async function begun() {
 test('the first, large question goes to the worker with its progress; exact causes come after the picture', async () => {
   const { asked, answers, shown } = joined(demo());
   expect(asked).toHaveLength(1);
-  asked[0]?.options.progress?.(0.4, 'Working out C2');
-  expect(answers.getState().computing).toEqual({ share: 0.4, doing: 'Working out C2' });
+  asked[0]?.options.progress?.(0.5, 'Working out C2');
+  expect(answers.getState().computing).toEqual({ share: 0.5, doing: 'Working out C2' });
   asked[0]?.answer();
   await turn();
   expect(shown()?.revision).toBe(1);

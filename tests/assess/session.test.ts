@@ -6,6 +6,7 @@ import { STATES } from '../../src/coverage/state.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { chanceFrom } from '../house/seeded.ts';
+import { differences } from './closeTo.ts';
 
 const GROUND: Question = {
   target: { kind: 'ground', height: 0 },
@@ -84,13 +85,21 @@ test('what is known costs nothing, one camera little, another height more', () =
   expect(session.estimate(plan, FACE)).toBeGreaterThan(one);
 });
 
-test('a session that takes over an answer works nothing out again', () => {
+test('a session that takes over what another found works nothing out again', () => {
   const plan = demoPlan();
-  const answer = structuredClone(fresh(plan, GROUND));
+  const wanted = { whole: plan.cameraOrder, causes: [] };
+  const far = createSession();
   const session = createSession();
-  session.adopt(plan, answer);
+  expect(session.wanted(plan, GROUND, 1000)).toBeNull();
+  const quick = { ...GROUND, causes: 'quick' } as const;
+  session.adopt(plan, quick, [structuredClone(runSteps(far.cover(plan, quick, wanted, true)))]);
+  expect(session.wanted(plan, quick, 1000)).toEqual({ whole: [], causes: [] });
+  expect(session.wanted(plan, GROUND, 1000)).toEqual({ whole: [], causes: plan.cameraOrder });
+  const causes = { whole: [], causes: plan.cameraOrder };
+  session.adopt(plan, GROUND, [structuredClone(runSteps(far.cover(plan, GROUND, causes, false)))]);
   const doing = [...steps(session.steps(plan, GROUND, 2))];
   expect(doing.filter((words) => words.startsWith('Working out'))).toEqual([]);
+  expect(differences(runSteps(session.steps(plan, GROUND, 1)), fresh(plan, GROUND))).toEqual([]);
 });
 
 test('alone counts one camera; a hidden camera is not counted', () => {

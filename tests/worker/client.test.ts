@@ -1,10 +1,11 @@
 import { afterEach, expect, test } from 'vitest';
 import { CancelledError } from '../../src/base/progress.ts';
 import { refuse } from '../../src/base/fault.ts';
-import { createClient } from '../../src/worker/client.ts';
+import { createClient, LostError } from '../../src/worker/client.ts';
 import { serve } from '../../src/worker/host.ts';
 import type { Steps } from '../../src/worker/host.ts';
 import type { Ask } from '../../src/worker/messages.ts';
+import { copied } from '../../src/worker/sendable.ts';
 import { line } from './line.ts';
 
 const open: (() => void)[] = [];
@@ -16,7 +17,9 @@ afterEach(() => {
 function joined(work: (ask: Ask) => Steps<unknown>) {
   const { near, far, close } = line();
   open.push(close);
-  serve(far, work);
+  serve(far, function* (ask) {
+    return copied(yield* work(ask));
+  });
   return createClient(near);
 }
 
@@ -104,11 +107,12 @@ test('an answer of the wrong shape is refused at the door', async () => {
   await expect(client.openFile(file('a'))).rejects.toThrow(/invalid/i);
 });
 
-test('when the worker is lost, everything that waits fails with the reason', async () => {
+test('when the worker is lost, everything that waits or comes after fails with the reason', async () => {
   const { near, close } = line();
   open.push(close);
   const client = createClient(near);
   const asked = client.openFile(file('a'));
   client.lost('out of memory');
   await expect(asked).rejects.toThrow('out of memory');
+  await expect(client.openFile(file('b'))).rejects.toBeInstanceOf(LostError);
 });

@@ -1,0 +1,24 @@
+import type { CameraAreas } from '../coverage/coverage.ts';
+import type { Covered } from './coverCamera.ts';
+import type { Ground } from './ground.ts';
+import type { Scene } from './scene.ts';
+
+/** Cameras of a question that are to be worked out, by id. */
+export interface Wanted {
+  readonly whole: readonly string[];
+  /** Those of which all but exact causes is known. */
+  readonly causes: readonly string[];
+}
+
+/** What cameras of a question share, for a session that would take long to lay it out itself. */
+export interface Laid {
+  readonly scene: Scene;
+  readonly ground: Ground;
+}
+
+/** Cameras of a question worked out by another session. */
+export interface Found {
+  readonly laid: Laid | null;
+  readonly whole: readonly Covered[];
+  readonly causes: readonly { readonly camera: string; readonly areas: CameraAreas }[];
+}

@@ -1,8 +1,8 @@
 import type { Vec3 } from '../base/vector.ts';
-import type { Area } from '../coverage/area.ts';
 import type { CameraCoverage } from '../coverage/coverage.ts';
 import { pointState } from '../coverage/point.ts';
 import { ruleOf } from '../coverage/rule.ts';
+import type { SiteAreas } from '../coverage/siteAreas.ts';
 import type { Camera } from '../optics/camera.ts';
 import type { Plan } from '../plan/plan.ts';
 import { lensInside } from '../sight/lensInside.ts';
@@ -14,7 +14,7 @@ import { Layouts, nightWords, type Layout, type Rules } from './layouts.ts';
 import type { Scene } from './scene.ts';
 import type { Found, Wanted } from './shares.ts';
 import type { Step } from './step.ts';
-import { countedIn, siteAsked, siteAtLeast, together, type SiteAsked } from './together.ts';
+import { countedIn, exactSite, siteAsked, together, type SiteAsked } from './together.ts';
 
 /** Works assessments out, remembering by the identity of immutable parts what has not changed since. */
 export interface Session {
@@ -31,7 +31,7 @@ export interface Session {
   /** What the exact areas of the site would be asked with; null where they are known, or come from cells. */
   site(plan: Plan, question: Question): SiteAsked | null;
   /** Takes over those areas. */
-  adoptSite(asked: SiteAsked, atLeast: readonly Area[]): void;
+  adoptSite(asked: SiteAsked, areas: SiteAreas): void;
   /** What each camera makes of a point, the one that serves it best first. */
   probe(assessment: Assessment, point: Vec3): readonly PointAnswer[];
 }
@@ -52,7 +52,7 @@ export const createSession = (): Session => new Remembering();
 class Remembering implements Session {
   private readonly layouts = new Layouts();
   private readonly kept = new KeptCoverages();
-  private areas: { readonly asked: SiteAsked; readonly atLeast: readonly Area[] } | null = null;
+  private areas: { readonly asked: SiteAsked; readonly areas: SiteAreas } | null = null;
 
   estimate(plan: Plan, question: Question): number {
     const { layouts } = this;
@@ -86,7 +86,7 @@ class Remembering implements Session {
       layout,
       counted.flatMap((index) => cameras[index] ?? []),
     );
-    const site = together(layout, cameras, counted, asked && this.atLeast(asked));
+    const site = together(layout, cameras, counted, asked && this.siteAreas(asked));
     const { scene, edition, faceCaps } = layout;
     const within = scene.boundary === null ? 'board' : 'boundary';
     return { revision, question, edition, faceCaps, scene, cameras, site, within };
@@ -157,8 +157,8 @@ class Remembering implements Session {
     return asked === null || this.knownAreas(asked) !== null ? null : asked;
   }
 
-  adoptSite(asked: SiteAsked, atLeast: readonly Area[]): void {
-    this.areas = { asked, atLeast };
+  adoptSite(asked: SiteAsked, areas: SiteAreas): void {
+    this.areas = { asked, areas };
   }
 
   probe(assessment: Assessment, point: Vec3): readonly PointAnswer[] {
@@ -233,17 +233,17 @@ class Remembering implements Session {
     return covered;
   }
 
-  private atLeast(asked: SiteAsked): readonly Area[] {
+  private siteAreas(asked: SiteAsked): SiteAreas {
     const known = this.knownAreas(asked);
     if (known !== null) return known;
-    const atLeast = siteAtLeast(asked);
-    this.areas = { asked, atLeast };
-    return atLeast;
+    const areas = exactSite(asked);
+    this.areas = { asked, areas };
+    return areas;
   }
 
-  private knownAreas(asked: SiteAsked): readonly Area[] | null {
+  private knownAreas(asked: SiteAsked): SiteAreas | null {
     const known = this.areas;
-    return known !== null && sameSite(known.asked, asked) ? known.atLeast : null;
+    return known !== null && sameSite(known.asked, asked) ? known.areas : null;
   }
 }
 

@@ -1,9 +1,9 @@
-import { less, NO_AREA, type Area } from '../coverage/area.ts';
+import { less, NO_AREA } from '../coverage/area.ts';
 import type { Band } from '../coverage/band.ts';
 import type { CameraCoverage, SiteCoverage } from '../coverage/coverage.ts';
 import { ruleOf } from '../coverage/rule.ts';
 import { siteOf } from '../coverage/site.ts';
-import { MOST_OVERLAID, siteAreas } from '../coverage/siteAreas.ts';
+import { MOST_OVERLAID, siteAreas, type SiteAreas } from '../coverage/siteAreas.ts';
 import type { FaceCap, Target } from '../coverage/target.ts';
 import type { Camera } from '../optics/camera.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -22,8 +22,8 @@ export interface SiteAsked {
   readonly caps: readonly FaceCap[];
 }
 
-/** Areas of a site that reach each band or better by the best of its cameras, along the curves themselves. */
-export const siteAtLeast = ({ seers, ring, height, target, bands, caps }: SiteAsked): readonly Area[] =>
+/** Areas of a site by the best of its cameras and by how many, along the curves themselves. */
+export const exactSite = ({ seers, ring, height, target, bands, caps }: SiteAsked): SiteAreas =>
   siteAreas(
     ring,
     seers.map(({ camera, seen }) => ({ camera, seen, rule: ruleOf(camera, target, bands, caps) })),
@@ -60,7 +60,7 @@ export function together(
   { ground, edition }: Layout,
   cameras: readonly CameraCoverage[],
   counted: readonly number[],
-  atLeast: readonly Area[] | null,
+  exact: SiteAreas | null,
 ): SiteCoverage {
   const fromCells = siteOf(
     ground.grid,
@@ -70,9 +70,11 @@ export function together(
     ground.open,
     edition.bands.length,
   );
-  if (atLeast === null) return fromCells;
+  if (exact === null) return fromCells;
+  const { atLeast, byCount } = exact;
   return {
     ...fromCells,
+    byCount,
     byBand: atLeast.map((area, band) => less(area, atLeast[band + 1] ?? NO_AREA)),
     unseen: less(ground.open, atLeast[0] ?? NO_AREA),
   };

@@ -1,5 +1,5 @@
 import { createSession } from '../assess/session.ts';
-import { siteAtLeast } from '../assess/together.ts';
+import { exactSite } from '../assess/together.ts';
 import { openFile } from '../exchange/openFile.ts';
 import type { Plan } from '../plan/plan.ts';
 import { graft } from './graft.ts';
@@ -15,7 +15,7 @@ let former: Plan | null = null;
 function* work(ask: Ask): Steps<Sendable> {
   if (ask.job === 'site') {
     yield { share: 0, doing: 'Putting cameras together' };
-    return copied(siteAtLeast(ask.question));
+    return copied(exactSite(ask.question));
   }
   if (ask.job === 'cover') {
     const { plan, question, wanted, laid } = ask.question;

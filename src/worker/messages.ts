@@ -1,7 +1,7 @@
 import type { Question } from '../assess/assessment.ts';
 import type { Found, Wanted } from '../assess/shares.ts';
 import type { SiteAsked } from '../assess/together.ts';
-import type { Area } from '../coverage/area.ts';
+import type { SiteAreas } from '../coverage/siteAreas.ts';
 import type { Opened } from '../exchange/openFile.ts';
 import type { Outcome } from '../base/fault.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -19,8 +19,8 @@ export interface Jobs {
     };
     readonly answer: Found;
   };
-  /** The exact areas of all cameras together, one a band: at it or better. */
-  readonly site: { readonly question: SiteAsked; readonly answer: readonly Area[] };
+  /** The exact areas of all cameras together. */
+  readonly site: { readonly question: SiteAsked; readonly answer: SiteAreas };
   readonly openFile: {
     readonly question: { readonly name: string; readonly bytes: Uint8Array<ArrayBuffer> };
     readonly answer: Outcome<Opened>;
@@ -70,7 +70,7 @@ const siteAsked = z.custom<SiteAsked>((value) =>
 
 const found = z.custom<Found>((value) => holds(value, 'laid', 'whole', 'causes'));
 
-const area = z.object({ value: z.number(), bound: z.number(), how: z.enum(['exact', 'cells']) });
+const siteAreas = z.custom<SiteAreas>((value) => holds(value, 'atLeast', 'byCount'));
 
 const opened = z.custom<Outcome<Opened>>(
   (value) => holds(value, 'ok', 'value', 'notes') || holds(value, 'ok', 'faults'),
@@ -99,7 +99,7 @@ export const toWorker = z.discriminatedUnion('kind', [
 export type ToWorker = z.infer<typeof toWorker>;
 
 /** Reads the answer of a message: the asker knows the job. */
-export const answers = { cover: found, site: z.array(area), openFile: opened } satisfies {
+export const answers = { cover: found, site: siteAreas, openFile: opened } satisfies {
   readonly [J in Job]: z.ZodType<Jobs[J]['answer']>;
 };
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { createAnswers } from '../../src/answers/store.ts';
 import { createSession, runSteps } from '../../src/assess/session.ts';
-import { siteAtLeast } from '../../src/assess/together.ts';
+import { exactSite } from '../../src/assess/together.ts';
 import { CancelledError } from '../../src/base/progress.ts';
 import { createEditor } from '../../src/editor/store.ts';
 import { aimCamera } from '../../src/plan/commands/aimCamera.ts';
@@ -25,7 +25,7 @@ function joined(plan: Plan) {
   const failures: unknown[] = [];
   const client: Hired['client'] = {
     isBusy: () => false,
-    site: (question) => Promise.resolve(structuredClone(siteAtLeast(question))),
+    site: (question) => Promise.resolve(structuredClone(exactSite(question))),
     cover: (question, options = {}) =>
       new Promise((resolve, reject) => {
         options.signal?.addEventListener('abort', () => reject(new CancelledError()));

@@ -1,7 +1,7 @@
 import { afterEach, expect, test } from 'vitest';
 import type { Question } from '../../src/assess/assessment.ts';
 import { createSession, runSteps } from '../../src/assess/session.ts';
-import { siteAtLeast } from '../../src/assess/together.ts';
+import { exactSite } from '../../src/assess/together.ts';
 import { CancelledError } from '../../src/base/progress.ts';
 import { aimCamera } from '../../src/plan/commands/aimCamera.ts';
 import type { Plan } from '../../src/plan/plan.ts';
@@ -53,7 +53,7 @@ function pooled(workers: number, { dies = 0, onStep = (_doing: string) => {} } =
     let former: Plan | null = null;
     function* work(ask: Ask): Steps<Sendable> {
       const asks = mine.asks.push(ask) - 1;
-      if (ask.job === 'site') return copied(siteAtLeast(ask.question));
+      if (ask.job === 'site') return copied(exactSite(ask.question));
       if (ask.job !== 'cover') throw new Error(`no ${ask.job} here`);
       former = graft(former, ask.question.plan);
       const { question, wanted, laid } = ask.question;

@@ -1,6 +1,7 @@
-import { groundHeight } from '../model/ground.ts';
+import { groundHeight, type Ground } from '../model/ground.ts';
 import type { Solid } from '../model/solid.ts';
 import type { Structure } from '../model/structure.ts';
+import { terrainOf } from '../model/terrain.ts';
 import type { Plan, Situation } from '../plan/plan.ts';
 import type { Scene } from './scene.ts';
 import { boxOf, builtOf, type Build, type Built } from './sceneOf.ts';
@@ -20,6 +21,11 @@ export class Builder {
   /** The height of the ground that all known structures stand on. */
   private ground = 0;
   private posts: readonly Solid[] = [];
+  private terrains: {
+    readonly ground: Ground;
+    readonly across: string;
+    readonly made: ReturnType<typeof terrainOf>;
+  } | null = null;
   /** The last lists of solids, the newest first. */
   private lists: readonly (readonly Solid[])[] = [];
 
@@ -76,6 +82,15 @@ export class Builder {
       if (at % STRIDE === STRIDE - 1) yield { share: (0.1 * at) / waiting.length, doing: 'Building solids' };
     }
   }
+
+  /** The terrain of a ground across a board: the very same one while neither changes. */
+  readonly terrain: typeof terrainOf = (ground, board) => {
+    const across = JSON.stringify(board);
+    const known = this.terrains;
+    if (known?.ground !== ground || known.across !== across)
+      this.terrains = { ground, across, made: terrainOf(ground, board) };
+    return this.terrains?.made ?? null;
+  };
 
   /** The scene with the very same list of solids as a former one where none differs, so that what hangs on it is kept. */
   settled(scene: Scene): Scene {

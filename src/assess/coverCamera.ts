@@ -1,16 +1,21 @@
+import type { Vec3 } from '../base/vector.ts';
 import { areasOf } from '../coverage/areas.ts';
 import type { Band } from '../coverage/band.ts';
 import { cellsOf, type Scratch } from '../coverage/cells.ts';
 import type { CameraCoverage, Cells, Reach } from '../coverage/coverage.ts';
 import { frustumOf } from '../coverage/frustum.ts';
-import { litAt } from '../coverage/point.ts';
+import { litAt, pointState } from '../coverage/point.ts';
 import { nightFor } from '../coverage/litGround.ts';
 import { reachOf } from '../coverage/reach.ts';
-import { ruleOf, type BandRule } from '../coverage/rule.ts';
+import { ruleOf } from '../coverage/rule.ts';
 import type { FaceCap, Target } from '../coverage/target.ts';
+import { unevenAreas } from '../coverage/unevenAreas.ts';
+import { unevenCells, unevenLensInside } from '../coverage/unevenCells.ts';
+import type { UnevenGround } from '../coverage/unevenGround.ts';
+import { unevenReach } from '../coverage/unevenReach.ts';
 import type { Camera } from '../optics/camera.ts';
 import type { Facets } from '../sight/facets.ts';
-import { sightOf, type FoundSight } from '../sight/sightOf.ts';
+import { sightOf, sightOfNothing } from '../sight/sightOf.ts';
 import type { Question } from './assessment.ts';
 import type { Ground, Obstacles } from './ground.ts';
 
@@ -28,30 +33,37 @@ export interface Covered {
   readonly shadows: number;
 }
 
-/** The cells of a target surface as one camera sees them, with what they were judged by. */
+/** The cells of a target surface as one camera sees them. */
 export function judgeCells(
   camera: Camera,
   { target, bands, caps }: Omit<Judging, 'causes'>,
   facets: Facets,
   ground: Ground,
   scratch: Scratch,
-): { readonly found: FoundSight; readonly rule: BandRule; readonly cells: Cells } {
+): Cells {
   const rule = ruleOf(camera, target, bands, caps);
-  const found = sightOf(camera, ground.plane, ground.window, facets);
   const night = ground.lit && nightFor(camera, ground.lit);
-  return { found, rule, cells: cellsOf(camera, found, ground.grid, ground.bare, rule, scratch, night) };
+  if (ground.uneven !== null)
+    return unevenCells(camera, ground.uneven, facets, ground.bare, rule, scratch, night);
+  const found = sightOf(camera, ground.plane, ground.window, facets);
+  return cellsOf(camera, found, ground.grid, ground.bare, rule, scratch, night);
 }
 
 /** All that one camera makes of a target surface. */
 export function coverCamera(
   camera: Camera,
   judging: Judging,
-  { facets, segments }: Obstacles,
+  obstacles: Obstacles,
   ground: Ground,
   scratch: Scratch,
 ): Covered {
-  const { target, bands, causes } = judging;
-  const { found, rule, cells } = judgeCells(camera, judging, facets, ground, scratch);
+  if (ground.uneven !== null) return coverUneven(camera, judging, obstacles, ground, ground.uneven, scratch);
+  const { target, bands, caps, causes } = judging;
+  const { facets, segments } = obstacles;
+  const rule = ruleOf(camera, target, bands, caps);
+  const found = sightOf(camera, ground.plane, ground.window, facets);
+  const night = ground.lit && nightFor(camera, ground.lit);
+  const cells = cellsOf(camera, found, ground.grid, ground.bare, rule, scratch, night);
   const lit = ground.lit && pointLight(camera, ground, segments);
   const reach: Reach =
     target.kind === 'surface'
@@ -69,6 +81,35 @@ export function coverCamera(
   return { coverage, shadows: found.all.count };
 }
 
+/** Over uneven ground there are no outlines: cells tell everything, and a ray at a time how far the camera serves. */
+function coverUneven(
+  camera: Camera,
+  { target, bands, caps }: Judging,
+  { facets, segments }: Obstacles,
+  ground: Ground,
+  uneven: UnevenGround,
+  scratch: Scratch,
+): Covered {
+  const rule = ruleOf(camera, target, bands, caps);
+  const night = ground.lit && nightFor(camera, ground.lit);
+  const cells = unevenCells(camera, uneven, facets, ground.bare, rule, scratch, night);
+  const inside = unevenLensInside(camera.eye, uneven, facets);
+  const { normal } = ground.plane;
+  const lights = ground.lit?.night ?? null;
+  const bandAt = (point: Vec3): number =>
+    pointState(camera, point, [], segments, rule, inside, normal, lights).band;
+  const coverage = {
+    camera,
+    target,
+    sight: sightOfNothing(camera, ground.plane, facets.solids.length, inside),
+    cells,
+    areas: unevenAreas(cells, ground.within, facets.solids.length, bands.length),
+    reach: unevenReach(camera, uneven, bandAt, bands.length),
+    frustum: frustumOf(camera, ground.floor, segments),
+  };
+  return { coverage, shadows: 0 };
+}
+
 /** A coverage with quick causes, made exact; all else stays. */
 export function refinedCoverage(
   coverage: CameraCoverage,
@@ -76,8 +117,9 @@ export function refinedCoverage(
   { facets }: Obstacles,
   ground: Ground,
 ): CameraCoverage {
+  if (ground.uneven !== null) return coverage;
   const { camera, cells } = coverage;
-  const rule: BandRule = ruleOf(camera, target, bands, caps);
+  const rule = ruleOf(camera, target, bands, caps);
   const found = sightOf(camera, ground.plane, ground.window, facets);
   return {
     ...coverage,

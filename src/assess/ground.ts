@@ -4,11 +4,11 @@ import { less, NO_AREA, plus, type Area } from '../coverage/area.ts';
 import { cutArea, cutTriangles } from '../coverage/cut.ts';
 import { insideMask, ringsMask } from '../coverage/mask.ts';
 import { boardGrid, cellFor, FINE_CELL } from '../coverage/boardGrid.ts';
-import type { Scratch } from '../coverage/cells.ts';
-import { litGround, type LitGround } from '../coverage/litGround.ts';
+import type { LitGround } from '../coverage/litGround.ts';
 import type { Within } from '../coverage/within.ts';
 import { INSIDE, OUT_OF_FRAME } from '../coverage/state.ts';
 import { areaOf, tally } from '../coverage/tally.ts';
+import type { UnevenGround } from '../coverage/unevenGround.ts';
 import { convexParts } from '../sight/convexParts.ts';
 import type { Solid } from '../model/solid.ts';
 import type { FlatSurface } from '../model/surface.ts';
@@ -28,6 +28,8 @@ export interface Ground {
   readonly floor: TargetPlane;
   readonly grid: Grid;
   readonly window: Window;
+  /** Targets over uneven ground, of whose plane only x and y count; null on a flat surface. */
+  readonly uneven: UnevenGround | null;
   /** The state of each cell before any camera looks. */
   readonly bare: Uint8Array;
   /** 1 on open ground that counts, and the area of that. */
@@ -86,20 +88,6 @@ export function surfaceGround(
   return laidOut(solids, { plane, floor, board: boardAround(rings), rings, above: SAME_POINT }, cell);
 }
 
-/** The target surface of a scene, as lit at night where the scene has a night. */
-export function targetGround(
-  scene: Scene,
-  surface: FlatSurface | null,
-  height: number,
-  facets: () => Facets,
-  scratch: Scratch,
-  cell?: number,
-): Ground {
-  const ground = surface === null ? groundOf(scene, height, cell) : surfaceGround(scene, surface, cell);
-  if (scene.night === null) return ground;
-  return { ...ground, lit: litGround(scene.night, ground.grid, ground.window, facets(), scratch) };
-}
-
 interface Sheet {
   readonly plane: TargetPlane;
   readonly floor: TargetPlane;
@@ -116,18 +104,19 @@ function laidOut(
   cell?: number,
 ): Ground {
   const grid = boardGrid(plane, board, cell);
-  const window = corners(board);
+  const window = boardCorners(board);
   const inside = insideMask(solids, grid, above);
   const mask = ringsMask(rings ?? [window], grid);
   const byInside = tally(grid, inside, mask, 2);
   const parts = rings?.flatMap(convexParts) ?? [window];
   const exact = cutTriangles(solids, plane, above, MOST_CUT);
-  const total = (rings ?? [window]).map(exactArea).reduce(plus, NO_AREA);
+  const total = ringsArea(rings ?? [window]);
   const covered = exact === null ? areaOf(byInside, 1, grid) : cutArea(exact, parts);
   return {
     plane,
     floor,
     lit: null,
+    uneven: null,
     grid,
     window,
     bare: inside.map((within) => (within === 1 ? INSIDE : OUT_OF_FRAME)),
@@ -167,13 +156,18 @@ export function boardAround(rings: readonly (readonly Vec2[])[]): Board {
   };
 }
 
+/** The area of rings that do not overlap. */
+export const ringsArea = (rings: readonly (readonly Vec2[])[]): Area =>
+  rings.map(exactArea).reduce(plus, NO_AREA);
+
 const exactArea = (ring: readonly Vec2[]): Area => ({
   value: Math.abs(ringArea(Float64Array.from(ring.flat()))),
   bound: 0,
   how: 'exact',
 });
 
-const corners = ({ left, bottom, right, top }: Board): Window => [
+/** The corners of a board, counter-clockwise. */
+export const boardCorners = ({ left, bottom, right, top }: Board): Window => [
   [left, bottom],
   [right, bottom],
   [right, top],

@@ -122,6 +122,8 @@ function outOf(known: Kept, { before, boxes }: Change, { ground }: Basis): boole
 function misses({ basis, covered }: Kept, boxes: SolidsChange['boxes']): boolean {
   // What stands in a lamp's light throws its shadow from where no camera looks.
   if (boxes.length > 0 && (basis.scene.night?.lamps.length ?? 0) > 0) return false;
+  // Over uneven ground targets are on no plane that a box could lie beyond.
+  if (boxes.length > 0 && basis.ground.uneven !== null) return false;
   const { plane, floor, grid } = basis.ground;
   return !boxes.some(touching(covered.coverage.camera, { plane, floor, cell: grid.cell }));
 }

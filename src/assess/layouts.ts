@@ -9,11 +9,12 @@ import type { Plan } from '../plan/plan.ts';
 import { situationIn } from '../plan/situations.ts';
 import type { Question } from './assessment.ts';
 import { Builder } from './builder.ts';
-import { Obstacles, targetGround, type Ground } from './ground.ts';
+import { Obstacles, type Ground } from './ground.ts';
 import type { Board, Scene } from './scene.ts';
 import { sceneOf } from './sceneOf.ts';
 import type { Step } from './step.ts';
 import { askedSurface } from './surfaces.ts';
+import { targetGround } from './targetGround.ts';
 
 /** By which rules a question is judged. */
 export interface Rules {
@@ -65,7 +66,12 @@ export class Layouts {
   scene(plan: Plan, question: Question): Scene {
     const last = this.lastScene;
     if (last?.plan === plan && last.situation === question.situation) return last.scene;
-    const made = sceneOf(plan, situationIn(plan, question.situation), this.builder.build);
+    const made = sceneOf(
+      plan,
+      situationIn(plan, question.situation),
+      this.builder.build,
+      this.builder.terrain,
+    );
     const scene = withNight(this.builder.settled(made), last?.scene.night ?? null);
     this.lastScene = { plan, situation: question.situation, scene };
     return scene;
@@ -97,20 +103,21 @@ export class Layouts {
     const obstacles = this.obstaclesFor(scene);
     const { surface, target } = askedSurface(plan, scene, question.target);
     const asked = askedFor(plan, scene, question);
+    const terrain = this.builder.terrain(plan.ground, scene.board)?.terrain ?? null;
+    const wanted = { surface, terrain, height: target.height };
     const ground =
-      this.knownGround(scene, asked) ??
-      targetGround(scene, surface, target.height, () => obstacles.facets, this.scratch);
+      this.knownGround(scene, asked) ?? targetGround(scene, wanted, () => obstacles.facets, this.scratch);
     this.keepGround(scene, asked, ground);
     return { ...this.rules(plan, question), scene, obstacles, ground, target, surface };
   }
 
   /** Takes over what another session laid out for the same plan. */
-  adopt(plan: Plan, question: Question, made: Scene, ground: Ground): void {
+  adopt(plan: Plan, question: Question, made: Scene, ground: Ground | null): void {
     // The plan's own boundary, which later scenes carry: its identity tells that nothing has changed.
     const scene: Scene = { ...made, boundary: plan.boundary };
     this.builder.adopt(plan, scene);
     this.lastScene = { plan, situation: question.situation, scene };
-    this.keepGround(scene, askedFor(plan, scene, question), ground);
+    if (ground !== null) this.keepGround(scene, askedFor(plan, scene, question), ground);
   }
 
   obstaclesFor({ solids, closing }: Pick<Scene, 'solids' | 'closing'>): Obstacles {

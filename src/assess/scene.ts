@@ -31,6 +31,7 @@ export interface Scene {
   readonly night: Night | null;
   /** The datum, m above z = 0: the height of flat ground, the least height of any other. */
   readonly ground: number;
+  /** Those of structures and posts; of uneven ground the last, with the id GROUND. */
   readonly solids: readonly Solid[];
   readonly cameras: readonly Camera[];
   readonly fixings: readonly Fixing[];

@@ -1,12 +1,13 @@
 import type { Fault } from '../base/fault.ts';
-import type { Vec3 } from '../base/vector.ts';
+import type { Vec2, Vec3 } from '../base/vector.ts';
 import { cellFor } from '../coverage/boardGrid.ts';
 import type { Night } from '../coverage/light.ts';
-import { groundHeight } from '../model/ground.ts';
+import { groundCorners, groundHeight } from '../model/ground.ts';
 import { placeMount } from '../model/mounting.ts';
 import { postSolid } from '../model/post.ts';
 import type { Solid } from '../model/solid.ts';
 import { solidsOf } from '../model/solids.ts';
+import { terrainOf } from '../model/terrain.ts';
 import type { Structure } from '../model/structure.ts';
 import type { Camera } from '../optics/camera.ts';
 import { settingOf } from '../optics/setting.ts';
@@ -30,7 +31,12 @@ export interface Built {
 export type Build = (structure: Structure, ground: number, situation: Situation | null) => Built;
 
 /** A plan in a situation, null as drawn, as sight needs it. What cannot be made is left out with a fault that says so. */
-export function sceneOf(plan: Plan, situation: Situation | null, build: Build = builtOf): Scene {
+export function sceneOf(
+  plan: Plan,
+  situation: Situation | null,
+  build: Build = builtOf,
+  terrainFor: typeof terrainOf = terrainOf,
+): Scene {
   const ground = groundHeight(plan.ground);
   const away = new Set(situation?.away);
   const solids: Solid[] = [];
@@ -45,33 +51,37 @@ export function sceneOf(plan: Plan, situation: Situation | null, build: Build = 
     solids.push(...built.solids);
     faults.push(...built.faults.map((fault) => ({ ...fault, path: ['structures', id, ...fault.path] })));
   }
+  // Where cameras are over ground does not hang on its height: the board comes first, then the ground across it.
+  const drawn = plan.cameraOrder.flatMap((id) => plan.cameras[id] ?? []);
+  const board = boardOf(plan, boards, eyesOf(drawn, plan, ground));
+  const made = terrainFor(plan.ground, board);
+  faults.push(...(made?.faults ?? []).map((fault) => ({ ...fault, path: ['ground', ...fault.path] })));
+  const terrain = made?.terrain ?? null;
+  const groundAt = ([x, y]: Vec2): number => terrain?.heightAt(x, y) ?? ground;
   const cameras: Camera[] = [];
   const fixings: Fixing[] = [];
-  const eyes: Vec3[] = [];
-  for (const id of plan.cameraOrder) {
-    const set = plan.cameras[id];
-    if (set === undefined) continue;
-    const placed = placedCamera(set, plan, ground);
+  for (const set of drawn) {
+    const { id } = set;
+    const foot = set.mount.kind === 'pole' ? groundAt(set.mount.at) : ground;
+    const placed = placedCamera(set, plan, foot);
     const told = placed.camera === null ? placed.faults : [...placed.faults, ...awayFaults(set, plan, away)];
     faults.push(...told.map((fault) => ({ ...fault, path: ['cameras', id, ...fault.path] })));
     if (placed.camera === null) continue;
-    eyes.push(placed.camera.eye);
     if ('host' in set.mount && away.has(set.mount.host)) continue;
     cameras.push(placed.camera);
     fixings.push(placed.fixing);
     if (set.mount.kind !== 'pole') continue;
-    const post = postSolid(id, set.name, set.mount, ground);
-    solids.push(post);
-    boards.push(boxOf([post]));
+    solids.push(postSolid(id, set.name, set.mount, foot));
   }
+  if (terrain !== null) solids.push(terrain.solid);
   return {
     situation: situation?.id ?? null,
-    night: situation?.night ? nightOf(plan, ground) : null,
+    night: situation?.night ? nightOf(plan, groundAt) : null,
     ground,
     solids,
     cameras,
     fixings,
-    board: boardOf(plan.boundary, boards, eyes),
+    board,
     boundary: plan.boundary,
     closing: plan.settings.screenClosing,
     patches: plan.patchOrder.flatMap((id) => plan.patches[id] ?? []),
@@ -87,7 +97,7 @@ function awayFaults({ name, mount }: PlanCamera, plan: Plan, away: ReadonlySet<s
 }
 
 /** What lights the site at night: the cameras' own light, and lamps at their heights above the ground. */
-function nightOf(plan: Plan, ground: number): Night {
+function nightOf(plan: Plan, groundAt: (place: Vec2) => number): Night {
   const infrared = plan.cameraOrder.flatMap((id) => {
     const own = plan.cameras[id]?.infrared;
     return own ? [[id, own] as const] : [];
@@ -96,10 +106,13 @@ function nightOf(plan: Plan, ground: number): Night {
     const lamp = plan.lamps[id];
     if (!lamp) return [];
     const { name, at, height, light } = lamp;
-    return [{ id, name, eye: [at[0], at[1], ground + height], light }];
+    return [{ id, name, eye: [at[0], at[1], groundAt(at) + height], light }];
   });
   return { infrared: new Map(infrared), lamps, leastLux: plan.settings.leastLux };
 }
+
+const eyesOf = (drawn: readonly PlanCamera[], plan: Plan, ground: number): readonly Vec3[] =>
+  drawn.map((set) => placedCamera(set, plan, ground).camera?.eye).filter((eye) => eye !== undefined);
 
 type Placed =
   | { readonly camera: Camera; readonly fixing: Fixing; readonly faults: readonly Fault[] }
@@ -148,8 +161,15 @@ export function boxOf(solids: readonly Solid[]): Board {
   return { left, bottom, right, top };
 }
 
-/** The box of boundary, structures and cameras, grown by MARGIN and then to whole cells. */
-function boardOf(boundary: Plan['boundary'], boards: readonly Board[], eyes: readonly Vec3[]): Board {
+/**
+ * The box of boundary, structures, posts and cameras, grown by MARGIN and then to whole cells; of a plan that has none of
+ * them, the box of its ground.
+ */
+function boardOf(
+  { boundary, cameras, ground }: Plan,
+  boards: readonly Board[],
+  eyes: readonly Vec3[],
+): Board {
   let [left, bottom, right, top] = [Infinity, Infinity, -Infinity, -Infinity];
   const take = (x: number, y: number) => {
     left = Math.min(left, x);
@@ -164,6 +184,8 @@ function boardOf(boundary: Plan['boundary'], boards: readonly Board[], eyes: rea
     take(board.right, board.top);
   }
   eyes.forEach(([x, y]) => take(x, y));
+  for (const { mount } of Object.values(cameras)) if (mount.kind === 'pole') take(mount.at[0], mount.at[1]);
+  if (left > right) groundCorners(ground).forEach(([x, y]) => take(x, y));
   if (left > right)
     [left, bottom, right, top] = [MARGIN - EMPTY, MARGIN - EMPTY, EMPTY - MARGIN, EMPTY - MARGIN];
   const cell = cellFor(right - left + 2 * MARGIN, top - bottom + 2 * MARGIN);

@@ -43,8 +43,8 @@ export function siteAsked(
   { scene, ground, surface, target, edition, faceCaps }: Layout,
   counting: readonly CameraCoverage[],
 ): SiteAsked | null {
-  const isOverlaid = counting.length <= MOST_OVERLAID && surface === null && ground.lit === null;
-  if (causes === 'quick' || !isOverlaid) return null;
+  const isFlat = surface === null && ground.uneven === null;
+  if (causes === 'quick' || !isFlat || ground.lit !== null || counting.length > MOST_OVERLAID) return null;
   return {
     seers: counting.map(({ camera, sight }) => ({ camera, seen: sight.seen })),
     ring: scene.boundary ?? ground.window,

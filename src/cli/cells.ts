@@ -1,12 +1,14 @@
 import { judgeCells } from '../assess/coverCamera.ts';
-import { boardAround, Obstacles, targetGround } from '../assess/ground.ts';
+import { boardAround, Obstacles } from '../assess/ground.ts';
 import type { Board } from '../assess/scene.ts';
 import { sceneOf } from '../assess/sceneOf.ts';
 import { askedSurface } from '../assess/surfaces.ts';
+import { targetGround } from '../assess/targetGround.ts';
 import { Scratch } from '../coverage/cells.ts';
 import { faceCapsOf } from '../coverage/rule.ts';
 import { STATES } from '../coverage/state.ts';
 import { cellsCsv } from '../exchange/cellsCsv.ts';
+import { terrainOf } from '../model/terrain.ts';
 import { editionOf } from '../plan/editions.ts';
 import { checkCamera } from './assessed.ts';
 import { json, type Command } from './command.ts';
@@ -64,9 +66,11 @@ ${TARGET_HELP}
     const caps = faceCapsOf(target, bands, plan.settings.faceLimits);
     const obstacles = new Obstacles(scene.solids, scene.closing);
     const scratch = new Scratch();
-    const ground = targetGround(scene, surface, target.height, () => obstacles.facets, scratch, cell);
-    const made = judgeCells(camera, { target, bands, caps }, obstacles.facets, ground, scratch).cells;
-    const rows = cellsCsv(camera, made, STATES, bands, scene.solids);
+    const terrain = terrainOf(plan.ground, scene.board)?.terrain ?? null;
+    const wanted = { surface, terrain, height: target.height, cell };
+    const ground = targetGround(scene, wanted, () => obstacles.facets, scratch);
+    const made = judgeCells(camera, { target, bands, caps }, obstacles.facets, ground, scratch);
+    const rows = cellsCsv(camera, made, STATES, bands, scene.solids, ground.uneven?.targets);
     if (file === undefined) {
       for (const row of rows) terminal.out(row);
       return;

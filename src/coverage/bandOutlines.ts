@@ -2,8 +2,9 @@ import type { Vec2 } from '../base/vector.ts';
 import { movedRings, NO_RINGS, straightRings, type ArcRings } from '../sight/arcRings.ts';
 import { levelRings } from '../sight/levelRings.ts';
 import type { ConditionSets } from './conditions.ts';
-import { FieldMesh } from './fieldMesh.ts';
+import { refine } from './fineMesh.ts';
 import { LevelCurve } from './levelCurve.ts';
+import { polarMesh } from './polarMesh.ts';
 
 /**
  * The outlines of what one camera covers at each band or better: seen ground cut by the curves on which its conditions
@@ -21,13 +22,12 @@ export function bandOutlines(
   delta: number,
   ground: ArcRings | null,
 ): readonly ArcRings[] {
-  const { of, count, atLeast } = sets;
+  const { of, count, sources, atLeast } = sets;
   const away: Vec2 = [-foot[0], -foot[1]];
   const whole = movedRings(straightRings(seen), away);
   const counted = ground === null ? whole : levelRings([whole, movedRings(ground, away)], 2);
   if (counted.corners.length === 0) return atLeast.map(() => NO_RINGS);
-  const mesh = new FieldMesh(of, count, counted, delta);
-  const level = new LevelCurve(mesh, of, delta);
+  const level = new LevelCurve(refine(polarMesh(of, count, counted, delta), sources), sources);
   const curves = new Map<number, ArcRings | null>();
   const curve = (condition: number): ArcRings | null => {
     const known = curves.get(condition);

@@ -1,124 +1,115 @@
-import type { ArcRings } from '../sight/arcRings.ts';
 import type { Conditions } from './curve.ts';
 
-/** Bearings of a whole turn. */
-const BEARINGS = 52;
-/** Where the first one lies, rad: off all bearings at which people put walls. */
-const PHASE_RAD = 0.0123;
-/** How far out each circle lies from the one before, as a share of the distance from the lens. */
-const STEP = 0.12;
-/**
- * The first circle where spokes go all around, as a share of the lens's distance: density has no one value at the foot
- * itself, but another on each bearing.
- */
-const INNERMOST = 1e-4;
-/** So few bearings that nothing lies at are no gap. */
-const LEAST_GAP = 3;
+/** Numbers of a triangle: its corners counter-clockwise, and its edges from each to the next. */
+export const TRIANGLE = 6;
+/** Numbers of a bound: its corners, with the mesh on its left, and its edge. */
+export const BOUND = 3;
 
 /**
- * Conditions at the corners of a mesh of triangles around the foot of a lens, as fine at each place as its distance from
- * the lens asks. Corner (circle, spoke) has number circle · spokes + spoke; coordinates are relative to the foot, m.
+ * A mesh of triangles that meet edge to edge, with the values of some conditions at its corners. Coordinates are relative to
+ * the foot of a lens, m.
  */
 export class FieldMesh {
-  readonly circles: number;
-  readonly spokes: number;
-  /** Whether the spokes go all around; then the first circle is hardly wider than the foot itself. */
-  readonly around: boolean;
-  readonly p: Float64Array;
-  readonly q: Float64Array;
-  /** `count` numbers a corner. */
-  readonly values: Float64Array;
   readonly count: number;
+  readonly conditions: Conditions;
+  corners = 0;
+  p: Float64Array = new Float64Array(4096);
+  q: Float64Array = new Float64Array(4096);
+  /** `count` numbers a corner. */
+  values: Float64Array;
+  /** The two corners of each edge. */
+  readonly from: number[] = [];
+  readonly to: number[] = [];
+  triangles: number[] = [];
+  bounds: number[] = [];
 
-  /**
-   * @param rings what the mesh is to hold, relative to the foot
-   * @param delta of the lens from the plane, m
-   */
-  constructor(conditions: Conditions, count: number, rings: ArcRings, delta: number) {
-    const { near, far, first, slots } = around(rings);
-    this.around = slots >= BEARINGS;
-    this.spokes = this.around ? BEARINGS : slots + 1;
-    const scale = Math.max(Math.abs(delta), far * 1e-3);
-    const turn = (2 * Math.PI) / BEARINGS;
-    const from = this.around ? INNERMOST : Math.asinh((near * 0.999) / scale);
-    const till = Math.asinh((far * 1.001) / Math.cos(turn / 2) / scale);
-    const steps = Math.max(2, Math.ceil((till - from) / STEP));
-    this.circles = steps + 1;
+  constructor(conditions: Conditions, count: number) {
+    this.conditions = conditions;
     this.count = count;
-    const corners = this.circles * this.spokes;
-    this.p = new Float64Array(corners);
-    this.q = new Float64Array(corners);
-    this.values = new Float64Array(corners * count);
-    for (let spoke = 0; spoke < this.spokes; spoke += 1) {
-      const rad = PHASE_RAD + (first + spoke) * turn;
-      const [c, s] = [Math.cos(rad), Math.sin(rad)];
-      for (let circle = 0; circle < this.circles; circle += 1) {
-        const corner = circle * this.spokes + spoke;
-        const over = scale * Math.sinh(from + ((till - from) * circle) / steps);
-        this.p[corner] = over * c;
-        this.q[corner] = over * s;
-        conditions(over * c, over * s, this.values, corner * count);
-      }
+    this.values = new Float64Array(4096 * count);
+  }
+
+  addCorner(p: number, q: number): number {
+    if (this.corners === this.p.length) {
+      this.p = doubled(this.p);
+      this.q = doubled(this.q);
+      this.values = doubled(this.values);
+    }
+    this.p[this.corners] = p;
+    this.q[this.corners] = q;
+    this.conditions(p, q, this.values, this.corners * this.count);
+    this.corners += 1;
+    return this.corners - 1;
+  }
+
+  addEdge(from: number, to: number): number {
+    this.from.push(from);
+    this.to.push(to);
+    return this.from.length - 1;
+  }
+
+  value(corner: number, condition: number): number {
+    return this.values[corner * this.count + condition] ?? 0;
+  }
+
+  /** Puts corners into the middle of triangles: one each, by the triangle's place in the list. */
+  fill(middles: ReadonlyMap<number, number>): void {
+    const all = this.triangles;
+    for (const [triangle, corner] of middles) {
+      const [a = 0, b = 0, c = 0, ab = 0, bc = 0, ca = 0] = all.slice(
+        triangle * TRIANGLE,
+        triangle * TRIANGLE + TRIANGLE,
+      );
+      const [am, bm, cm] = [this.addEdge(a, corner), this.addEdge(b, corner), this.addEdge(c, corner)];
+      all.splice(triangle * TRIANGLE, TRIANGLE, a, b, corner, ab, bm, am);
+      all.push(b, c, corner, bc, cm, bm, c, a, corner, ca, am, cm);
     }
   }
-}
 
-/** How near and far rings come to the foot, and at which of the BEARINGS: the first one, and how many from it on. */
-function around({ corners, starts }: ArcRings): {
-  readonly near: number;
-  readonly far: number;
-  readonly first: number;
-  readonly slots: number;
-} {
-  let [near, far] = [Infinity, 0];
-  const met = new Uint8Array(BEARINGS);
-  const perRad = BEARINGS / (2 * Math.PI);
-  for (let ring = 0; ring + 1 < starts.length; ring += 1) {
-    const [begin, end] = [(starts[ring] ?? 0) * 2, (starts[ring + 1] ?? 0) * 2];
-    for (let at = begin; at < end; at += 2) {
-      const next = at + 2 < end ? at + 2 : begin;
-      const [p0, q0, p1, q1] = [
-        corners[at] ?? 0,
-        corners[at + 1] ?? 0,
-        corners[next] ?? 0,
-        corners[next + 1] ?? 0,
-      ];
-      far = Math.max(far, Math.hypot(p0, q0));
-      const away = fromFoot(p0, q0, p1, q1);
-      near = Math.min(near, away);
-      if (away < 1e-6) {
-        met.fill(1);
-        continue;
-      }
-      const from = (Math.atan2(q0, p0) - PHASE_RAD) * perRad;
-      const swept = Math.atan2(p0 * q1 - q0 * p1, p0 * p1 + q0 * q1) * perRad;
-      const [low, high] = [
-        Math.floor(Math.min(from, from + swept)),
-        Math.floor(Math.max(from, from + swept)),
-      ];
-      for (let slot = low; slot <= high; slot += 1) met[(slot + 2 * BEARINGS) % BEARINGS] = 1;
+  /** Splits edges at corners that lie on them, and all triangles and bounds of which they are edges. */
+  split(marks: ReadonlyMap<number, number>): void {
+    if (marks.size === 0) return;
+    const halves = new Map<number, readonly [number, number]>();
+    for (const [edge, corner] of marks)
+      halves.set(edge, [
+        this.addEdge(this.from[edge] ?? 0, corner),
+        this.addEdge(corner, this.to[edge] ?? 0),
+      ]);
+    const half = (edge: number, corner: number): number => {
+      const [one, two] = halves.get(edge) ?? [edge, edge];
+      return this.from[edge] === corner ? one : two;
+    };
+    const kept: number[] = [];
+    const waiting = this.triangles;
+    while (waiting.length > 0) {
+      const ca = waiting.pop() ?? 0;
+      const bc = waiting.pop() ?? 0;
+      const ab = waiting.pop() ?? 0;
+      const c = waiting.pop() ?? 0;
+      const b = waiting.pop() ?? 0;
+      const a = waiting.pop() ?? 0;
+      const middle = marks.get(ab);
+      if (middle !== undefined) {
+        const across = this.addEdge(middle, c);
+        waiting.push(a, middle, c, half(ab, a), across, ca, middle, b, c, half(ab, b), bc, across);
+      } else if (marks.has(bc)) waiting.push(b, c, a, bc, ca, ab);
+      else if (marks.has(ca)) waiting.push(c, a, b, ca, ab, bc);
+      else kept.push(a, b, c, ab, bc, ca);
     }
+    this.triangles = kept;
+    const bounds: number[] = [];
+    for (let at = 0; at < this.bounds.length; at += BOUND) {
+      const [a = 0, b = 0, ab = 0] = this.bounds.slice(at, at + BOUND);
+      const middle = marks.get(ab);
+      if (middle === undefined) bounds.push(a, b, ab);
+      else bounds.push(a, middle, half(ab, a), middle, b, half(ab, b));
+    }
+    this.bounds = bounds;
   }
-  const { first, gap } = longestGap(met);
-  if (gap < LEAST_GAP) return { near: 0, far, first: 0, slots: BEARINGS };
-  return { near, far, first: (first + gap) % BEARINGS, slots: BEARINGS - gap };
 }
 
-function fromFoot(p0: number, q0: number, p1: number, q1: number): number {
-  const [ep, eq] = [p1 - p0, q1 - q0];
-  const size2 = ep * ep + eq * eq;
-  const share = size2 === 0 ? 0 : Math.min(1, Math.max(0, -(p0 * ep + q0 * eq) / size2));
-  return Math.hypot(p0 + share * ep, q0 + share * eq);
-}
-
-/** The longest run of bearings at which nothing lies, around the turn. */
-function longestGap(met: Uint8Array): { readonly first: number; readonly gap: number } {
-  let [first, gap, run] = [0, 0, 0];
-  for (let at = 0; at < met.length * 2; at += 1) {
-    run = met[at % met.length] === 0 ? run + 1 : 0;
-    if (run <= gap) continue;
-    gap = run;
-    first = (at - run + 1) % met.length;
-  }
-  return { first, gap: Math.min(gap, met.length) };
+function doubled(list: Float64Array): Float64Array {
+  const longer = new Float64Array(list.length * 2);
+  longer.set(list);
+  return longer;
 }

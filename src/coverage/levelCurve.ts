@@ -1,7 +1,8 @@
 import type { Vec2 } from '../base/vector.ts';
 import type { ArcRings } from '../sight/arcRings.ts';
-import { Curve, type Conditions } from './curve.ts';
-import type { FieldMesh } from './fieldMesh.ts';
+import { Curve } from './curve.ts';
+import type { LensOver } from './areaWhere.ts';
+import { BOUND, TRIANGLE, type FieldMesh } from './fieldMesh.ts';
 import { sagittaOf } from './sagitta.ts';
 
 /** Chords of one arc are no longer than this share of their distance from the lens. */
@@ -22,22 +23,23 @@ const NOWHERE: Vec2 = [0, 0];
  */
 export class LevelCurve {
   private readonly mesh: FieldMesh;
-  private readonly conditions: Conditions;
+  private readonly sources: readonly LensOver[];
   private readonly curve: Curve;
-  private readonly delta: number;
-  /** The point that follows each: 3 an edge of the mesh by corner (outwards, around, across), then 1 a corner. */
+  /** The point that follows each: one an edge of the mesh, where the curve crosses it, then one a corner. */
   private readonly next: Int32Array;
+  private readonly edges: number;
   private readonly probe: Float64Array;
   private condition = 0;
   private corners: number[] = [];
   private arcs: number[] = [];
 
-  constructor(mesh: FieldMesh, conditions: Conditions, delta: number) {
+  /** @param sources where curves come from: the distance to the nearest sets how long chords may be */
+  constructor(mesh: FieldMesh, sources: readonly LensOver[]) {
     this.mesh = mesh;
-    this.conditions = conditions;
-    this.delta = delta;
-    this.curve = new Curve(conditions, mesh.count);
-    this.next = new Int32Array(mesh.p.length * 4);
+    this.sources = sources;
+    this.curve = new Curve(mesh.conditions, mesh.count);
+    this.edges = mesh.from.length;
+    this.next = new Int32Array(this.edges + mesh.corners);
     this.probe = new Float64Array(mesh.count);
   }
 
@@ -64,56 +66,36 @@ export class LevelCurve {
   }
 
   private holds(corner: number): boolean {
-    return (this.mesh.values[corner * this.mesh.count + this.condition] ?? 0) >= 0;
+    return this.mesh.value(corner, this.condition) >= 0;
   }
 
   /** Goes through all triangles; false where the condition holds at all corners. */
   private march(): boolean {
-    const { circles, spokes, around } = this.mesh;
+    const { triangles } = this.mesh;
     let some = false;
-    for (let circle = 0; circle + 1 < circles; circle += 1)
-      for (let spoke = 0; spoke < (around ? spokes : spokes - 1); spoke += 1) {
-        const a = circle * spokes + spoke;
-        const b = circle * spokes + ((spoke + 1) % spokes);
-        const [c, d] = [b + spokes, a + spokes];
-        const [ha, hb, hc, hd] = [this.holds(a), this.holds(b), this.holds(c), this.holds(d)];
-        if (!(ha && hb && hc && hd)) some = true;
-        if (ha === hb && hb === hc && hc === hd) continue;
-        this.triangle(ha, hd, hc, a * 3, d * 3 + 1, a * 3 + 2);
-        this.triangle(ha, hc, hb, a * 3 + 2, b * 3, a * 3 + 1);
-      }
+    for (let at = 0; at < triangles.length; at += TRIANGLE) {
+      const ha = this.holds(triangles[at] ?? 0);
+      const hb = this.holds(triangles[at + 1] ?? 0);
+      const hc = this.holds(triangles[at + 2] ?? 0);
+      if (!(ha && hb && hc)) some = true;
+      if (ha === hb && hb === hc) continue;
+      const [ab, bc, ca] = [triangles[at + 3] ?? 0, triangles[at + 4] ?? 0, triangles[at + 5] ?? 0];
+      const [before, after, lone] = hb === hc ? [ca, ab, ha] : hc === ha ? [ab, bc, hb] : [bc, ca, hc];
+      // Around a corner that holds the way goes from its second edge to its first, else the other way about.
+      if (lone) this.next[after] = before;
+      else this.next[before] = after;
+    }
     return some;
-  }
-
-  /** A triangle's corners counter-clockwise, and its edges from each to the next. */
-  private triangle(h0: boolean, h1: boolean, h2: boolean, e01: number, e12: number, e20: number): void {
-    if (h0 === h1 && h1 === h2) return;
-    const [before, after, lone] = h1 === h2 ? [e20, e01, h0] : h2 === h0 ? [e01, e12, h1] : [e12, e20, h2];
-    // Around a corner that holds the way goes from its second edge to its first, else the other way about.
-    if (lone) this.next[after] = before;
-    else this.next[before] = after;
   }
 
   /** The mesh's own bound, with the mesh on its left. */
   private bound(): void {
-    const { circles, spokes, around } = this.mesh;
-    const last = (circles - 1) * spokes;
-    for (let spoke = 0; spoke < (around ? spokes : spokes - 1); spoke += 1) {
-      this.side(last + spoke, last + ((spoke + 1) % spokes), (last + spoke) * 3 + 1);
-      this.side((spoke + 1) % spokes, spoke, spoke * 3 + 1);
+    const { bounds } = this.mesh;
+    for (let at = 0; at < bounds.length; at += BOUND) {
+      const [from, to, edge] = [bounds[at] ?? 0, bounds[at + 1] ?? 0, bounds[at + 2] ?? 0];
+      if (this.holds(from)) this.next[this.edges + from] = this.holds(to) ? this.edges + to : edge;
+      else if (this.holds(to)) this.next[edge] = this.edges + to;
     }
-    if (around) return;
-    for (let circle = 0; circle + 1 < circles; circle += 1) {
-      const [inner, outer] = [circle * spokes, (circle + 1) * spokes];
-      this.side(inner, outer, inner * 3);
-      this.side(outer + spokes - 1, inner + spokes - 1, (inner + spokes - 1) * 3);
-    }
-  }
-
-  private side(from: number, to: number, edge: number): void {
-    const corners = this.mesh.p.length * 3;
-    if (this.holds(from)) this.next[corners + from] = this.holds(to) ? corners + to : edge;
-    else if (this.holds(to)) this.next[edge] = corners + to;
   }
 
   /** Takes a cycle of points out of `next`. */
@@ -131,7 +113,7 @@ export class LevelCurve {
   /** Writes a cycle as a ring: corners of the mesh as they are, of the points on the curve as few as will do. */
   private ring(points: readonly number[]): void {
     const rough = points.map((point) => this.rough(point));
-    const onCurve = (at: number) => (points[at] ?? 0) < this.mesh.p.length * 3;
+    const onCurve = (at: number) => (points[at] ?? 0) < this.edges;
     const kept: number[] = [];
     for (let at = 0; at < points.length; at += 1) {
       const before = kept[kept.length - 1];
@@ -160,8 +142,7 @@ export class LevelCurve {
   private nearlyStraight(places: readonly Vec2[], before: number, at: number, after: number): boolean {
     const [a, b, c] = [places[before] ?? NOWHERE, places[at] ?? NOWHERE, places[after] ?? NOWHERE];
     const [ux, uy, vx, vy] = [b[0] - a[0], b[1] - a[1], c[0] - b[0], c[1] - b[1]];
-    const away = Math.hypot(b[0], b[1], this.delta);
-    if (Math.hypot(c[0] - a[0], c[1] - a[1]) > LONGEST * away) return false;
+    if (Math.hypot(c[0] - a[0], c[1] - a[1]) > LONGEST * this.away(b)) return false;
     return Math.abs(Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy)) < BEND_RAD;
   }
 
@@ -191,47 +172,43 @@ export class LevelCurve {
   }
 
   private ask(p: number, q: number): number {
-    this.conditions(p, q, this.probe, 0);
+    this.mesh.conditions(p, q, this.probe, 0);
     return this.probe[this.condition] ?? 0;
   }
 
-  /** The two corners of the mesh between which a point of the curve lies. */
-  private ends(point: number): readonly [number, number] {
-    const { spokes } = this.mesh;
-    const from = Math.floor(point / 3);
-    const spoke = from % spokes;
-    const beside = from - spoke + ((spoke + 1) % spokes);
-    const kind = point % 3;
-    return [from, kind === 0 ? from + spokes : kind === 1 ? beside : beside + spokes];
+  private away([p, q]: Vec2): number {
+    let least = Infinity;
+    for (const source of this.sources)
+      least = Math.min(least, Math.hypot(p - source.p, q - source.q, source.delta));
+    return least;
   }
 
   /** Where a point lies by the straight line through the values at the mesh's corners. */
   private rough(point: number): Vec2 {
-    const { p, q, values, count } = this.mesh;
-    const corner = point - p.length * 3;
+    const { p, q, from, to } = this.mesh;
+    const corner = point - this.edges;
     if (corner >= 0) return [p[corner] ?? 0, q[corner] ?? 0];
-    const [from, to] = this.ends(point);
-    const [f, g] = [values[from * count + this.condition] ?? 0, values[to * count + this.condition] ?? 0];
+    const [one, two] = [from[point] ?? 0, to[point] ?? 0];
+    const [f, g] = [this.mesh.value(one, this.condition), this.mesh.value(two, this.condition)];
     const share = f === g ? 0 : f / (f - g);
     return [
-      (p[from] ?? 0) + share * ((p[to] ?? 0) - (p[from] ?? 0)),
-      (q[from] ?? 0) + share * ((q[to] ?? 0) - (q[from] ?? 0)),
+      (p[one] ?? 0) + share * ((p[two] ?? 0) - (p[one] ?? 0)),
+      (q[one] ?? 0) + share * ((q[two] ?? 0) - (q[one] ?? 0)),
     ];
   }
 
   /** Where it lies exactly. */
   private place(point: number): Vec2 {
-    const { p, q, values, count } = this.mesh;
-    const [from, to] = this.ends(point);
-    const value = (corner: number) => values[corner * count + this.condition] ?? 0;
+    const { p, q, from, to } = this.mesh;
+    const [one, two] = [from[point] ?? 0, to[point] ?? 0];
     const found = this.curve.crossing(
       this.condition,
-      p[from] ?? 0,
-      q[from] ?? 0,
-      value(from),
-      p[to] ?? 0,
-      q[to] ?? 0,
-      value(to),
+      p[one] ?? 0,
+      q[one] ?? 0,
+      this.mesh.value(one, this.condition),
+      p[two] ?? 0,
+      q[two] ?? 0,
+      this.mesh.value(two, this.condition),
     );
     return [found.p, found.q];
   }

@@ -1,3 +1,4 @@
+import { subtract, type Vec3 } from '../base/vector.ts';
 import type { Camera } from '../optics/camera.ts';
 import type { Facets } from '../sight/facets.ts';
 import type { Grid } from '../sight/grid.ts';
@@ -20,8 +21,8 @@ export interface LitGround {
   readonly night: Night;
   readonly plane: TargetPlane;
   readonly lamps: readonly { readonly lamp: Lamp; readonly found: FoundLamp }[];
-  /** One a cell: 1 where lamps light it enough. */
-  readonly cells: Uint8Array;
+  /** One a cell: 1 where lamps light it enough; null where there are no lamps. */
+  readonly cells: Uint8Array | null;
 }
 
 /** What the lamps of a night light of a surface; what stands in their light throws its shadow. */
@@ -35,33 +36,64 @@ export function litGround(
   const { plane } = grid;
   const lamps = night.lamps.map((lamp) => ({ lamp, found: lampOver(lamp.eye, plane, window, facets) }));
   const total = grid.columns * grid.rows;
+  const none = new Uint8Array(total).fill(1);
+  const blocked = ({ footing: { foot }, shadows }: FoundLamp): Uint8Array => {
+    if (shadows === null) return none;
+    const nearest = scratch.cleared('solids', total);
+    fillNearest(shadows, grid, foot, rowSpansOf(grid, foot, []), nearest);
+    return Uint8Array.from(nearest.solid, (solid) => (solid >= 0 ? 1 : 0));
+  };
+  const { origin, u, v } = plane;
+  const place = (cell: number): Vec3 => {
+    const a = grid.left + ((cell % grid.columns) + 0.5) * grid.cell;
+    const b = grid.bottom + (Math.floor(cell / grid.columns) + 0.5) * grid.cell;
+    return [
+      origin[0] + a * u[0] + b * v[0],
+      origin[1] + a * u[1] + b * v[1],
+      origin[2] + a * u[2] + b * v[2],
+    ];
+  };
+  const found = new Map(lamps.map((one) => [one.lamp, one.found]));
+  const blockedFrom = (lamp: Lamp) => {
+    const over = found.get(lamp);
+    return over === undefined ? none : blocked(over);
+  };
+  return { night, plane, lamps, cells: litCells(night, total, place, plane.normal, blockedFrom) };
+}
+
+/**
+ * Which cells lamps light enough together, one at a time or by the sum of those that are measured.
+ * @param blocked 1 a cell that a lamp has no free way to
+ * @returns       null where there are no lamps
+ */
+export function litCells(
+  { lamps, leastLux }: Night,
+  total: number,
+  place: (cell: number) => Vec3,
+  normal: Vec3,
+  blocked: (lamp: Lamp) => Uint8Array,
+): Uint8Array | null {
+  if (lamps.length === 0) return null;
   const cells = new Uint8Array(total);
   const lux = new Float32Array(total);
-  for (const { lamp, found } of lamps) {
-    if (found.shadows === null) continue;
-    const nearest = scratch.cleared('solids', total);
-    const { foot } = found.footing;
-    fillNearest(found.shadows, grid, foot, rowSpansOf(grid, foot, []), nearest);
+  for (const lamp of lamps) {
+    const dark = blocked(lamp);
     for (let cell = 0; cell < total; cell += 1) {
-      if ((nearest.solid[cell] ?? -1) >= 0) continue;
-      const a = grid.left + ((cell % grid.columns) + 0.5) * grid.cell;
-      const b = grid.bottom + (Math.floor(cell / grid.columns) + 0.5) * grid.cell;
-      const x = plane.origin[0] + a * plane.u[0] + b * plane.v[0] - lamp.eye[0];
-      const y = plane.origin[1] + a * plane.u[1] + b * plane.v[1] - lamp.eye[1];
-      const z = plane.origin[2] + a * plane.u[2] + b * plane.v[2] - lamp.eye[2];
+      if (dark[cell] === 1) continue;
+      const [x, y, z] = subtract(place(cell), lamp.eye);
       if (lamp.light.kind === 'range') {
         if (x * x + y * y + z * z <= lamp.light.range * lamp.light.range) cells[cell] = 1;
-      } else lux[cell] = (lux[cell] ?? 0) + luxOn(lamp.light, plane.normal, x, y, z);
+      } else lux[cell] = (lux[cell] ?? 0) + luxOn(lamp.light, normal, x, y, z);
     }
   }
-  for (let cell = 0; cell < total; cell += 1) if ((lux[cell] ?? 0) >= night.leastLux) cells[cell] = 1;
-  return { night, plane, lamps, cells };
+  for (let cell = 0; cell < total; cell += 1) if ((lux[cell] ?? 0) >= leastLux) cells[cell] = 1;
+  return cells;
 }
 
 /** The same for one camera, with its own infrared. */
-export function nightFor(camera: Camera, { night, lamps, cells }: LitGround): NightHere {
+export function nightFor(camera: Camera, { night, cells }: LitGround): NightHere {
   const own = night.infrared.get(camera.id);
-  return { lamps: lamps.length > 0 ? cells : null, infrared: own ? infraredLit(camera, own) : null };
+  return { lamps: cells, infrared: own ? infraredLit(camera, own) : null };
 }
 
 /** A part of what is seen that the same lights can reach, and where they are enough there; `lit` null by day. */

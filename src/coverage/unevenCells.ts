@@ -1,5 +1,6 @@
 import { HIT_TOLERANCE } from '../base/tolerance.ts';
 import type { Vec3 } from '../base/vector.ts';
+import { GROUND } from '../model/terrainSolid.ts';
 import type { Camera } from '../optics/camera.ts';
 import { PixelField } from '../optics/pixelField.ts';
 import type { FacetGroup, Facets } from '../sight/facets.ts';
@@ -74,7 +75,7 @@ export function unevenCells(
 
 /** The solid that holds a lens, the ground among them; null where none does. */
 export function unevenLensInside(eye: Vec3, { terrain }: UnevenGround, facets: Facets): number | null {
-  const own = groundIndex(terrain.solid, facets);
+  const own = groundIndex(facets);
   if (terrain.heightAt(eye[0], eye[1]) - eye[2] > HIT_TOLERANCE) return own;
   return lensInside(eye, { ...facets, groups: facets.groups.filter(({ solid }) => solid !== own) });
 }
@@ -87,8 +88,9 @@ export function unevenBlocked(eye: Vec3, ground: UnevenGround, facets: Facets, s
   return Uint8Array.from(solids, (solid, at) => (solid >= 0 || (screens?.[at] ?? -1) >= 0 ? 1 : 0));
 }
 
-function groundIndex(solid: Facets['solids'][number], facets: Facets): number {
-  const own = facets.solids.indexOf(solid);
+/** By its id: a solid that came from a worker is another object. */
+function groundIndex({ solids }: Facets): number {
+  const own = solids.findIndex(({ id }) => id === GROUND);
   if (own < 0) throw new RangeError('the terrain is not among the solids');
   return own;
 }
@@ -135,7 +137,7 @@ function hidersOver(
   scratch: Scratch,
   withGlass: boolean,
 ): Hiders {
-  const own = groundIndex(ground.terrain.solid, facets);
+  const own = groundIndex(facets);
   const total = wanted.length;
   const shadows = new UnevenShadows(ground, eye, wanted);
   const others = facets.groups.filter(({ solid }) => solid !== own);
@@ -173,7 +175,7 @@ function hideByGround(
   wanted: Uint8Array,
   solids: Nearest,
 ): void {
-  const own = groundIndex(ground.terrain.solid, facets);
+  const own = groundIndex(facets);
   const group = facets.groups[own];
   if (group === undefined) return;
   const open = wanted.slice();

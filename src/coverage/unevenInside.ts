@@ -1,4 +1,5 @@
 import type { Solid } from '../model/solid.ts';
+import { GROUND } from '../model/terrainSolid.ts';
 import { INSIDE, OUT_OF_FRAME } from './state.ts';
 import type { UnevenGround } from './unevenGround.ts';
 
@@ -12,7 +13,7 @@ export function unevenInside(solids: readonly Solid[], ground: UnevenGround): Ui
   const bare = new Uint8Array(ground.targets.length).fill(OUT_OF_FRAME);
   const above = new Int16Array(ground.targets.length);
   for (const solid of solids) {
-    if (solid === ground.terrain.solid) continue;
+    if (solid.id === GROUND) continue;
     const touched: number[] = [];
     for (let t = 0; t < solid.triangles.length; t += 3) countAbove(solid, t, ground, above, touched);
     for (const cell of touched) {

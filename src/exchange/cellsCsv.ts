@@ -17,6 +17,7 @@ type States = readonly string[];
  * frame and outside solids; `hidden_by` only where hidden.
  * @param states words of the states, by number
  * @param bands  of the edition, coarsest first
+ * @param heights z of each target over uneven ground, m; left out on a plane
  */
 export function* cellsCsv(
   camera: Camera,
@@ -24,6 +25,7 @@ export function* cellsCsv(
   states: States,
   bands: readonly Band[],
   solids: readonly Pick<Solid, 'id'>[],
+  heights?: Float64Array,
 ): Generator<string, void> {
   const { grid, state, band, density, hider, across } = cells;
   const { origin, u, v } = grid.plane;
@@ -38,7 +40,7 @@ export function* cellsCsv(
       const a = grid.left + (column + 0.5) * grid.cell;
       const x = origin[0] + a * u[0] + b * v[0];
       const y = origin[1] + a * u[1] + b * v[1];
-      const z = origin[2] + a * u[2] + b * v[2];
+      const z = heights?.[index] ?? origin[2] + a * u[2] + b * v[2];
       const word = states[state[index] ?? 0] ?? '';
       const framed = word !== 'inside' && word !== 'out of frame';
       lines.push(

@@ -42,3 +42,14 @@ export function groundHeight(ground: Ground): number {
   else for (const height of ground.heights) if (height !== null && height < least) least = height;
   return least === Infinity ? 0 : least;
 }
+
+/** Places that a ground reaches to: its spots, or two corners of its grid; none of flat ground. */
+export function groundCorners(ground: Ground): readonly Vec2[] {
+  if (ground.kind === 'flat') return [];
+  if (ground.kind === 'spots') return ground.spots.map(({ at }) => at);
+  const { left, bottom, cell, columns, rows } = ground;
+  return [
+    [left, bottom],
+    [left + columns * cell, bottom + rows * cell],
+  ];
+}

@@ -1,5 +1,8 @@
 import type { Solid } from './solid.ts';
 
+/** The id of the solid of uneven ground. */
+export const GROUND = 'ground';
+
 /** How far below its lowest point the ground is closed, m. */
 const DEPTH = 1;
 
@@ -48,8 +51,8 @@ export function solidBelow({ positions, triangles, ring }: Surface): Solid {
     to += 9;
   });
   return {
-    id: 'ground',
-    structure: 'ground',
+    id: GROUND,
+    structure: GROUND,
     name: 'the ground',
     passage: 'solid',
     positions: all,

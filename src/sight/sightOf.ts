@@ -81,6 +81,23 @@ export function sightOf(camera: Camera, plane: TargetPlane, window: Window, face
   };
 }
 
+/** A sight without outlines, for targets that are on no plane. */
+export const sightOfNothing = (
+  camera: Camera,
+  plane: TargetPlane,
+  solids: number,
+  inside: number | null,
+): Sight => ({
+  camera,
+  plane,
+  framed: camera.k === 1,
+  solids,
+  lensInside: inside,
+  frame: new Float64Array(0),
+  seen: NO_REGION,
+  beyondScreens: NO_REGION,
+});
+
 const NO_SHADOWS: Shadows = {
   count: 0,
   numbers: new Float64Array(0),

@@ -9,6 +9,7 @@ import { lensInside } from '../sight/lensInside.ts';
 import type { Assessment, PointAnswer, Question } from './assessment.ts';
 import { coverCamera, refinedCoverage, type Covered, type Judging } from './coverCamera.ts';
 import { buildingCost, camerasCost, layingCost, siteCost, UNKNOWN, type Size } from './estimate.ts';
+import type { Ground } from './ground.ts';
 import { KeptCoverages, type Basis } from './keptCoverages.ts';
 import { Layouts, nightWords, type Layout, type Rules } from './layouts.ts';
 import type { Scene } from './scene.ts';
@@ -122,7 +123,7 @@ class Remembering implements Session {
     }
     this.kept.keepOnly((id) => plan.cameras[id] !== undefined);
     const { scene, ground } = layout;
-    return { laid: laid ? { scene, ground } : null, whole, causes };
+    return { laid: laid ? { scene, ground: sendable(ground) } : null, whole, causes };
   }
 
   adopt(plan: Plan, question: Question, found: readonly Found[]): void {
@@ -246,6 +247,9 @@ class Remembering implements Session {
     return known !== null && sameSite(known.asked, asked) ? known.areas : null;
   }
 }
+
+/** Uneven ground holds what cannot be sent. */
+const sendable = (ground: Ground): Ground | null => (ground.uneven === null ? ground : null);
 
 const basisOf = (layout: Layout, camera: Camera): Basis => ({
   scene: layout.scene,

@@ -13,7 +13,8 @@ export interface Wanted {
 /** What cameras of a question share, for a session that would take long to lay it out itself. */
 export interface Laid {
   readonly scene: Scene;
-  readonly ground: Ground;
+  /** Null over uneven ground, which cannot be sent: whoever takes the scene over lays its own. */
+  readonly ground: Ground | null;
 }
 
 /** Cameras of a question worked out by another session. */

@@ -38,7 +38,7 @@ export function sendableFound(found: Found): Sendable {
     within: { ...one.within, mask: own(one.within.mask) },
   });
   const answer: Found = {
-    laid: found.laid && { scene: found.laid.scene, ground: ground(found.laid.ground) },
+    laid: found.laid && { scene: found.laid.scene, ground: found.laid.ground && ground(found.laid.ground) },
     whole: found.whole.map(({ coverage, shadows }) => ({
       coverage: { ...coverage, cells: cells(coverage.cells) },
       shadows,

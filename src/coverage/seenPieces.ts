@@ -17,11 +17,13 @@ export interface Piece {
 }
 
 /** What a camera sees of the ground that counts, a part at a time. */
-function seenRegions(found: FoundSight, { whole, parts, glazed }: Within): readonly Region[] {
-  if (glazed.length === 0 || found.sight.lensInside !== null)
+function seenRegions(found: FoundSight, { whole, parts, cut, glazed }: Within): readonly Region[] {
+  // What lies inside glass, or inside a solid that the lens touches, nothing hides, but it is no target.
+  const inside = found.touches ? (cut ?? glazed) : glazed;
+  if (inside.length === 0 || found.sight.lensInside !== null)
     return whole ? [found.sight.seen] : parts.map((part) => seenWithin(found, part));
   const { footing, frame, all } = found;
-  const shadows = joined(all, areaShadows(glazed, footing.foot, -1));
+  const shadows = joined(all, areaShadows(inside, footing.foot, -1));
   return parts.map((part) => leftWithin(footing, frame, shadows, part));
 }
 

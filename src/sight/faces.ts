@@ -25,6 +25,8 @@ export interface Faces {
   readonly facet: Int32Array;
   /** The first face of each group of facets, and after the last group how many faces there are. */
   readonly starts: Int32Array;
+  /** Six numbers a group: its box, least and greatest x, y, z. */
+  readonly boxes: Float64Array;
 }
 
 type Laid = Pick<Facets, 'count' | 'corners' | 'normals' | 'neighbours' | 'solid' | 'sheets' | 'groups'>;
@@ -57,6 +59,7 @@ export function facesOf(facets: Laid): Faces {
     neighbours: new Int32Array(faces * MOST_CORNERS).fill(-1),
     facet: new Int32Array(faces),
     starts: Int32Array.from([...facets.groups.map(({ from }) => faceOf[from] ?? faces), faces]),
+    boxes: Float64Array.from(facets.groups.flatMap(({ box }) => [...box])),
   };
   for (let facet = 0; facet < count; facet += 1) {
     const face = faceOf[facet] ?? 0;

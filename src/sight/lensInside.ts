@@ -1,4 +1,5 @@
 import { HIT_TOLERANCE } from '../base/tolerance.ts';
+import { GROUND } from '../model/terrainSolid.ts';
 import { cross, dot, subtract, type Vec3 } from '../base/vector.ts';
 import type { FacetGroup, Facets } from './facets.ts';
 
@@ -14,6 +15,30 @@ export function lensInside(eye: Vec3, facets: Facets): number | null {
   }
   return null;
 }
+
+/**
+ * The solids whose surface a lens touches: it is HIT_TOLERANCE from it or nearer, on either side. Of these back faces hide
+ * too, since a ray into the solid meets none of its front faces well before the lens's own tolerance.
+ * @returns 1 a solid; null where it touches none
+ */
+export function touchedSolids(eye: Vec3, facets: Facets): Uint8Array | null {
+  let touched: Uint8Array | null = null;
+  for (const group of facets.groups) {
+    // Uneven ground goes on below a lens that touches it, and is asked for its height elsewhere.
+    if (facets.solids[group.solid]?.id === GROUND) continue;
+    if (!boxNear(group.box, eye) || depth(eye, facets, group) > HIT_TOLERANCE) continue;
+    touched ??= new Uint8Array(facets.solids.length);
+    touched[group.solid] = 1;
+  }
+  return touched;
+}
+
+const boxNear = (box: Float64Array, eye: Vec3): boolean =>
+  [0, 1, 2].every(
+    (axis) =>
+      (eye[axis] ?? 0) >= (box[axis] ?? 0) - HIT_TOLERANCE &&
+      (eye[axis] ?? 0) <= (box[axis + 3] ?? 0) + HIT_TOLERANCE,
+  );
 
 const boxHolds = (box: Float64Array, eye: Vec3): boolean =>
   [0, 1, 2].every((axis) => (eye[axis] ?? 0) > (box[axis] ?? 0) && (eye[axis] ?? 0) < (box[axis + 3] ?? 0));

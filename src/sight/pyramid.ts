@@ -19,11 +19,11 @@ export class Pyramid {
   farthest = 0;
   /** The same half-spaces, then w itself, as normals in the site frame. */
   private readonly normals: Float64Array;
-  private readonly eye: Footing['eye'];
+  private readonly eye: Float64Array;
 
   constructor({ eye, plane, delta }: Footing, window: HalfPlanes) {
     const { u, v, normal } = plane;
-    this.eye = eye;
+    this.eye = Float64Array.from(eye);
     this.sides = Float64Array.from(window.flat());
     this.open = new Int32Array(window.length);
     this.normals = Float64Array.from(
@@ -38,9 +38,9 @@ export class Pyramid {
     const { eye, normals, open } = this;
     const [x0, y0, z0] = [box[at] ?? 0, box[at + 1] ?? 0, box[at + 2] ?? 0];
     const [x1, y1, z1] = [box[at + 3] ?? 0, box[at + 4] ?? 0, box[at + 5] ?? 0];
-    const cx = (x0 + x1) / 2 - eye[0];
-    const cy = (y0 + y1) / 2 - eye[1];
-    const cz = (z0 + z1) / 2 - eye[2];
+    const cx = (x0 + x1) / 2 - (eye[0] ?? 0);
+    const cy = (y0 + y1) / 2 - (eye[1] ?? 0);
+    const cz = (z0 + z1) / 2 - (eye[2] ?? 0);
     const hx = (x1 - x0) / 2;
     const hy = (y1 - y0) / 2;
     const hz = (z1 - z0) / 2;

@@ -2,6 +2,7 @@ import { HIT_TOLERANCE } from '../base/tolerance.ts';
 import type { Vec3 } from '../base/vector.ts';
 import type { Passage } from '../model/passage.ts';
 import type { Facets } from './facets.ts';
+import { touchedSolids } from './lensInside.ts';
 import type { Tree } from './tree.ts';
 
 /** What a segment meets first: the facet, its solid, and how far along, as a share of the way. */
@@ -17,6 +18,9 @@ export class Segments {
   private readonly tree: Tree;
   private readonly passages: readonly Passage[];
   private readonly stack = new Int32Array(128);
+  /** The last lens, and the solids that it touches. */
+  private lens: Vec3 = [Number.NaN, Number.NaN, Number.NaN];
+  private touched: Uint8Array | null = null;
 
   constructor(facets: Facets, tree: Tree) {
     this.facets = facets;
@@ -46,6 +50,7 @@ export class Segments {
     const most = 1 - least;
     const [ix, iy, iz] = [1 / dx, 1 / dy, 1 / dz];
     const { boxes, first, amount, order } = this.tree;
+    this.settle(from);
     let best = -1;
     let share = most;
     let depth = 0;
@@ -66,7 +71,7 @@ export class Segments {
         const solid = this.facets.solid[facet] ?? 0;
         if (this.passages[solid] !== passage) continue;
         if (closedOnly && !this.closes(facet, dx, dy, dz)) continue;
-        const met = this.meets(facet, from, dx, dy, dz);
+        const met = this.meets(facet, from, dx, dy, dz, this.touched?.[solid] === 1);
         if (!(met > least && met < most)) continue;
         const tied = best >= 0 && met === share && solid < (this.facets.solid[best] ?? 0);
         if (met < share || tied) [best, share] = [facet, met];
@@ -84,24 +89,38 @@ export class Segments {
     return along * along < closing * closing * (dx * dx + dy * dy + dz * dz);
   }
 
-  /** Share of the way at which a facet is met from outside; NaN where it is missed. */
-  private meets(facet: number, from: Vec3, dx: number, dy: number, dz: number): number {
+  /** Finds which solids a lens touches, once for all rays from it. */
+  private settle(from: Vec3): void {
+    const { lens } = this;
+    if (lens[0] === from[0] && lens[1] === from[1] && lens[2] === from[2]) return;
+    this.lens = [from[0], from[1], from[2]];
+    this.touched = touchedSolids(from, this.facets);
+  }
+
+  /**
+   * Share of the way at which a facet is met from outside; NaN where it is missed.
+   * @param within whether it counts from inside too, where it stands off the lens
+   */
+  private meets(facet: number, from: Vec3, dx: number, dy: number, dz: number, within: boolean): number {
     const { corners, normals } = this.facets;
     const [nx, ny, nz] = [normals[facet * 3] ?? 0, normals[facet * 3 + 1] ?? 0, normals[facet * 3 + 2] ?? 0];
     const facing = nx * dx + ny * dy + nz * dz;
-    if (!(facing < 0)) return Number.NaN;
+    if (!(facing < 0) && !(within && facing > 0)) return Number.NaN;
     const c = (k: number, axis: 0 | 1 | 2) => (corners[facet * 9 + k * 3 + axis] ?? 0) - from[axis];
     const [ax, ay, az] = [c(0, 0), c(0, 1), c(0, 2)];
     const [bx, by, bz] = [c(1, 0), c(1, 1), c(1, 2)];
     const [cx, cy, cz] = [c(2, 0), c(2, 1), c(2, 2)];
-    // Signs of the volumes that the ray spans with each edge, seen from outside.
+    // Signs of the volumes that the ray spans with each edge, seen from the side that it comes from.
+    const sense = facing < 0 ? 1 : -1;
+    const off = nx * ax + ny * ay + nz * az;
+    if (sense < 0 && off <= HIT_TOLERANCE * Math.hypot(nx, ny, nz)) return Number.NaN;
     const ab = dx * (az * by - ay * bz) + dy * (ax * bz - az * bx) + dz * (ay * bx - ax * by);
-    if (ab < 0) return Number.NaN;
+    if (ab * sense < 0) return Number.NaN;
     const bc = dx * (bz * cy - by * cz) + dy * (bx * cz - bz * cx) + dz * (by * cx - bx * cy);
-    if (bc < 0) return Number.NaN;
+    if (bc * sense < 0) return Number.NaN;
     const ca = dx * (cz * ay - cy * az) + dy * (cx * az - cz * ax) + dz * (cy * ax - cx * ay);
-    if (ca < 0) return Number.NaN;
-    return (nx * ax + ny * ay + nz * az) / facing;
+    if (ca * sense < 0) return Number.NaN;
+    return off / facing;
   }
 }
 

@@ -7,19 +7,20 @@ import { BOX, DEPTH, STRIDE, type Shadows } from './shadowLayout.ts';
 /** Writes the shadows of faces one after the other. Nothing is allocated a face but for the list's growth. */
 export class ShadowMaker {
   private count = 0;
-  private room = 64;
-  private numbers = new Float64Array(64 * STRIDE);
-  private sides = new Uint8Array(64);
-  private outline = new Uint8Array(64);
-  private solid = new Int32Array(64);
-  private facet = new Int32Array(64);
+  private room: number;
+  private numbers: Float64Array;
+  private sides: Uint8Array;
+  private outline: Uint8Array;
+  private solid: Int32Array;
+  private facet: Int32Array;
   /** Corners from the lens: p along u, q along v, h along the normal, and w, the share of the way to the plane. */
   private readonly local = new Float64Array(MOST_CORNERS * 4);
   /** Sides and outline bits of the shadow that is being written. */
   private put = 0;
   private shown = 0;
   private readonly faces: Faces;
-  private readonly footing: Footing;
+  /** Lens, u, v and normal of the plane, and the lens's distance along it, at one place: this is read for every corner. */
+  private readonly axes: Float64Array;
   private readonly pyramid: Pyramid;
   /** Depths between which a face hides, and the shares of the way that they stand for. */
   private readonly least = 1 + TARGET_CUT;
@@ -27,11 +28,18 @@ export class ShadowMaker {
   private readonly nearW: number;
   private readonly farW: number;
 
-  constructor(faces: Faces, footing: Footing, pyramid: Pyramid, reach: number) {
+  constructor(faces: Faces, footing: Footing, pyramid: Pyramid, reach: number, room: number) {
+    this.room = Math.max(16, room);
+    this.numbers = new Float64Array(this.room * STRIDE);
+    this.sides = new Uint8Array(this.room);
+    this.outline = new Uint8Array(this.room);
+    this.solid = new Int32Array(this.room);
+    this.facet = new Int32Array(this.room);
     this.faces = faces;
-    this.footing = footing;
+    const { eye, plane, delta } = footing;
+    this.axes = Float64Array.from([...eye, ...plane.u, ...plane.v, ...plane.normal, delta]);
     this.pyramid = pyramid;
-    this.most = Math.max(reach, Math.abs(footing.delta)) / HIT_TOLERANCE;
+    this.most = Math.max(reach, Math.abs(delta)) / HIT_TOLERANCE;
     this.nearW = 1 / this.most;
     // The plane is taken a hair along its normal, as the cut of solids is: a face in it is before it from behind only.
     this.farW = footing.delta > 0 ? this.least : 1 / this.least;
@@ -42,44 +50,58 @@ export class ShadowMaker {
     return { count, numbers, sides, outline, solid, facet };
   }
 
-  /** Adds the shadow of a face, if it has one in the window. `pyramid` was last asked for a box that holds the face. */
-  add(face: number, solid: number): void {
-    const { normals, corners, sides } = this.faces;
-    const [ex, ey, ez] = this.footing.eye;
-    const { u, v, normal } = this.footing.plane;
+  /**
+   * Adds the shadows that faces of a solid have in the window. `pyramid` was last asked for a box that holds them.
+   * @param touched whether the lens touches the solid: then its back faces hide too, where they stand off the lens
+   */
+  add(from: number, to: number, solid: number, touched: boolean): void {
+    const { normals, corners } = this.faces;
+    const ex = this.axes[0] ?? 0;
+    const ey = this.axes[1] ?? 0;
+    const ez = this.axes[2] ?? 0;
+    for (let face = from; face < to; face += 1) {
+      const n = face * 4;
+      const at = face * MOST_CORNERS * 3;
+      const d =
+        (normals[n] ?? 0) * ((corners[at] ?? 0) - ex) +
+        (normals[n + 1] ?? 0) * ((corners[at + 1] ?? 0) - ey) +
+        (normals[n + 2] ?? 0) * ((corners[at + 2] ?? 0) - ez);
+      if (d < 0) this.addFacing(face, solid, d);
+      else if (touched && d > HIT_TOLERANCE * (normals[n + 3] ?? 0)) this.addFacing(face, solid, d);
+    }
+  }
+
+  /** @param d normal · first corner, from the lens: below 0 for a front face */
+  private addFacing(face: number, solid: number, d: number): void {
+    const { axes, faces } = this;
+    const { normals } = faces;
+    const corners = faces.sides[face] ?? 0;
+    if (this.cornersMiss(face * MOST_CORNERS * 3, corners)) return;
+    if (this.count === this.room) this.grow();
+    const base = this.count * STRIDE;
+    if (!this.writeBox(base, corners)) return;
+    const { numbers } = this;
     const n = face * 4;
     const nx = normals[n] ?? 0;
     const ny = normals[n + 1] ?? 0;
     const nz = normals[n + 2] ?? 0;
-    const at = face * MOST_CORNERS * 3;
-    const d =
-      nx * ((corners[at] ?? 0) - ex) +
-      ny * ((corners[at + 1] ?? 0) - ey) +
-      nz * ((corners[at + 2] ?? 0) - ez);
-    if (!(d < 0)) return;
-    const corner = sides[face] ?? 0;
-    if (this.cornersMiss(at, corner)) return;
-    if (this.count === this.room) this.grow();
-    const base = this.count * STRIDE;
-    if (!this.writeBox(base, corner)) return;
-    const { numbers } = this;
-    const sa = (nx * u[0] + ny * u[1] + nz * u[2]) / d;
-    const sb = (nx * v[0] + ny * v[1] + nz * v[2]) / d;
-    const sk = ((nx * normal[0] + ny * normal[1] + nz * normal[2]) * this.footing.delta) / d;
+    const sa = (nx * (axes[3] ?? 0) + ny * (axes[4] ?? 0) + nz * (axes[5] ?? 0)) / d;
+    const sb = (nx * (axes[6] ?? 0) + ny * (axes[7] ?? 0) + nz * (axes[8] ?? 0)) / d;
+    const sk = ((nx * (axes[9] ?? 0) + ny * (axes[10] ?? 0) + nz * (axes[11] ?? 0)) * (axes[12] ?? 0)) / d;
     numbers[base + DEPTH] = sa;
     numbers[base + DEPTH + 1] = sb;
     numbers[base + DEPTH + 2] = sk;
-    const nearLens = -d <= HIT_TOLERANCE * (normals[n + 3] ?? 0);
+    const nearLens = Math.abs(d) <= HIT_TOLERANCE * (normals[n + 3] ?? 0);
     this.put = 0;
     this.shown = 0;
-    if (!this.writeEdges(base, face, corner, nearLens)) return;
+    if (!this.writeEdges(base, face, corners, d < 0 ? 1 : -1, nearLens)) return;
     // A face that only touches the plane ends there by its own edge: a cut beside it would be a second line, a hair away.
     if (this.farthest > this.least && !this.side(base, sa, sb, sk - this.least, true)) return;
     if (nearLens && !this.side(base, -sa, -sb, this.most - sk, true)) return;
     this.sides[this.count] = this.put;
     this.outline[this.count] = this.shown;
     this.solid[this.count] = solid;
-    this.facet[this.count] = this.faces.facet[face] ?? -1;
+    this.facet[this.count] = faces.facet[face] ?? -1;
     this.count += 1;
   }
 
@@ -89,20 +111,31 @@ export class ShadowMaker {
 
   /** Fills `local`; true where all corners are on the far side of the plane, behind the lens or outside the window. */
   private cornersMiss(from: number, count: number): boolean {
-    const { local, pyramid } = this;
+    const { axes, local, pyramid } = this;
     const { corners } = this.faces;
-    const { eye, plane, delta } = this.footing;
-    const { u, v, normal } = plane;
+    const ex = axes[0] ?? 0;
+    const ey = axes[1] ?? 0;
+    const ez = axes[2] ?? 0;
+    const ux = axes[3] ?? 0;
+    const uy = axes[4] ?? 0;
+    const uz = axes[5] ?? 0;
+    const vx = axes[6] ?? 0;
+    const vy = axes[7] ?? 0;
+    const vz = axes[8] ?? 0;
+    const nx = axes[9] ?? 0;
+    const ny = axes[10] ?? 0;
+    const nz = axes[11] ?? 0;
+    const delta = axes[12] ?? 0;
     let nearest = Infinity;
     let farthest = -Infinity;
     for (let k = 0; k < count; k += 1) {
-      const dx = (corners[from + k * 3] ?? 0) - eye[0];
-      const dy = (corners[from + k * 3 + 1] ?? 0) - eye[1];
-      const dz = (corners[from + k * 3 + 2] ?? 0) - eye[2];
-      const h = dx * normal[0] + dy * normal[1] + dz * normal[2];
+      const dx = (corners[from + k * 3] ?? 0) - ex;
+      const dy = (corners[from + k * 3 + 1] ?? 0) - ey;
+      const dz = (corners[from + k * 3 + 2] ?? 0) - ez;
+      const h = dx * nx + dy * ny + dz * nz;
       const w = h / delta;
-      local[k * 4] = dx * u[0] + dy * u[1] + dz * u[2];
-      local[k * 4 + 1] = dx * v[0] + dy * v[1] + dz * v[2];
+      local[k * 4] = dx * ux + dy * uy + dz * uz;
+      local[k * 4 + 1] = dx * vx + dy * vy + dz * vz;
       local[k * 4 + 2] = h;
       local[k * 4 + 3] = w;
       if (w < nearest) nearest = w;
@@ -170,11 +203,11 @@ export class ShadowMaker {
     return true;
   }
 
-  /** The half-planes E_k = Q_{k+1} × Q_k of a face's edges, in coordinates of the plane. */
-  private writeEdges(base: number, face: number, count: number, nearLens: boolean): boolean {
+  /** The half-planes E_k = Q_{k+1} × Q_k of a face's edges, in coordinates of the plane; the other way round of a back face. */
+  private writeEdges(base: number, face: number, count: number, sense: number, nearLens: boolean): boolean {
     const { local } = this;
     const touching = 1 / this.least;
-    const { delta } = this.footing;
+    const delta = this.axes[12] ?? 0;
     const { neighbours } = this.faces;
     for (let k = 0; k < count; k += 1) {
       const i = k * 4;
@@ -187,9 +220,10 @@ export class ShadowMaker {
       const h1 = local[j + 2] ?? 0;
       // An edge in the plane bounds the shadow, whatever its neighbour below the plane faces.
       const grounded = (local[i + 3] ?? 0) > touching && (local[j + 3] ?? 0) > touching;
-      const shown = nearLens || grounded || !this.isFront(neighbours[face * MOST_CORNERS + k] ?? -1);
-      if (!this.side(base, h0 * q1 - q0 * h1, p0 * h1 - h0 * p1, (q0 * p1 - p0 * q1) * delta, shown))
-        return false;
+      const shown = sense < 0 || nearLens || grounded || !this.isFront(neighbours[face * MOST_CORNERS + k] ?? -1);
+      const a = sense * (h0 * q1 - q0 * h1);
+      const b = sense * (p0 * h1 - h0 * p1);
+      if (!this.side(base, a, b, sense * (q0 * p1 - p0 * q1) * delta, shown)) return false;
     }
     return true;
   }
@@ -212,7 +246,9 @@ export class ShadowMaker {
   private isFront(face: number): boolean {
     if (face < 0) return false;
     const { corners, normals } = this.faces;
-    const [ex, ey, ez] = this.footing.eye;
+    const ex = this.axes[0] ?? 0;
+    const ey = this.axes[1] ?? 0;
+    const ez = this.axes[2] ?? 0;
     const at = face * MOST_CORNERS * 3;
     const n = face * 4;
     const d =

@@ -6,7 +6,7 @@ import type { Facets } from './facets.ts';
 import { footingOf, type Footing } from './footing.ts';
 import { frameHalfPlanes } from './frame.ts';
 import { cutPolygon, halfPlanesOf, type HalfPlanes } from './halfPlanes.ts';
-import { lensInside } from './lensInside.ts';
+import { lensInside, touchedSolids } from './lensInside.ts';
 import type { TargetPlane } from './plane.ts';
 import { uncovered, type Bounds } from './region.ts';
 import { ringsByUnion } from './ringFallback.ts';
@@ -33,6 +33,8 @@ export interface FoundSight {
   readonly all: Shadows;
   /** Glass: it hides nothing, but throws a camera's own infrared back. */
   readonly glass: Shadows;
+  /** Whether the lens touches a solid, whose inside then nothing hides. */
+  readonly touches: boolean;
   /** The screens that can close up, sheet by sheet, and the sine of the angle below which they do. */
   readonly sheets: readonly SheetShadows[];
   readonly closing: number;
@@ -76,6 +78,7 @@ export function sightOf(camera: Camera, plane: TargetPlane, window: Window, face
     screens,
     all,
     glass: empty ? NO_SHADOWS : cast('clear'),
+    touches: touchedSolids(camera.eye, facets) !== null,
     sheets: sheetsOf(screens, facets),
     closing: facets.closing,
   };

@@ -72,10 +72,13 @@ function grow(into: Float64Array, at: number, boxes: Float64Array, from: number)
   }
 }
 
-const surface = (box: Float64Array, at: number): number => {
-  const [x, y, z] = [0, 1, 2].map((axis) => Math.max(0, (box[at + 3 + axis] ?? 0) - (box[at + axis] ?? 0)));
-  return (x ?? 0) * (y ?? 0) + (y ?? 0) * (z ?? 0) + (z ?? 0) * (x ?? 0);
-};
+const side = (box: Float64Array, at: number, axis: number): number =>
+  Math.max(0, (box[at + 3 + axis] ?? 0) - (box[at + axis] ?? 0));
+
+function surface(box: Float64Array, at: number): number {
+  const [x, y, z] = [side(box, at, 0), side(box, at, 1), side(box, at, 2)];
+  return x * y + y * z + z * x;
+}
 
 /** Orders the facets of a node by the cheapest of the bin splits along its longest axis; where the second part begins. */
 function split(
@@ -115,30 +118,37 @@ function cheapestCut(
   binOf: (facet: number) => number,
 ): number {
   const counts = new Int32Array(BINS);
-  const empty = () => Float64Array.of(Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity);
-  const bins = Array.from({ length: BINS }, empty);
+  const bins = new Float64Array((BINS + 1) * 6);
+  const empty = (at: number) => bins.fill(Infinity, at, at + 3).fill(-Infinity, at + 3, at + 6);
+  for (let bin = 0; bin < BINS; bin += 1) empty(bin * 6);
   for (let at = from; at < to; at += 1) {
     const facet = order[at] ?? 0;
     const bin = binOf(facet);
     counts[bin] = (counts[bin] ?? 0) + 1;
-    grow(bins[bin] ?? empty(), 0, boxes, facet * 6);
+    grow(bins, bin * 6, boxes, facet * 6);
   }
-  const sweep = (upwards: boolean): number[] => {
-    const costs = Array.from({ length: BINS }, () => 0);
-    const box = empty();
+  // The last box gathers bins from one end on.
+  const all = BINS * 6;
+  const costs = new Float64Array(BINS);
+  const sweep = (upwards: boolean, put: (bin: number, cost: number) => void): void => {
+    empty(all);
     let amount = 0;
     for (let step = 0; step < BINS; step += 1) {
       const bin = upwards ? step : BINS - 1 - step;
-      grow(box, 0, bins[bin] ?? box, 0);
+      grow(bins, all, bins, bin * 6);
       amount += counts[bin] ?? 0;
-      costs[bin] = amount === 0 ? 0 : amount * surface(box, 0);
+      put(bin, amount === 0 ? 0 : amount * surface(bins, all));
     }
-    return costs;
   };
-  const [below, above] = [sweep(true), sweep(false)];
+  sweep(true, (bin, cost) => {
+    if (bin + 1 < BINS) costs[bin + 1] = cost;
+  });
+  sweep(false, (bin, cost) => {
+    costs[bin] = (costs[bin] ?? 0) + cost;
+  });
   let [best, cheapest] = [BINS >> 1, Infinity];
   for (let cut = 1; cut < BINS; cut += 1) {
-    const cost = (below[cut - 1] ?? 0) + (above[cut] ?? 0);
+    const cost = costs[cut] ?? 0;
     if (cost < cheapest) [best, cheapest] = [cut, cost];
   }
   return best;

@@ -2,6 +2,7 @@ import { cameras } from './cameras.ts';
 import { cells } from './cells.ts';
 import type { Command } from './command.ts';
 import { cover } from './cover.ts';
+import { figure } from './figure.ts';
 import { importFile } from './import.ts';
 import { mount } from './mount.ts';
 import { schema } from './schema.ts';
@@ -9,7 +10,17 @@ import { solids } from './solids.ts';
 import { surfaces } from './surfaces.ts';
 import { BadInput, type Terminal } from './terminal.ts';
 
-const commands: readonly Command[] = [cover, cells, surfaces, solids, cameras, mount, importFile, schema];
+const commands: readonly Command[] = [
+  cover,
+  cells,
+  figure,
+  surfaces,
+  solids,
+  cameras,
+  mount,
+  importFile,
+  schema,
+];
 
 const help = `soffit COMMAND …
 

@@ -23,22 +23,27 @@ export function lensInside(eye: Vec3, facets: Facets): number | null {
  */
 export function touchedSolids(eye: Vec3, facets: Facets): Uint8Array | null {
   let touched: Uint8Array | null = null;
-  for (const group of facets.groups) {
+  const { groups, faces } = facets;
+  for (let at = 0; at < groups.length; at += 1) {
+    if (!boxNear(faces.boxes, at * 6, eye)) continue;
+    const group = groups[at];
+    if (group === undefined) continue;
     // Uneven ground goes on below a lens that touches it, and is asked for its height elsewhere.
     if (facets.solids[group.solid]?.id === GROUND) continue;
-    if (!boxNear(group.box, eye) || depth(eye, facets, group) > HIT_TOLERANCE) continue;
+    if (depth(eye, facets, group) > HIT_TOLERANCE) continue;
     touched ??= new Uint8Array(facets.solids.length);
     touched[group.solid] = 1;
   }
   return touched;
 }
 
-const boxNear = (box: Float64Array, eye: Vec3): boolean =>
-  [0, 1, 2].every(
-    (axis) =>
-      (eye[axis] ?? 0) >= (box[axis] ?? 0) - HIT_TOLERANCE &&
-      (eye[axis] ?? 0) <= (box[axis + 3] ?? 0) + HIT_TOLERANCE,
-  );
+const boxNear = (boxes: Float64Array, at: number, eye: Vec3): boolean =>
+  eye[0] >= (boxes[at] ?? 0) - HIT_TOLERANCE &&
+  eye[0] <= (boxes[at + 3] ?? 0) + HIT_TOLERANCE &&
+  eye[1] >= (boxes[at + 1] ?? 0) - HIT_TOLERANCE &&
+  eye[1] <= (boxes[at + 4] ?? 0) + HIT_TOLERANCE &&
+  eye[2] >= (boxes[at + 2] ?? 0) - HIT_TOLERANCE &&
+  eye[2] <= (boxes[at + 5] ?? 0) + HIT_TOLERANCE;
 
 const boxHolds = (box: Float64Array, eye: Vec3): boolean =>
   [0, 1, 2].every((axis) => (eye[axis] ?? 0) > (box[axis] ?? 0) && (eye[axis] ?? 0) < (box[axis + 3] ?? 0));

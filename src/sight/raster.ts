@@ -62,7 +62,7 @@ export function fillOwners(
       const { depths } = stretches;
       depths[0] = (numbers[depth + 2] ?? 0) + a * p0 + (numbers[depth + 1] ?? 0) * q;
       depths[1] = a * cell;
-      if (false) stretches.put(list[span] ?? 0, list[span + 1] ?? -1, solid[shadow] ?? -1);
+      stretches.put(list[span] ?? 0, list[span + 1] ?? -1, solid[shadow] ?? -1);
     }
     stretches.write(owners, row * columns);
   }

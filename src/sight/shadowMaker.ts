@@ -220,7 +220,8 @@ export class ShadowMaker {
       const h1 = local[j + 2] ?? 0;
       // An edge in the plane bounds the shadow, whatever its neighbour below the plane faces.
       const grounded = (local[i + 3] ?? 0) > touching && (local[j + 3] ?? 0) > touching;
-      const shown = sense < 0 || nearLens || grounded || !this.isFront(neighbours[face * MOST_CORNERS + k] ?? -1);
+      const shown =
+        sense < 0 || nearLens || grounded || !this.isFront(neighbours[face * MOST_CORNERS + k] ?? -1);
       const a = sense * (h0 * q1 - q0 * h1);
       const b = sense * (p0 * h1 - h0 * p1);
       if (!this.side(base, a, b, sense * (q0 * p1 - p0 * q1) * delta, shown)) return false;

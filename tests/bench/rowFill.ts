@@ -5,39 +5,34 @@ import { footingOf } from '../../src/sight/footing.ts';
 import { frameHalfPlanes } from '../../src/sight/frame.ts';
 import type { Grid } from '../../src/sight/grid.ts';
 import type { HalfPlanes } from '../../src/sight/halfPlanes.ts';
-import {
-  clearNearest,
-  fillNearest,
-  nothingNearest,
-  type Nearest,
-  type RowSpans,
-} from '../../src/sight/raster.ts';
+import { FillScratch, fillOwners, type RowSpans } from '../../src/sight/raster.ts';
 import { rowSpansOf } from '../../src/sight/rowSpans.ts';
 import { shadowsOf } from '../../src/sight/shadows.ts';
 
 export interface Filled {
   readonly rows: RowSpans;
-  readonly solids: Nearest;
-  readonly screens: Nearest;
+  /** Index of the nearest solid or screen over each cell within the rows, or −1. */
+  readonly solids: Int32Array;
+  readonly screens: Int32Array;
 }
 
 /** Our way for the same question: the nearest solid and screen over each cell of a grid by shadows and row spans, no more. */
 export function rowFill(facets: Facets): (camera: Camera, grid: Grid) => Filled {
-  let into = { solids: nothingNearest(0), screens: nothingNearest(0) };
+  const scratch = new FillScratch();
   const hasScreens = facets.groups.some(({ passage }) => passage === 'screen');
+  let into = { solids: new Int32Array(0), screens: new Int32Array(0) };
   return (camera, grid) => {
     const cells = grid.columns * grid.rows;
-    if (into.solids.solid.length < cells)
-      into = { solids: nothingNearest(cells), screens: nothingNearest(hasScreens ? cells : 0) };
+    if (into.solids.length < cells)
+      into = { solids: new Int32Array(cells), screens: new Int32Array(hasScreens ? cells : 0) };
     const footing = footingOf(camera.eye, grid.plane);
     const frame = frameHalfPlanes(camera, footing);
     const rows = rowSpansOf(grid, footing.foot, frame);
-    const window = windowOf(grid, footing.foot);
+    const bounds = [...(frame ?? []), ...windowOf(grid, footing.foot)];
     const reach = Math.hypot(grid.columns, grid.rows) * grid.cell + Math.abs(footing.delta);
-    const bounds = [...(frame ?? []), ...window];
-    const fill = (passage: 'solid' | 'screen', nearest: Nearest): void => {
-      clearNearest(nearest);
-      fillNearest(shadowsOf(facets, footing, bounds, reach, passage), grid, footing.foot, rows, nearest);
+    const fill = (passage: 'solid' | 'screen', owners: Int32Array): void => {
+      const shadows = shadowsOf(facets, footing, bounds, reach, passage);
+      fillOwners(shadows, grid, footing.foot, rows, owners, scratch);
     };
     fill('solid', into.solids);
     if (hasScreens) fill('screen', into.screens);

@@ -147,7 +147,7 @@ export function sceneOf(name: string, half: Half, solids: readonly Solid[], chan
     });
     const grid = gridAround(camera.eye, half, 10_000);
     const { rows, solids: nearest } = fill(camera, grid);
-    const { hidden } = framedCells(camera, grid, rows, nearest.solid);
+    const { hidden } = framedCells(camera, grid, rows, nearest);
     const framed = hidden.length / (grid.columns * grid.rows);
     const behind = hidden.reduce((sum, one) => sum + one, 0) / Math.max(1, hidden.length);
     const fits = within(IN_FRAME, framed) && within(HIDDEN, behind);

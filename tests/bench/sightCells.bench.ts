@@ -36,7 +36,7 @@ async function measure(scene: BenchScene, cells: number, missing: string | null)
   const views = cameras.map((camera) => ({ camera, grid: gridAround(camera.eye, half, cells) }));
   const framed = views.map(({ camera, grid }) => {
     const { rows, solids } = fill(camera, grid);
-    return framedCells(camera, grid, rows, solids.solid);
+    return framedCells(camera, grid, rows, solids);
   });
   const ours = new Uint8Array(framed.reduce((sum, { hidden }) => sum + hidden.length, 0));
   const theirs = new Uint8Array(ours.length);

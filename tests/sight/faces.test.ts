@@ -1,0 +1,55 @@
+import { expect, test } from 'vitest';
+import type { Solid } from '../../src/model/solid.ts';
+import { facetsOf } from '../../src/sight/facets.ts';
+import { ballSolid } from '../bench/shapes.ts';
+import { boxSolid } from './boxSolid.ts';
+
+test('a box has six faces of four corners, each beside four others', () => {
+  const { faces } = facetsOf([boxSolid('box', [1, 2, 0], [3, 4, 5], 33)]);
+  expect(faces.count).toBe(6);
+  expect([...faces.sides]).toEqual([4, 4, 4, 4, 4, 4]);
+  for (let face = 0; face < 6; face += 1) {
+    const around = new Set(faces.neighbours.subarray(face * 4, face * 4 + 4));
+    expect(around.size).toBe(4);
+    expect(around.has(face)).toBe(false);
+    expect(around.has(-1)).toBe(false);
+  }
+});
+
+test('facets that are not flat together stay triangles', () => {
+  const { faces, count } = facetsOf([
+    ballSolid('lump', [0, 0, 2], 1, { meridians: 11, bands: 9, bump: 0.1 }),
+  ]);
+  expect(faces.count).toBe(count);
+  expect([...faces.sides].every((sides) => sides === 3)).toBe(true);
+});
+
+test('two facets whose outline has a dent stay apart', () => {
+  // A flat arrowhead, open, of two triangles along its axis.
+  const dart: Solid = {
+    id: 'dart',
+    structure: 'dart',
+    name: 'dart',
+    passage: 'solid',
+    positions: Float64Array.from([0, 0, 1, 2, -1, 1, 1, 0, 1, 2, 1, 1]),
+    triangles: Uint32Array.from([0, 1, 2, 0, 2, 3]),
+  };
+  expect(facetsOf([dart]).faces.count).toBe(2);
+});
+
+test('faces of the groups follow one another and name their first facets', () => {
+  const facets = facetsOf([
+    boxSolid('one', [0, 0, 0], [1, 1, 1]),
+    ballSolid('ball', [4, 0, 2], 1, { meridians: 8, bands: 6, bump: 0 }),
+    boxSolid('two', [9, 0, 0], [1, 1, 1]),
+  ]);
+  const { faces, groups } = facets;
+  expect([...faces.starts]).toEqual([0, 6, faces.count - 6, faces.count]);
+  groups.forEach(({ from, to }, at) => {
+    for (let face = faces.starts[at] ?? 0; face < (faces.starts[at + 1] ?? 0); face += 1) {
+      const facet = faces.facet[face] ?? -1;
+      expect(facet).toBeGreaterThanOrEqual(from);
+      expect(facet).toBeLessThan(to);
+    }
+  });
+});

@@ -107,11 +107,17 @@ function laidOut(
   const window = boardCorners(board);
   const inside = insideMask(solids, grid, above);
   const mask = ringsMask(rings ?? [window], grid);
-  const byInside = tally(grid, inside, mask, 2);
   const parts = rings?.flatMap(convexParts) ?? [window];
   const exact = cutTriangles(solids, plane, above, MOST_CUT);
   const total = ringsArea(rings ?? [window]);
-  const covered = exact === null ? areaOf(byInside, 1, grid) : cutArea(exact, parts);
+  const covered = exact === null ? areaOf(tally(grid, inside, mask, 2), 1, grid) : cutArea(exact, parts);
+  const bare = new Uint8Array(inside.length);
+  const counted = new Uint8Array(inside.length);
+  for (let cell = 0; cell < inside.length; cell += 1) {
+    const within = inside[cell] === 1;
+    bare[cell] = within ? INSIDE : OUT_OF_FRAME;
+    counted[cell] = mask[cell] === 1 && !within ? 1 : 0;
+  }
   return {
     plane,
     floor,
@@ -119,8 +125,8 @@ function laidOut(
     uneven: null,
     grid,
     window,
-    bare: inside.map((within) => (within === 1 ? INSIDE : OUT_OF_FRAME)),
-    counted: mask.map((within, at) => (within === 1 && inside[at] !== 1 ? 1 : 0)),
+    bare,
+    counted,
     open: less(total, covered),
     within: {
       mask,

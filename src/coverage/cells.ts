@@ -2,7 +2,7 @@ import { scale, subtract } from '../base/vector.ts';
 import type { Camera } from '../optics/camera.ts';
 import { PixelField } from '../optics/pixelField.ts';
 import type { Grid } from '../sight/grid.ts';
-import { clearNearest, fillNearest, nothingNearest, type Nearest } from '../sight/raster.ts';
+import { clearNearest, fillOwners, FillScratch, nothingNearest, type Nearest } from '../sight/raster.ts';
 import { rowSpansOf } from '../sight/rowSpans.ts';
 import type { FoundSight } from '../sight/sightOf.ts';
 import type { Cells } from './coverage.ts';
@@ -13,7 +13,18 @@ import { COVERED, HIDDEN, INSIDE, SCREENED, TOO_COARSE, TOO_DARK } from './state
 
 /** Buffers that one worker keeps between cameras, so that a drag allocates nothing for depth. */
 export class Scratch {
+  readonly fill = new FillScratch();
   private readonly buffers = new Map<string, Nearest>();
+  private readonly names = new Map<string, Int32Array>();
+
+  /** Room for an index a cell, as it was left; one a use. */
+  owners(use: 'solids' | 'screens' | 'glass', cells: number): Int32Array {
+    const known = this.names.get(use);
+    if (known?.length === cells) return known;
+    const made = new Int32Array(cells);
+    this.names.set(use, made);
+    return made;
+  }
 
   /** A cleared buffer for so many cells; one a use, so that several are at hand at once. */
   cleared(use: 'solids' | 'screens' | 'sheet' | 'closed' | 'glass', cells: number): Nearest {
@@ -68,9 +79,9 @@ export function cellsOf(
   const filled = (use: 'solids' | 'screens' | 'glass'): Int32Array | null => {
     const shadows = found[use];
     if (shadows.count === 0) return null;
-    const into = scratch.cleared(use, total);
-    fillNearest(shadows, grid, found.footing.foot, cells.rows, into);
-    return into.solid;
+    const owners = scratch.owners(use, total);
+    fillOwners(shadows, grid, found.footing.foot, cells.rows, owners, scratch.fill);
+    return owners;
   };
   judge({
     camera,

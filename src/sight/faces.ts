@@ -1,11 +1,11 @@
+import { clumpsOf, type Clumps } from './clumps.ts';
+import { MOST_CORNERS } from './faceSize.ts';
 import type { Facets } from './facets.ts';
 
 /** Corners off the plane of a face by less than this, m, lie in it. */
 const FLAT = 1e-9;
 /** Sine of the least turn at a corner of a face that two facets make. */
 const LEAST_TURN = 1e-6;
-/** Corners that a face can have. */
-export const MOST_CORNERS = 4;
 
 /**
  * The facets of a scene as convex faces: two facets of one solid that make a flat convex quadrangle are one, so that its
@@ -27,6 +27,7 @@ export interface Faces {
   readonly starts: Int32Array;
   /** Six numbers a group: its box, least and greatest x, y, z. */
   readonly boxes: Float64Array;
+  readonly clumps: Clumps;
 }
 
 type Laid = Pick<Facets, 'count' | 'corners' | 'normals' | 'neighbours' | 'solid' | 'sheets' | 'groups'>;
@@ -67,7 +68,7 @@ export function facesOf(facets: Laid): Faces {
     if (other >= 0) writeQuadrangle(found, face, facets, faceOf, facet, edge[facet] ?? 0, other);
     else if (sharesNone(faceOf, facets, facet)) writeTriangle(found, face, facets, faceOf, facet);
   }
-  return found;
+  return { ...found, clumps: clumpsOf(found.starts, found.sides, found.corners) };
 }
 
 /** The edge of a facet beyond which another lies. */
@@ -114,7 +115,7 @@ const sharesNone = (faceOf: Int32Array, { neighbours }: Laid, facet: number): bo
   return true;
 };
 
-type Writable = { -readonly [Key in keyof Faces]: Faces[Key] };
+type Writable = Omit<Faces, 'clumps'>;
 
 function writeTriangle(into: Writable, face: number, facets: Laid, faceOf: Int32Array, facet: number): void {
   into.facet[face] = facet;

@@ -1,4 +1,4 @@
-import { MOST_CORNERS } from './faces.ts';
+import { MOST_CORNERS } from './faceSize.ts';
 
 /** Most half-planes that one shadow can have: its edges, the cut at the target, the cut at the lens. */
 const MOST_SIDES = MOST_CORNERS + 2;

@@ -1,5 +1,6 @@
 import { HIT_TOLERANCE, TARGET_CUT } from '../base/tolerance.ts';
-import { MOST_CORNERS, type Faces } from './faces.ts';
+import type { Faces } from './faces.ts';
+import { MOST_CORNERS } from './faceSize.ts';
 import type { Footing } from './footing.ts';
 import type { Pyramid } from './pyramid.ts';
 import { BOX, DEPTH, STRIDE, type Shadows } from './shadowLayout.ts';

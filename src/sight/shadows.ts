@@ -1,4 +1,5 @@
 import type { Passage } from '../model/passage.ts';
+import type { Clumps } from './clumps.ts';
 import type { Facets } from './facets.ts';
 import type { Footing } from './footing.ts';
 import type { HalfPlanes } from './halfPlanes.ts';
@@ -23,27 +24,39 @@ export function shadowsOf(
   passage: Passage,
 ): Shadows {
   const { faces, groups } = facets;
-  const { boxes, starts } = faces;
+  const { starts, boxes, group } = faces.clumps;
   const pyramid = new Pyramid(footing, window);
-  const within = new Int32Array(groups.length);
-  const touched = touchedSolids(footing.eye, facets);
-  let kept = 0;
+  const within = clumpsIn(faces.clumps, pyramid).filter(
+    (clump) => groups[group[clump] ?? 0]?.passage === passage,
+  );
   let room = 0;
-  for (let at = 0; at < groups.length; at += 1) {
-    if (pyramid.misses(boxes, at * 6)) continue;
-    if (groups[at]?.passage !== passage) continue;
-    within[kept++] = at;
-    room += (starts[at + 1] ?? 0) - (starts[at] ?? 0);
-  }
+  for (const clump of within) room += (starts[clump + 1] ?? 0) - (starts[clump] ?? 0);
   // About half of the faces turn away.
   const made = new ShadowMaker(faces, footing, pyramid, reach, Math.min(MOST_ROOM, room >> 1));
-  for (let one = 0; one < kept; one += 1) {
-    const at = within[one] ?? 0;
-    pyramid.misses(boxes, at * 6);
-    const solid = groups[at]?.solid ?? -1;
-    made.add(starts[at] ?? 0, starts[at + 1] ?? 0, solid, touched?.[solid] === 1);
+  const touched = touchedSolids(footing.eye, facets);
+  for (const clump of within) {
+    const solid = groups[group[clump] ?? 0]?.solid ?? -1;
+    pyramid.misses(boxes, clump * 6);
+    made.add(starts[clump] ?? 0, starts[clump + 1] ?? 0, solid, touched?.[solid] === 1);
   }
   return made.shadows();
+}
+
+/** The clumps that a pyramid does not miss, in their order. */
+function clumpsIn({ boxes, tree }: Clumps, pyramid: Pyramid): Int32Array {
+  const found: number[] = [];
+  const open = boxes.length === 0 ? [] : [0];
+  for (let node = open.pop(); node !== undefined; node = open.pop()) {
+    if (pyramid.misses(tree.boxes, node * 6)) continue;
+    const first = tree.first[node] ?? 0;
+    const amount = tree.amount[node] ?? 0;
+    if (amount === 0) open.push(first, first + 1);
+    for (let at = first; at < first + amount; at += 1) {
+      const clump = tree.order[at] ?? 0;
+      if (!pyramid.misses(boxes, clump * 6)) found.push(clump);
+    }
+  }
+  return Int32Array.from(found).sort();
 }
 
 /** Shadows that room is made for at once; more make it grow. */

@@ -4,8 +4,8 @@ const LEAF = 4;
 const BINS = 16;
 
 /**
- * A tree of boxes over facets, for rays. Node n has its box in six numbers (least x, y, z, greatest x, y, z); a leaf has
- * `amount` facets from `first` on in `order`, a branch has its children at `first` and `first` + 1.
+ * A tree of boxes over facets or other boxes. Node n has its box in six numbers (least x, y, z, greatest x, y, z); a leaf
+ * has `amount` of them from `first` on in `order`, a branch has its children at `first` and `first` + 1.
  */
 export interface Tree {
   readonly boxes: Float64Array;
@@ -14,21 +14,27 @@ export interface Tree {
   readonly order: Int32Array;
 }
 
-/** Builds a tree by the surface area heuristic in bins. Cost: n log n. */
-export function treeOf(facets: Facets): Tree {
-  const { count, corners } = facets;
+/** A tree over facets, for rays. Cost: n log n. */
+export function treeOf({ count, corners }: Pick<Facets, 'count' | 'corners'>): Tree {
   const boxes = new Float64Array(count * 6);
-  const middles = new Float64Array(count * 3);
-  for (let facet = 0; facet < count; facet += 1) {
+  for (let facet = 0; facet < count; facet += 1)
     for (let axis = 0; axis < 3; axis += 1) {
       const at = facet * 9 + axis;
       const [a, b, c] = [corners[at] ?? 0, corners[at + 3] ?? 0, corners[at + 6] ?? 0];
       boxes[facet * 6 + axis] = Math.min(a, b, c);
       boxes[facet * 6 + 3 + axis] = Math.max(a, b, c);
-      middles[facet * 3 + axis] = (Math.min(a, b, c) + Math.max(a, b, c)) / 2;
     }
-  }
-  const order = Int32Array.from({ length: count }, (_, facet) => facet);
+  return treeOfBoxes(boxes);
+}
+
+/** Builds a tree over boxes of six numbers each by the surface area heuristic in bins. Cost: n log n. */
+export function treeOfBoxes(boxes: Float64Array): Tree {
+  const count = boxes.length / 6;
+  const middles = new Float64Array(count * 3);
+  for (let one = 0; one < count; one += 1)
+    for (let axis = 0; axis < 3; axis += 1)
+      middles[one * 3 + axis] = ((boxes[one * 6 + axis] ?? 0) + (boxes[one * 6 + 3 + axis] ?? 0)) / 2;
+  const order = Int32Array.from({ length: count }, (_, one) => one);
   const most = Math.max(1, 2 * count);
   const nodes = {
     boxes: new Float64Array(most * 6),

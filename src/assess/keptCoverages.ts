@@ -102,9 +102,8 @@ function changeOf(before: Basis, after: Basis): Change | null {
   if (solids === null || !sameSheet(before.ground, after.ground)) return null;
   const { ground } = after;
   const bare: number[] = [];
-  ground.bare.forEach((state, cell) => {
-    if (state !== before.ground.bare[cell]) bare.push(cell);
-  });
+  const [now, then] = [ground.bare, before.ground.bare];
+  for (let cell = 0; cell < now.length; cell += 1) if (now[cell] !== then[cell]) bare.push(cell);
   const around = {
     ground,
     bare: Int32Array.from(bare),
@@ -150,8 +149,8 @@ function sameSheet(one: Ground, two: Ground): boolean {
     ) &&
     one.floor.origin[2] === two.floor.origin[2] &&
     one.within.whole === two.within.whole &&
-    sameRings([one.window, ...one.within.parts], [two.window, ...two.within.parts]) &&
-    one.within.mask.every((within, cell) => within === two.within.mask[cell])
+    // What counts is cut into these parts, so that they tell its mask too.
+    sameRings([one.window, ...one.within.parts], [two.window, ...two.within.parts])
   );
 }
 

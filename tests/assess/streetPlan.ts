@@ -33,8 +33,9 @@ function building(id: string, [x, y]: readonly [number, number]): Building {
 /**
  * Rows of houses along two streets, with cameras on poles spread along them.
  * @param houses in rows of a quarter of them
+ * @param tilt   of the cameras, °: with less than 40 they look past the horizon and have much of the street in the frame
  */
-export function streetPlan(houses: number, cameras: number): Plan {
+export function streetPlan(houses: number, cameras: number, tilt = 18): Plan {
   const row = Math.ceil(houses / 4);
   const all = Array.from({ length: houses }, (_, at) =>
     building(`H${at}`, [(at % row) * PITCH, Math.floor(at / row) * ROW]),
@@ -48,6 +49,6 @@ export function streetPlan(houses: number, cameras: number): Plan {
     const x = ((at + 0.5) * row * PITCH) / cameras;
     const y = (at % 3) * ROW + 15;
     const mount = { kind: 'pole', at: [x, y], height: 4, reach: 0.2, facing: 90, diameter: 0.1 } as const;
-    return addCamera(built, newCamera(built, mount, { pan: 25 + 130 * (at % 3), tilt: 18 }));
+    return addCamera(built, newCamera(built, mount, { pan: 25 + 130 * (at % 3), tilt }));
   }, plan);
 }

@@ -160,7 +160,7 @@ function hidersOver(
       ? null
       : over('closed', 'screen', (group, into) => shadows.nearestClosed(facets, group, into));
   const glass = withGlass ? over('glass', 'clear', front) : null;
-  hideByGround(eye, ground, facets, wanted, solids);
+  hideByGround(eye, ground, facets, wanted, solids, scratch.cleared('sheet', total));
   if (closed !== null)
     for (let at = 0; at < total; at += 1)
       if ((solids.solid[at] ?? -1) < 0) solids.solid[at] = closed.solid[at] ?? -1;
@@ -174,6 +174,7 @@ function hideByGround(
   facets: Facets,
   wanted: Uint8Array,
   solids: Nearest,
+  left: Nearest,
 ): void {
   const own = groundIndex(facets);
   const group = facets.groups[own];
@@ -181,11 +182,21 @@ function hideByGround(
   const open = wanted.slice();
   new UnevenShadows(ground, eye, open).hide(facets, group);
   const both = new Uint8Array(open.length);
-  let asked = 0;
   for (let at = 0; at < open.length; at += 1) {
     if (wanted[at] !== 1 || open[at] === 1) continue;
     if ((solids.solid[at] ?? -1) < 0) solids.solid[at] = own;
-    else asked = both[at] = 1;
+    else both[at] = 1;
   }
-  if (asked === 1) new UnevenShadows(ground, eye, both).nearest(facets, group, solids);
+  new UnevenShadows(ground, eye, both).nearestAway(facets, group, left);
+  const { grid, targets, terrain } = ground;
+  for (let at = 0; at < both.length; at += 1) {
+    if (both[at] !== 1) continue;
+    // Where the way meets the other solid: it has been in the ground before if it is in it there, or has left it.
+    const share = 1 / (solids.depth[at] ?? 1);
+    const x = grid.left + ((at % grid.columns) + 0.5) * grid.cell;
+    const y = grid.bottom + (Math.floor(at / grid.columns) + 0.5) * grid.cell;
+    const z = eye[2] + share * ((targets[at] ?? 0) - eye[2]);
+    const within = () => terrain.heightAt(eye[0] + share * (x - eye[0]), eye[1] + share * (y - eye[1])) > z;
+    if ((left.depth[at] ?? 0) > (solids.depth[at] ?? 0) || within()) solids.solid[at] = own;
+  }
 }

@@ -22,6 +22,11 @@ export class UnevenShadows {
   private readonly counts: readonly Int32Array[];
   /** Four numbers a half-space: along x, y, z, and more. */
   private readonly halves = new Float64Array(16);
+  /** First and last column and row that the shadow of the face can reach. */
+  private readonly reach = new Int32Array(4);
+  /** Least and greatest height of a target above the lens, m. */
+  private readonly low: number;
+  private readonly high: number;
   private nearLens = false;
   private into: Nearest | null = null;
   private solid = -1;
@@ -33,6 +38,14 @@ export class UnevenShadows {
     this.ground = ground;
     this.eye = eye;
     this.wanted = wanted;
+    const tops = ground.levels[ground.levels.length - 1]?.boxes ?? new Float64Array(0);
+    let [low, high] = [Infinity, -Infinity];
+    for (let at = 0; at < tops.length; at += 6) {
+      const [middle, half] = [tops[at + 2] ?? 0, tops[at + 5] ?? 0];
+      low = Math.min(low, middle - half);
+      high = Math.max(high, middle + half);
+    }
+    [this.low, this.high] = [low - eye[2], high - eye[2]];
     this.counts = ground.levels.map(({ columns, rows }) => new Int32Array(columns * rows));
     const { columns, rows } = ground.grid;
     for (let row = 0, at = 0; row < rows; row += 1)
@@ -58,6 +71,11 @@ export class UnevenShadows {
     this.cast(facets, group.from, group.to, group.solid, null, true, false);
   }
 
+  /** The nearest of the faces that `hide` goes by: where ways leave a solid first. */
+  nearestAway(facets: Facets, group: FacetGroup, into: Nearest): void {
+    this.cast(facets, group.from, group.to, group.solid, into, true, false);
+  }
+
   private cast(
     facets: Facets,
     from: number,
@@ -71,11 +89,7 @@ export class UnevenShadows {
     this.solid = solid;
     this.closedOnly = closedOnly;
     const top = this.counts.length - 1;
-    const tiles = this.counts[top]?.length ?? 0;
-    for (let facet = from; facet < to; facet += 1) {
-      if (!this.take(facets, facet, away)) continue;
-      for (let tile = 0; tile < tiles; tile += 1) this.descend(top, tile, 15);
-    }
+    for (let facet = from; facet < to; facet += 1) if (this.take(facets, facet, away)) this.below(top, 15);
   }
 
   /** Makes the half-spaces of a face; false where it is turned the other way. */
@@ -99,6 +113,7 @@ export class UnevenShadows {
     const cx = (corners[at + 6] ?? 0) - eye[0];
     const cy = (corners[at + 7] ?? 0) - eye[1];
     const cz = (corners[at + 8] ?? 0) - eye[2];
+    if (!this.bound(ax, ay, az, bx, by, bz, cx, cy, cz)) return false;
     const sign = away ? 1 : -1;
     halves[0] = sign * (ay * bz - az * by);
     halves[1] = sign * (az * bx - ax * bz);
@@ -115,6 +130,53 @@ export class UnevenShadows {
     halves[15] = -(1 + TARGET_CUT);
     this.nearLens = Math.abs(d) <= HIT_TOLERANCE * Math.sqrt(nx * nx + ny * ny + nz * nz);
     return true;
+  }
+
+  /** Finds what cells the shadow of a face with these corners from the lens can reach, by the heights of targets; false: none. */
+  private bound(
+    ax: number,
+    ay: number,
+    az: number,
+    bx: number,
+    by: number,
+    bz: number,
+    cx: number,
+    cy: number,
+    cz: number,
+  ): boolean {
+    const { low, high, eye, reach } = this;
+    const { grid } = this.ground;
+    const [least, most] = [Math.min(az, bz, cz), Math.max(az, bz, cz)];
+    // How far ways through the corners go on, as a multiple, before they are below or above all targets.
+    const end = most < 0 ? low : least > 0 ? high : null;
+    const far = (z: number) => (end === null ? Infinity : end / z);
+    const [fa, fb, fc] = [far(az), far(bz), far(cz)];
+    if (fa < 1 && fb < 1 && fc < 1) return false;
+    const west = Math.min(ax, bx, cx, onto(ax, fa), onto(bx, fb), onto(cx, fc));
+    const east = Math.max(ax, bx, cx, onto(ax, fa), onto(bx, fb), onto(cx, fc));
+    const south = Math.min(ay, by, cy, onto(ay, fa), onto(by, fb), onto(cy, fc));
+    const north = Math.max(ay, by, cy, onto(ay, fa), onto(by, fb), onto(cy, fc));
+    const [x, y] = [eye[0] - grid.left, eye[1] - grid.bottom];
+    // A cell more on either side for rounding.
+    reach[0] = columnAt((x + west) / grid.cell - 1.5, grid.columns);
+    reach[1] = columnAt((x + east) / grid.cell + 1.5, grid.columns);
+    reach[2] = columnAt((y + south) / grid.cell - 1.5, grid.rows);
+    reach[3] = columnAt((y + north) / grid.cell + 1.5, grid.rows);
+    return true;
+  }
+
+  /** Goes down into all tiles of a level that lie in one of the next and in reach. */
+  private below(level: number, open: number, column = 0, row = 0, fold = Infinity): void {
+    const tiles = this.ground.levels[level];
+    if (tiles === undefined) return;
+    const { size } = tiles;
+    const { reach } = this;
+    const firstColumn = Math.max(column, Math.floor((reach[0] ?? 0) / size));
+    const lastColumn = Math.min(column + fold - 1, tiles.columns - 1, Math.floor((reach[1] ?? 0) / size));
+    const firstRow = Math.max(row, Math.floor((reach[2] ?? 0) / size));
+    const lastRow = Math.min(row + fold - 1, tiles.rows - 1, Math.floor((reach[3] ?? 0) / size));
+    for (let j = firstRow; j <= lastRow; j += 1)
+      for (let i = firstColumn; i <= lastColumn; i += 1) this.descend(level, j * tiles.columns + i, open);
   }
 
   /** @param open bits of the half-spaces that are not known to hold the whole tile */
@@ -149,22 +211,15 @@ export class UnevenShadows {
     }
     const column = tile % tiles.columns;
     const row = (tile - column) / tiles.columns;
-    if (level === 0) {
-      this.cells(column * TILE, row * TILE, left);
-      return;
-    }
-    const below = this.ground.levels[level - 1];
-    if (below === undefined) return;
-    const lastColumn = Math.min(below.columns, (column + 1) * FOLD);
-    const lastRow = Math.min(below.rows, (row + 1) * FOLD);
-    for (let j = row * FOLD; j < lastRow; j += 1)
-      for (let i = column * FOLD; i < lastColumn; i += 1)
-        this.descend(level - 1, j * below.columns + i, left);
+    if (level === 0) this.cells(column * TILE, row * TILE, left);
+    else this.below(level - 1, left, column * FOLD, row * FOLD, FOLD);
   }
 
   /** Asks the cells of one tile. */
   private cells(fromColumn: number, fromRow: number, open: number): void {
     const { halves, eye, wanted, into } = this;
+    const [ax = 0, ay = 0, az = 0, , bx = 0, by = 0, bz = 0, , cx = 0, cy = 0, cz = 0] = halves;
+    const [sx, sy, sz, cut] = [halves[12] ?? 0, halves[13] ?? 0, halves[14] ?? 0, halves[15] ?? 0];
     const { grid, targets } = this.ground;
     const toColumn = Math.min(grid.columns, fromColumn + TILE);
     const toRow = Math.min(grid.rows, fromRow + TILE);
@@ -175,14 +230,11 @@ export class UnevenShadows {
         if (wanted[cell] !== 1) continue;
         const x = grid.left + (column + 0.5) * grid.cell - eye[0];
         const z = (targets[cell] ?? 0) - eye[2];
-        if ((open & 1) !== 0 && (halves[0] ?? 0) * x + (halves[1] ?? 0) * y + (halves[2] ?? 0) * z < 0)
-          continue;
-        if ((open & 2) !== 0 && (halves[4] ?? 0) * x + (halves[5] ?? 0) * y + (halves[6] ?? 0) * z < 0)
-          continue;
-        if ((open & 4) !== 0 && (halves[8] ?? 0) * x + (halves[9] ?? 0) * y + (halves[10] ?? 0) * z < 0)
-          continue;
-        const depth = (halves[12] ?? 0) * x + (halves[13] ?? 0) * y + (halves[14] ?? 0) * z;
-        if (!(depth + (halves[15] ?? 0) > 0) || this.passes(depth, x, y, z)) continue;
+        if ((open & 1) !== 0 && ax * x + ay * y + az * z < 0) continue;
+        if ((open & 2) !== 0 && bx * x + by * y + bz * z < 0) continue;
+        if ((open & 4) !== 0 && cx * x + cy * y + cz * z < 0) continue;
+        const depth = sx * x + sy * y + sz * z;
+        if (!(depth + cut > 0) || this.passes(depth, x, y, z)) continue;
         if (into === null) {
           wanted[cell] = 0;
           this.count(column, row, -1);
@@ -220,3 +272,9 @@ export class UnevenShadows {
     }
   }
 }
+
+/** A part of a way gone on so many times as far, perhaps without end. */
+const onto = (along: number, times: number): number => (along === 0 ? 0 : along * times);
+
+/** A column within a grid, from a number that may lie beyond it or be infinite. */
+const columnAt = (at: number, count: number): number => Math.max(0, Math.min(count - 1, Math.floor(at)));

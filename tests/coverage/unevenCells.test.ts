@@ -8,6 +8,7 @@ import { STATES } from '../../src/coverage/state.ts';
 import { unevenCells, unevenLensInside } from '../../src/coverage/unevenCells.ts';
 import { unevenGround } from '../../src/coverage/unevenGround.ts';
 import { unevenInside } from '../../src/coverage/unevenInside.ts';
+import { terrainOfGrid } from '../../src/model/terrainGrid.ts';
 import type { Solid } from '../../src/model/solid.ts';
 import { facetsOf } from '../../src/sight/facets.ts';
 import { Segments } from '../../src/sight/segment.ts';
@@ -15,6 +16,8 @@ import { treeOf } from '../../src/sight/tree.ts';
 import { chanceFrom, trials } from '../house/seeded.ts';
 import { nearestBlocker } from '../oracle/bruteCaster.ts';
 import { rawTriangles } from '../oracle/rawTriangles.ts';
+import { cameraWith } from '../optics/sampleCamera.ts';
+import { boxSolid } from '../sight/boxSolid.ts';
 import { cameraOver, cellsOver, hills, thingsOn } from './unevenScene.ts';
 
 const BANDS = [25, 125, 250].map((density) => ({ key: `${density}`, name: `${density}`, density }));
@@ -69,4 +72,23 @@ test('every cell over hills has the state, band and hider that rays give it', ()
   expect(wrong, 'seed 77').toEqual([]);
   for (const state of [...STATES.filter((one) => one !== 'too dark'), 'by ground'])
     expect(counts.get(state) ?? 0, `${state} by seed 77`).toBeGreaterThan(100);
+});
+
+test('of a ridge and a box behind it the ridge hides, of a box before it the box', () => {
+  const heights = Array.from({ length: 26 }, (_, at) => (at === 10 ? 3 : 0));
+  const board = { left: -5, bottom: 0, right: 5, top: 26 };
+  const { terrain } = terrainOfGrid(
+    { left: -5, bottom: -0.5, cell: 1, columns: 1, rows: 26, heights },
+    board,
+  );
+  const ground = unevenGround(terrain, 0, cellsOver(board, 0.5));
+  const camera = cameraWith({ eye: [0, 0, 2], tilt: 10 });
+  const hiderAt20 = (y: number) => {
+    const facets = facetsOf([boxSolid('box', [0, y, -1], [8, 0.5, 3]), terrain.solid]);
+    const bare = unevenInside(facets.solids, ground);
+    const { hider } = unevenCells(camera, ground, facets, bare, new BandRule(BANDS, [], 60), new Scratch());
+    return facets.solids[hider[40 * 20 + 10] ?? -1]?.id;
+  };
+  expect(hiderAt20(15)).toBe('ground');
+  expect(hiderAt20(5)).toBe('box');
 });

@@ -88,36 +88,48 @@ const street = (chance: Chance): readonly Solid[] => [
   ...small(chance, 200, [39, 24]),
 ];
 
-/** Twenty by twenty plots of 15 m: 99,960 triangles. */
-const town = (chance: Chance): readonly Solid[] => [
-  ...Array.from({ length: 400 }, (_, at) =>
-    house(
-      `house-${at}`,
-      [-142.5 + 15 * (at % 20), -142.5 + 15 * Math.floor(at / 20)],
-      [chance.between(6, 10), chance.between(5, 9)],
-      chance.between(3, 6),
-    ),
-  ).flat(),
-  ...trees(chance, 800, [149, 149], 8, 6),
-  ...small(chance, 1930, [149, 149]),
-];
+/** Plots of 15 m, so many along each side: of twenty 99,960 triangles. */
+const town = (chance: Chance, side: number): readonly Solid[] => {
+  const edge = 7.5 * side;
+  const about: Half = [edge - 1, edge - 1];
+  return [
+    ...Array.from({ length: side * side }, (_, at) =>
+      house(
+        `house-${at}`,
+        [7.5 - edge + 15 * (at % side), 7.5 - edge + 15 * Math.floor(at / side)],
+        [chance.between(6, 10), chance.between(5, 9)],
+        chance.between(3, 6),
+      ),
+    ).flat(),
+    ...trees(chance, 2 * side * side, about, 8, 6),
+    ...small(chance, Math.floor(4.825 * side * side), about),
+  ];
+};
 
-/** Fifty lumps of 20,000 triangles, as a scan or a carved hedge would be: a million. */
-const dense = (chance: Chance): readonly Solid[] =>
+/** Fifty lumps, as scans or carved hedges would be: with a hundred meridians of 20,000 triangles each, a million. */
+const lumps = (chance: Chance, meridians: number): readonly Solid[] =>
   Array.from({ length: 50 }, (_, at) =>
     ballSolid(
       `lump-${at}`,
       [chance.between(-38, 38), chance.between(-23, 23), chance.between(0.5, 3)],
       chance.between(0.8, 2.5),
-      { meridians: 100, bands: 101, bump: 0.1 },
+      { meridians, bands: meridians + 1, bump: 0.1 },
     ),
   );
+
+/** A town of so many plots along each side. */
+export const townScene = (side: number): BenchScene =>
+  sceneOf(`town of ${side} by ${side}`, [7.5 * side, 7.5 * side], town(chanceFrom(7), side), chanceFrom(8));
+
+/** The lumps of S4 in meshes of so many meridians. */
+export const lumpScene = (meridians: number): BenchScene =>
+  sceneOf(`lumps of ${meridians}`, [40, 25], lumps(chanceFrom(9), meridians), chanceFrom(10));
 
 const SCENES = {
   'S1 house': { half: [40, 25], seed: 3, solids: oneHouse },
   'S2 street': { half: [40, 25], seed: 5, solids: street },
-  'S3 town': { half: [150, 150], seed: 7, solids: town },
-  'S4 dense': { half: [40, 25], seed: 9, solids: dense },
+  'S3 town': { half: [150, 150], seed: 7, solids: (chance) => town(chance, 20) },
+  'S4 dense': { half: [40, 25], seed: 9, solids: (chance) => lumps(chance, 100) },
 } satisfies Record<string, { half: Half; seed: number; solids: (chance: Chance) => readonly Solid[] }>;
 
 export type SceneName = keyof typeof SCENES;
@@ -128,7 +140,7 @@ export function benchScene(name: SceneName): BenchScene {
   return sceneOf(name, [half[0], half[1]], solids(chanceFrom(seed)), chanceFrom(seed + 1));
 }
 
-export function sceneOf(name: string, half: Half, solids: readonly Solid[], chance: Chance): BenchScene {
+function sceneOf(name: string, half: Half, solids: readonly Solid[], chance: Chance): BenchScene {
   const facets = facetsOf(solids);
   const cameras: Camera[] = [];
   const fill = rowFill(facets);

@@ -44,6 +44,15 @@ function around(mesh: FieldMesh, { p, q, delta }: LensOver): void {
 const size2 = ({ p, q }: FieldMesh, from: number, to: number): number =>
   ((p[to] ?? 0) - (p[from] ?? 0)) ** 2 + ((q[to] ?? 0) - (q[from] ?? 0)) ** 2;
 
+/** A corner and those around it. */
+interface Around {
+  readonly here: number;
+  readonly inner: number;
+  readonly outer: number;
+  readonly right: number;
+  readonly left: number;
+}
+
 /** Looks for places between the corners of a fresh mesh at which a condition turns though it does not at the corners. */
 class Search {
   private readonly polar: PolarMesh;
@@ -70,8 +79,7 @@ class Search {
       for (let spoke = 0; spoke < spokes; spoke += 1)
         for (const [out, turn, kind] of kinds) {
           if (circle + out >= circles || (turn > 0 && spoke >= slots)) continue;
-          const line = [-1, 0, 1, 2].map((step) => this.corner(circle + step * out, spoke + step * turn));
-          this.along(line, edgeOf(circle * spokes + spoke, kind), marks);
+          this.along(circle, spoke, out, turn, edgeOf(circle * spokes + spoke, kind), marks);
         }
     return marks;
   }
@@ -80,10 +88,20 @@ class Search {
   islands(): Map<number, number> {
     const middles = new Map<number, number>();
     const { circles, spokes } = this.polar;
+    const { count } = this.mesh;
     for (let circle = 1; circle + 1 < circles; circle += 1)
-      for (let spoke = 0; spoke < spokes; spoke += 1)
-        for (let condition = 0; condition < this.mesh.count; condition += 1)
-          this.island(circle, spoke, condition, middles);
+      for (let spoke = 0; spoke < spokes; spoke += 1) {
+        const around: Around = {
+          here: this.corner(circle, spoke),
+          inner: this.corner(circle - 1, spoke),
+          outer: this.corner(circle + 1, spoke),
+          right: this.corner(circle, spoke - 1),
+          left: this.corner(circle, spoke + 1),
+        };
+        if (around.right < 0 || around.left < 0) continue;
+        for (let condition = 0; condition < count; condition += 1)
+          if (this.isNearest(around, condition)) this.island(circle, spoke, around, condition, middles);
+      }
     return middles;
   }
 
@@ -95,21 +113,29 @@ class Search {
   }
 
   private along(
-    [a = -1, b = -1, c = -1, d = -1]: readonly number[],
+    circle: number,
+    spoke: number,
+    out: number,
+    turn: number,
     edge: number,
     marks: Map<number, number>,
   ): void {
-    const { mesh } = this;
-    for (let condition = 0; condition < mesh.count; condition += 1) {
-      const [f, g] = [mesh.value(b, condition), mesh.value(c, condition)];
+    const { values, count } = this.mesh;
+    const a = this.corner(circle - out, spoke - turn) * count;
+    const b = this.corner(circle, spoke) * count;
+    const c = this.corner(circle + out, spoke + turn) * count;
+    const d = this.corner(circle + 2 * out, spoke + 2 * turn) * count;
+    for (let condition = 0; condition < count; condition += 1) {
+      const f = values[b + condition] ?? 0;
+      const g = values[c + condition] ?? 0;
       if (f >= 0 !== g >= 0) continue;
       const sense = f >= 0 ? 1 : -1;
       const chord = sense * (g - f);
-      const known = (corner: number, slope: () => number) => (corner < 0 ? null : slope());
-      const first = known(a, () => (sense * (g - mesh.value(a, condition))) / 2);
-      const last = known(d, () => (sense * (mesh.value(d, condition) - f)) / 2);
-      const start = first ?? 2 * chord - (last ?? chord);
-      const end = last ?? 2 * chord - start;
+      // Slopes at both ends by the corners beyond; off the mesh as a parabola would have it.
+      const before = (sense * (g - (values[a + condition] ?? 0))) / 2;
+      const after = (sense * ((values[d + condition] ?? 0) - f)) / 2;
+      const start = a >= 0 ? before : d >= 0 ? 2 * chord - after : chord;
+      const end = d >= 0 ? after : 2 * chord - start;
       if (start >= 0 || end <= 0) continue;
       // Where the tangents at both ends meet: a curve that bends one way stays above that.
       const share = (chord - end) / (start - end);
@@ -152,18 +178,30 @@ class Search {
     return false;
   }
 
-  private island(circle: number, spoke: number, condition: number, middles: Map<number, number>): void {
+  /** Whether a condition comes nearest to turning at a corner, of all four around it. */
+  private isNearest({ here, inner, outer, right, left }: Around, condition: number): boolean {
+    const { values, count } = this.mesh;
+    const f = values[here * count + condition] ?? 0;
+    const a = values[inner * count + condition] ?? 0;
+    const b = values[outer * count + condition] ?? 0;
+    const c = values[right * count + condition] ?? 0;
+    const d = values[left * count + condition] ?? 0;
+    return f >= 0 ? a >= f && b >= f && c >= f && d >= f : a <= f && b <= f && c <= f && d <= f;
+  }
+
+  private island(
+    circle: number,
+    spoke: number,
+    { here, inner, outer, right, left }: Around,
+    condition: number,
+    middles: Map<number, number>,
+  ): void {
     const { mesh } = this;
-    const here = this.corner(circle, spoke);
     const f = mesh.value(here, condition);
     const sense = f >= 0 ? 1 : -1;
-    const [inner, outer] = [this.corner(circle - 1, spoke), this.corner(circle + 1, spoke)];
-    const [right, left] = [this.corner(circle, spoke - 1), this.corner(circle, spoke + 1)];
-    if (right < 0 || left < 0) return;
     const g = sense * f;
-    const ends = [inner, outer, right, left].map((corner) => sense * mesh.value(corner, condition));
-    const [a = 0, b = 0, c = 0, d = 0] = ends;
-    if (a < g || b < g || c < g || d < g) return;
+    const [a, b] = [sense * mesh.value(inner, condition), sense * mesh.value(outer, condition)];
+    const [c, d] = [sense * mesh.value(right, condition), sense * mesh.value(left, condition)];
     const [bendOut, bendAround] = [a + b - 2 * g, c + d - 2 * g];
     const [slopeOut, slopeAround] = [(b - a) / 2, (d - c) / 2];
     if (!(bendOut > 0 && bendAround > 0)) return;

@@ -10,7 +10,7 @@ const LONGEST = 0.13;
 /** Nor does the curve turn more than this from one chord to the next, rad. */
 const BEND_RAD = 0.35;
 /** Arcs are laid out in chords of no more sagitta than this, m. */
-const SAGITTA = 1e-3;
+const SAGITTA = 2e-3;
 const MOST_CHORDS = 48;
 /** An arc of more sagitta than this share of its chord is halved, and its halves, so often at most. */
 const TIGHT = 0.02;

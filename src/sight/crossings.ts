@@ -42,7 +42,11 @@ export class Crossings {
     const grid = new EdgeGrid(this.lattice, this.to);
     let current = 0;
     const meet = (other: number): void => this.meet(current, other);
-    for (; current < edges; current += 1) grid.enter(current, this.region, meet);
+    for (; current < edges; current += 1) {
+      if (this.region[current] !== this.region[current - 1]) grid.enter();
+      grid.meet(current, meet);
+    }
+    grid.enter();
     this.first = new Int32Array(edges + 1);
     this.share = new Float64Array(this.count * 2);
     this.turn = new Int8Array(this.count * 2);
@@ -72,12 +76,8 @@ export class Crossings {
   /** Notes the crossing of an edge s with another one t, if there is one. */
   private meet(s: number, t: number): void {
     const { lattice, to } = this;
-    const { x, y } = lattice;
-    const [b, d] = [to[s] ?? 0, to[t] ?? 0];
-    const [ax, ay, bx, by] = [x[s] ?? 0, y[s] ?? 0, x[b] ?? 0, y[b] ?? 0];
-    const [cx, cy, dx, dy] = [x[t] ?? 0, y[t] ?? 0, x[d] ?? 0, y[d] ?? 0];
-    if ((ax < bx ? bx : ax) < (cx < dx ? cx : dx) || (ax < bx ? ax : bx) > (cx < dx ? dx : cx)) return;
-    if ((ay < by ? by : ay) < (cy < dy ? cy : dy) || (ay < by ? ay : by) > (cy < dy ? dy : cy)) return;
+    const b = to[s] ?? 0;
+    const d = to[t] ?? 0;
     const cLeft = lattice.isLeft(s, b, t);
     const cTwice = lattice.twice;
     const dLeft = lattice.isLeft(s, b, d);
@@ -112,7 +112,8 @@ export class Crossings {
   private sort(edges: number): void {
     const { first, crossed, shares, count, share, turn, twin } = this;
     for (let at = 0; at < count; at += 1) {
-      const [s, t] = [crossed[at * 3] ?? 0, crossed[at * 3 + 1] ?? 0];
+      const s = crossed[at * 3] ?? 0;
+      const t = crossed[at * 3 + 1] ?? 0;
       first[s + 1] = (first[s + 1] ?? 0) + 1;
       first[t + 1] = (first[t + 1] ?? 0) + 1;
     }
@@ -152,9 +153,12 @@ export class Crossings {
     const pass = (edge: number): void => {
       if (region[edge] === own) return;
       const end = to[edge] ?? 0;
-      const [cx, cy, dx, dy, here] = [x[edge] ?? 0, y[edge] ?? 0, x[end] ?? 0, y[end] ?? 0, y[corner] ?? 0];
+      const here = y[corner] ?? 0;
+      const cy = y[edge] ?? 0;
+      const dy = y[end] ?? 0;
       if ((cy < here && dy < here) || (cy > here && dy > here)) return;
-      if (cx < (x[corner] ?? 0) && dx < (x[corner] ?? 0)) return;
+      const start = x[corner] ?? 0;
+      if ((x[edge] ?? 0) < start && (x[end] ?? 0) < start) return;
       const fromAbove = lattice.isLeft(corner, far, edge);
       if (fromAbove === lattice.isLeft(corner, far, end)) return;
       if (lattice.isLeft(edge, end, corner) === lattice.isLeft(edge, end, far)) return;

@@ -20,6 +20,9 @@ export class EdgeGrid {
   private edges: Int32Array;
   private before: Int32Array;
   private entries = 0;
+  /** Cells and the edges that are to be entered into them. */
+  private waiting: Int32Array = new Int32Array(1024);
+  private waits = 0;
   private readonly stamps: Int32Array;
   private stamp = 0;
 
@@ -55,49 +58,72 @@ export class EdgeGrid {
   }
 
   /**
-   * Enters an edge, visiting once each edge entered before that shares a cell with it.
-   * @param region of each edge: edges of the same region are not visited
+   * Visits once each edge entered before whose box meets that of an edge and that shares a cell with it; the edge itself
+   * waits for `enter`, so that edges of one region do not meet.
    */
-  enter(edge: number, region: Int32Array, visit: (other: number) => void): void {
-    const { lattice, to, size, perUnit, left, bottom, stamps } = this;
+  meet(edge: number, visit: (other: number) => void): void {
+    const { lattice, to, size, perUnit, left, bottom, stamps, columns, heads, edges, before } = this;
+    const { x, y } = lattice;
     const end = to[edge] ?? 0;
-    const [x0, y0, x1, y1] = [
-      lattice.x[edge] ?? 0,
-      lattice.y[edge] ?? 0,
-      lattice.x[end] ?? 0,
-      lattice.y[end] ?? 0,
-    ];
-    const [xMin, xMax] = [Math.min(x0, x1), Math.max(x0, x1)];
-    const [yMin, yMax] = [Math.min(y0, y1) - HAIR, Math.max(y0, y1) + HAIR];
-    const first = this.row(yMin);
-    const last = this.row(yMax);
-    const own = region[edge] ?? 0;
+    // One a line here and below: in these loops V8 makes an array of what is taken apart.
+    const x0 = x[edge] ?? 0;
+    const y0 = y[edge] ?? 0;
+    const x1 = x[end] ?? 0;
+    const y1 = y[end] ?? 0;
+    const xMin = Math.min(x0, x1);
+    const xMax = Math.max(x0, x1);
+    const yMin = Math.min(y0, y1);
+    const yMax = Math.max(y0, y1);
+    const first = this.row(yMin - HAIR);
+    const last = this.row(yMax + HAIR);
     const slope = y1 === y0 ? 0 : (x1 - x0) / (y1 - y0);
     this.stamp += 1;
+    const { stamp } = this;
     for (let row = first; row <= last; row += 1) {
-      let [from, till] = [xMin, xMax];
+      let from = xMin;
+      let till = xMax;
       if (first !== last && slope !== 0) {
         const low = bottom + row * size - HAIR - y0;
-        const [one, two] = [x0 + slope * low, x0 + slope * (low + size + 2 * HAIR)];
+        const one = x0 + slope * low;
+        const two = x0 + slope * (low + size + 2 * HAIR);
         from = Math.max(from, Math.min(one, two));
         till = Math.min(till, Math.max(one, two));
       }
-      const lastColumn = Math.min(this.columns - 1, Math.floor((till + HAIR - left) * perUnit));
-      for (
-        let column = Math.max(0, Math.floor((from - HAIR - left) * perUnit));
-        column <= lastColumn;
-        column += 1
-      ) {
-        const cell = row * this.columns + column;
-        for (let entry = this.heads[cell] ?? -1; entry >= 0; entry = this.before[entry] ?? -1) {
-          const other = this.edges[entry] ?? 0;
-          if (region[other] === own || stamps[other] === this.stamp) continue;
-          stamps[other] = this.stamp;
+      const final = row * columns + Math.min(columns - 1, Math.floor((till + HAIR - left) * perUnit));
+      let cell = row * columns + Math.max(0, Math.floor((from - HAIR - left) * perUnit));
+      for (; cell <= final; cell += 1) {
+        for (let entry = heads[cell] ?? -1; entry >= 0; entry = before[entry] ?? -1) {
+          const other = edges[entry] ?? 0;
+          if (stamps[other] === stamp) continue;
+          stamps[other] = stamp;
+          const ending = to[other] ?? 0;
+          const cx = x[other] ?? 0;
+          const dx = x[ending] ?? 0;
+          if ((cx < xMin && dx < xMin) || (cx > xMax && dx > xMax)) continue;
+          const cy = y[other] ?? 0;
+          const dy = y[ending] ?? 0;
+          if ((cy < yMin && dy < yMin) || (cy > yMax && dy > yMax)) continue;
           visit(other);
         }
-        this.add(cell, edge);
+        this.wait(cell, edge);
       }
     }
+  }
+
+  /** Enters the edges that wait. */
+  enter(): void {
+    while (this.entries + this.waits > this.edges.length) {
+      this.edges = grown(this.edges);
+      this.before = grown(this.before);
+    }
+    for (let at = 0; at < this.waits; at += 1) {
+      const cell = this.waiting[at * 2] ?? 0;
+      this.edges[this.entries] = this.waiting[at * 2 + 1] ?? 0;
+      this.before[this.entries] = this.heads[cell] ?? -1;
+      this.heads[cell] = this.entries;
+      this.entries += 1;
+    }
+    this.waits = 0;
   }
 
   /** Visits once each edge that shares a cell with the ray from a point towards positive x. */
@@ -125,15 +151,11 @@ export class EdgeGrid {
     return Math.max(0, Math.min(this.rows - 1, Math.floor((y - this.bottom) * this.perUnit)));
   }
 
-  private add(cell: number, edge: number): void {
-    if (this.entries === this.edges.length) {
-      this.edges = grown(this.edges);
-      this.before = grown(this.before);
-    }
-    this.edges[this.entries] = edge;
-    this.before[this.entries] = this.heads[cell] ?? -1;
-    this.heads[cell] = this.entries;
-    this.entries += 1;
+  private wait(cell: number, edge: number): void {
+    if (this.waits * 2 === this.waiting.length) this.waiting = grown(this.waiting);
+    this.waiting[this.waits * 2] = cell;
+    this.waiting[this.waits * 2 + 1] = edge;
+    this.waits += 1;
   }
 }
 

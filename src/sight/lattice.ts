@@ -43,9 +43,12 @@ export class Lattice {
   /** Whether point k lies to the left of the way from point i to point j; three different points. */
   isLeft(i: number, j: number, k: number): boolean {
     const { x, y } = this;
-    const [xi, yi] = [x[i] ?? 0, y[i] ?? 0];
-    const [ax, ay] = [(x[j] ?? 0) - xi, (y[j] ?? 0) - yi];
-    const [bx, by] = [(x[k] ?? 0) - xi, (y[k] ?? 0) - yi];
+    const xi = x[i] ?? 0;
+    const yi = y[i] ?? 0;
+    const ax = (x[j] ?? 0) - xi;
+    const ay = (y[j] ?? 0) - yi;
+    const bx = (x[k] ?? 0) - xi;
+    const by = (y[k] ?? 0) - yi;
     const one = ax * by;
     const two = ay * bx;
     const twice = one - two;
@@ -85,13 +88,14 @@ export class Lattice {
 
 /** a·b − c·d for whole numbers below 2^40, rounded only where it is large: each product in three parts of twenty bits. */
 function differenceOf(a: number, b: number, c: number, d: number): number {
-  const [a1, b1, c1, d1] = [
-    Math.floor(a / HALF),
-    Math.floor(b / HALF),
-    Math.floor(c / HALF),
-    Math.floor(d / HALF),
-  ];
-  const [a0, b0, c0, d0] = [a - a1 * HALF, b - b1 * HALF, c - c1 * HALF, d - d1 * HALF];
+  const a1 = Math.floor(a / HALF);
+  const b1 = Math.floor(b / HALF);
+  const c1 = Math.floor(c / HALF);
+  const d1 = Math.floor(d / HALF);
+  const a0 = a - a1 * HALF;
+  const b0 = b - b1 * HALF;
+  const c0 = c - c1 * HALF;
+  const d0 = d - d1 * HALF;
   const high = a1 * b1 - c1 * d1;
   const middle = a1 * b0 + a0 * b1 - c1 * d0 - c0 * d1;
   return (high * HALF + middle) * HALF + (a0 * b0 - c0 * d0);

@@ -37,15 +37,15 @@ export function wire({ editor, answers, session, pool, frame, failed }: WirePart
   };
 
   const here = (causes: Question['causes']) => {
-    const { plan, target, alone, revision } = store.getState();
+    const { plan, target, alone, situation, revision } = store.getState();
     queue.callOff();
-    show(runSteps(session.steps(plan, { target, alone, situation: null, causes }, revision)));
+    show(runSteps(session.steps(plan, { target, alone, situation, causes }, revision)));
   };
 
   const elsewhere = async (causes: Question['causes']) => {
-    const { plan, target, alone, revision } = store.getState();
+    const { plan, target, alone, situation, revision } = store.getState();
     answers.setState({ computing: { share: 0, doing: 'Working out coverage' } });
-    const asked = { plan, question: { target, alone, situation: null, causes }, revision };
+    const asked = { plan, question: { target, alone, situation, causes }, revision };
     const assessment = await queue.ask(asked, (share, doing) =>
       answers.setState({ computing: { share, doing } }),
     );
@@ -61,9 +61,9 @@ export function wire({ editor, answers, session, pool, frame, failed }: WirePart
   };
 
   const work = async () => {
-    const { plan, target, alone, gesturing, revision } = store.getState();
+    const { plan, target, alone, situation, gesturing, revision } = store.getState();
     const fits = (causes: Question['causes']) =>
-      session.estimate(plan, { target, alone, situation: null, causes }) <= ON_THE_SPOT;
+      session.estimate(plan, { target, alone, situation, causes }) <= ON_THE_SPOT;
     try {
       if (!gesturing && fits('exact')) {
         here('exact');

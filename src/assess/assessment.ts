@@ -1,6 +1,7 @@
 import type { Edition } from '../coverage/band.ts';
 import type { CameraCoverage, SiteCoverage } from '../coverage/coverage.ts';
 import type { FaceCap, Target } from '../coverage/target.ts';
+import type { FlatSurface } from '../model/surface.ts';
 import type { State } from '../coverage/state.ts';
 import type { Scene } from './scene.ts';
 
@@ -23,6 +24,8 @@ export interface Assessment {
   /** For a face target; empty else. */
   readonly faceCaps: readonly FaceCap[];
   readonly scene: Scene;
+  /** The wall, roof face or patch that is covered; null where it is the ground or a height above it. */
+  readonly surface: FlatSurface | null;
   /** One a camera of the scene, in its order. */
   readonly cameras: readonly CameraCoverage[];
   readonly site: SiteCoverage;
@@ -43,4 +46,6 @@ export interface PointAnswer {
   readonly hider: number | null;
   /** How far before the point the hider is met, m. */
   readonly before: number | null;
+  /** Of a covered face: why it is below the band of its density (KEPT, TOO_STEEP, FROM_THE_SIDE of coverage/rule.ts). */
+  readonly lost: number;
 }

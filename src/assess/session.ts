@@ -8,7 +8,15 @@ import type { Plan } from '../plan/plan.ts';
 import { lensInside } from '../sight/lensInside.ts';
 import type { Assessment, PointAnswer, Question } from './assessment.ts';
 import { coverCamera, refinedCoverage, type Covered, type Judging } from './coverCamera.ts';
-import { buildingCost, camerasCost, layingCost, siteCost, UNKNOWN, type Size } from './estimate.ts';
+import {
+  buildingCost,
+  camerasCost,
+  groundCost,
+  layingCost,
+  siteCost,
+  UNKNOWN,
+  type Size,
+} from './estimate.ts';
 import type { Ground } from './ground.ts';
 import { KeptCoverages, type Basis } from './keptCoverages.ts';
 import { Layouts, nightWords, type Layout, type Rules } from './layouts.ts';
@@ -88,16 +96,16 @@ class Remembering implements Session {
       counted.flatMap((index) => cameras[index] ?? []),
     );
     const site = together(layout, cameras, counted, asked && this.siteAreas(asked));
-    const { scene, edition, faceCaps } = layout;
+    const { scene, edition, faceCaps, surface } = layout;
     const within = scene.boundary === null ? 'board' : 'boundary';
-    return { revision, question, edition, faceCaps, scene, cameras, site, within };
+    return { revision, question, edition, faceCaps, scene, surface, cameras, site, within };
   }
 
   wanted(plan: Plan, question: Question, most: number): Wanted | null {
     const { layouts } = this;
     const unknown = layouts.unknown(plan, question);
     if (unknown > FEW || layouts.anyGround === null) return null;
-    const laying = layouts.known(plan, question) === null ? layingCost(this.size()) : 0;
+    const laying = layouts.known(plan, question) === null ? groundCost(this.size()) : 0;
     if (buildingCost(unknown) + laying > most) return null;
     const layout = layouts.layout(plan, question);
     const [whole, causes]: [string[], string[]] = [[], []];

@@ -20,11 +20,13 @@ interface Notice {
 /** What the person says and chooses. Only `plan` is history. */
 export interface EditorState {
   readonly plan: Plan;
-  /** Rises with every change of plan, target or alone. */
+  /** Rises with every change of plan, target, conditions or alone. */
   readonly revision: number;
   readonly selected: Selected | null;
   readonly hovered: Selected | null;
   readonly target: Target;
+  /** Id of the conditions that are judged; null: as drawn. */
+  readonly situation: string | null;
   readonly alone: string | null;
   readonly tool: 'rest' | 'camera';
   /** Names of the steps that undo and redo would take; null where there is none. */
@@ -68,6 +70,8 @@ export interface Editor {
   hover(hovered: Selected | null): void;
   point(point: Vec3 | null): void;
   ask(target: Target): void;
+  /** Judges the plan in other conditions; null as drawn. */
+  askIn(situation: string | null): void;
   showAlone(camera: string | null): void;
   hold(tool: EditorState['tool']): void;
   say(text: string, faults?: readonly Fault[]): void;

@@ -119,8 +119,12 @@ export function createEditor(plan: Plan, now: () => number = Date.now): Editor {
     point: (pointed) => store.setState({ pointed }),
     ask: (target) => {
       const { target: former, revision } = store.getState();
-      if (former.kind === target.kind && former.height === target.height) return;
+      if (JSON.stringify(former) === JSON.stringify(target)) return;
       store.setState({ target, revision: revision + 1 });
+    },
+    askIn: (situation) => {
+      const { situation: former, revision } = store.getState();
+      if (former !== situation) store.setState({ situation, revision: revision + 1 });
     },
     showAlone: (alone) => {
       const { alone: former, revision } = store.getState();
@@ -139,6 +143,7 @@ const fresh = (plan: Plan, revision: number): EditorState => ({
   selected: null,
   hovered: null,
   target: { kind: 'ground', height: 0 },
+  situation: null,
   alone: null,
   tool: 'rest',
   undoName: null,
@@ -160,6 +165,9 @@ function stillThere(state: EditorState, plan: Plan): Partial<EditorState> {
   return {
     ...(has(state.selected) ? {} : { selected: null }),
     ...(has(state.hovered) ? {} : { hovered: null }),
+    ...(state.situation === null || Object.hasOwn(plan.situations, state.situation)
+      ? {}
+      : { situation: null }),
     ...(state.alone === null || Object.hasOwn(plan.cameras, state.alone) ? {} : { alone: null }),
   };
 }

@@ -14,13 +14,24 @@ interface SelectProps<T extends string> {
   readonly note?: string | null;
   /** `small` is set beside a number: how that was got. Its label is only spoken. */
   readonly look?: 'row' | 'small';
+  /** Where it chooses what is shown, not what is in the plan, it works in a read-only tab too. */
+  readonly viewing?: boolean;
   set(value: T): void;
 }
 
 /** One of a few, by the system's own list: it works with keys, touch and speech as people know it. */
-export function Select<T extends string>({ label, value, choices, note, look = 'row', set }: SelectProps<T>) {
+export function Select<T extends string>({
+  label,
+  value,
+  choices,
+  note,
+  look = 'row',
+  viewing = false,
+  set,
+}: SelectProps<T>) {
   const id = useId();
-  const unwritable = useUnwritable();
+  const readOnly = useUnwritable();
+  const unwritable = viewing ? null : readOnly;
   return (
     <div className={styles.field} data-look={look}>
       <label className={look === 'small' ? styles.spoken : styles.label} htmlFor={id}>

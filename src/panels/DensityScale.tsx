@@ -5,6 +5,7 @@ import styles from './densityScale.module.css';
 /** What the tones of the ground mean: bands with the density at which each begins, and what has no tone. */
 export function DensityScale({ answers }: { answers: AnswersStore }) {
   const edition = useStore(answers, ({ assessment }) => assessment?.edition ?? null);
+  const night = useStore(answers, ({ assessment }) => (assessment?.scene.night ?? null) !== null);
   if (!edition) return null;
   const last = edition.bands.length - 1;
   return (
@@ -30,6 +31,12 @@ export function DensityScale({ answers }: { answers: AnswersStore }) {
           <span className={styles.name}>Through leaves or mesh</span>
           <i className={styles.screened} aria-hidden />
         </li>
+        {night && (
+          <li>
+            <span className={styles.name}>Too dark</span>
+            <i className={styles.dark} aria-hidden />
+          </li>
+        )}
         <li>
           <span className={styles.name}>Too few pixels</span>
           <i className={styles.bare} aria-hidden />

@@ -15,6 +15,7 @@ const MEASURES: Readonly<Record<Exclude<SettingMeasure, 'length'>, Measure>> = {
   millimetres: numbers('mm', 0.1, [1, 3]),
   pixels: numbers('px', 1, [0, 0]),
   count: numbers('', 1, [0, 0]),
+  milliseconds: numbers('ms', 1, [0, 2]),
 };
 
 const measureOf = (measure: SettingMeasure, units: Units): Measure =>

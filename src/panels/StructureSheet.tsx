@@ -9,6 +9,7 @@ import type { Choice } from '../fittings/Select.tsx';
 import { TextField } from '../fittings/TextField.tsx';
 import type { Passage } from '../model/passage.ts';
 import type { Got, RoofKind, Structure } from '../model/structure.ts';
+import { FacesGroup } from './FacesGroup.tsx';
 import { Figure } from './Figure.tsx';
 import { Group } from './Group.tsx';
 import { SettingField } from './SettingField.tsx';
@@ -124,6 +125,7 @@ export function StructureSheet({ editor, answers, structure }: StructureSheetPro
           Measured is good to 0.05 m. Mapped: 0.5 m on the ground, 1.0 m in height. Guessed: a fifth.
         </p>
       </Group>
+      <FacesGroup editor={editor} structure={structure} />
     </>
   );
 }

@@ -1,7 +1,10 @@
 import { useStore } from 'zustand';
 import type { AnswersStore } from '../answers/store.ts';
+import type { Assessment } from '../assess/assessment.ts';
 import type { Editor } from '../editor/editor.ts';
 import { Progress } from '../fittings/Progress.tsx';
+import type { Plan } from '../plan/plan.ts';
+import { ConditionsChoice } from './ConditionsChoice.tsx';
 import styles from './titleBlock.module.css';
 
 const TARGETS = {
@@ -19,7 +22,6 @@ export function TitleBlock({ editor, answers }: { editor: Editor; answers: Answe
   const assessment = useStore(answers, (state) => state.assessment);
   const computing = useStore(answers, (state) => state.computing);
   const target = assessment?.question.target ?? asked;
-  const situation = plan.situations[plan.situationOrder[0] ?? '']?.name ?? 'As drawn';
   return (
     <dl className={styles.block} aria-label="Title block">
       <div className={styles.whole}>
@@ -31,8 +33,9 @@ export function TitleBlock({ editor, answers }: { editor: Editor; answers: Answe
       <div>
         <dt>Coverage at</dt>
         <dd>
-          {TARGETS[target.kind]}
-          {target.kind !== 'surface' && `, ${target.height.toFixed(2)} m`}
+          {target.kind === 'surface'
+            ? surfaceText(assessment, plan)
+            : `${TARGETS[target.kind]}, ${target.height.toFixed(2)} m`}
         </dd>
       </div>
       <div>
@@ -45,7 +48,9 @@ export function TitleBlock({ editor, answers }: { editor: Editor; answers: Answe
       </div>
       <div>
         <dt>Conditions</dt>
-        <dd>{situation}</dd>
+        <dd>
+          <ConditionsChoice editor={editor} />
+        </dd>
       </div>
       {computing && (
         <div className={styles.whole}>
@@ -58,3 +63,11 @@ export function TitleBlock({ editor, answers }: { editor: Editor; answers: Answe
     </dl>
   );
 }
+
+/** "House, south wall" */
+const surfaceText = (assessment: Assessment | null, { structures }: Plan): string => {
+  const surface = assessment?.surface;
+  if (!surface) return TARGETS.surface;
+  const owner = structures[surface.owner]?.name;
+  return owner === undefined ? surface.name : `${owner}, ${surface.name.toLowerCase()}`;
+};

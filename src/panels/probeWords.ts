@@ -26,16 +26,22 @@ export function stateText(assessment: Assessment, answer: PointAnswer): string {
   return `${shortText(assessment, answer)}${seen ? pixels + above : ''}`;
 }
 
+/** Why a face counts for less than its pixels would: by the numbers of coverage/rule.ts. */
+const LOWERED: Readonly<Record<number, string>> = {
+  1: ', no more since the face is seen from too steep',
+  2: ', no more since the face is seen from the side',
+};
+
 /** The state alone: "hidden by the van, 4.1 m before it". */
 export function shortText(
   { edition, scene }: Assessment,
-  { state, band, hider, before }: PointAnswer,
+  { state, band, hider, before, lost }: PointAnswer,
 ): string {
   const by = hider === null ? '' : (scene.solids[hider]?.name ?? 'something');
   const gap = before === null ? '' : `, ${before.toFixed(1)} m before it`;
   switch (state) {
     case 'covered':
-      return (edition.bands[band - 1]?.name ?? 'covered').toLowerCase();
+      return `${(edition.bands[band - 1]?.name ?? 'covered').toLowerCase()}${LOWERED[lost] ?? ''}`;
     case 'too coarse':
       return 'too few pixels';
     case 'hidden':

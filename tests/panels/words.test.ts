@@ -92,6 +92,7 @@ describe('what is at a spot is said in the words of a homeowner', () => {
     depression: 24.2,
     hider: null,
     before: null,
+    lost: 0,
     ...change,
   });
 

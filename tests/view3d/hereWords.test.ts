@@ -22,6 +22,7 @@ const answer = (camera: number, change: Partial<PointAnswer>): PointAnswer => ({
   depression: 20,
   hider: null,
   before: null,
+  lost: 0,
   ...change,
 });
 

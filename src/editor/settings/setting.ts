@@ -2,7 +2,14 @@ import type { Got } from '../../model/structure.ts';
 import type { Limit } from '../../plan/limits.ts';
 import type { Plan } from '../../plan/plan.ts';
 
-export type SettingMeasure = 'length' | 'angle' | 'bearing' | 'millimetres' | 'pixels' | 'count';
+export type SettingMeasure =
+  | 'length'
+  | 'angle'
+  | 'bearing'
+  | 'millimetres'
+  | 'pixels'
+  | 'count'
+  | 'milliseconds';
 
 /** A number of the plan that a person may set: what it is called, how it stands, and the plan with another value. */
 export interface Setting {

@@ -11,6 +11,7 @@ import { SheetHead } from '../SheetHead.tsx';
 import { placeText } from './placeText.ts';
 import { AimGroup } from './AimGroup.tsx';
 import { LensGroup } from './LensGroup.tsx';
+import { NightGroup } from './NightGroup.tsx';
 import { MountGroup } from './MountGroup.tsx';
 import { SeesGroup } from './SeesGroup.tsx';
 import styles from '../sheet.module.css';
@@ -40,6 +41,7 @@ export function CameraSheet({ editor, answers, plan, camera }: CameraSheetProps)
       <MountGroup editor={editor} answers={answers} plan={plan} camera={camera} />
       <AimGroup editor={editor} answers={answers} camera={camera} />
       <LensGroup editor={editor} camera={camera} />
+      <NightGroup editor={editor} camera={camera} settings={plan.settings} />
       <Group title="Camera">
         <TextField label="Name" value={camera.name} most={120} set={(name) => rename(editor, thing, name)} />
         <div className={styles.acts}>

@@ -22,17 +22,20 @@ export function SeesGroup({ answers, id }: { answers: AnswersStore; id: string }
       </Group>
     );
   const { areas, reach } = coverage;
+  const { surface } = assessment;
   // One more is named where it would be the only other.
   const count = areas.byHider.length === NAMED + 1 ? NAMED + 1 : NAMED;
   const named = areas.byHider.slice(0, count);
   const rest = areas.byHider.slice(count);
   return (
-    <Group title={`Sees, at ${targetText(assessment.question.target)}`}>
-      <Figure
-        label="Nothing seen nearer than"
-        value={reach.nearBlindDistance === null ? 'nothing seen' : reach.nearBlindDistance.toFixed(2)}
-        unit={reach.nearBlindDistance === null ? '' : 'm'}
-      />
+    <Group title={`Sees, at ${surface?.name.toLowerCase() ?? targetText(assessment.question.target)}`}>
+      {surface === null && (
+        <Figure
+          label="Nothing seen nearer than"
+          value={reach.nearBlindDistance === null ? 'nothing seen' : reach.nearBlindDistance.toFixed(2)}
+          unit={reach.nearBlindDistance === null ? '' : 'm'}
+        />
+      )}
       <BandBars
         label="Area and reach by band"
         edition={assessment.edition}
@@ -40,7 +43,9 @@ export function SeesGroup({ answers, id }: { answers: AnswersStore; id: string }
         reach={reach.byBand}
       />
       <p className={styles.note}>
-        Area within the {assessment.within}; reach along the middle of the picture.
+        {surface === null
+          ? `Area within the ${assessment.within}; reach along the middle of the picture.`
+          : 'Area of the surface itself.'}
       </p>
       <ul className={styles.list} aria-label="In the picture, but not covered">
         {named.map(({ solid, area }) => (
@@ -54,7 +59,10 @@ export function SeesGroup({ answers, id }: { answers: AnswersStore; id: string }
           <Lost label={`Hidden by ${rest.length} others`} area={summed(rest.map(({ area }) => area))} />
         )}
         <Lost label="Through leaves or mesh" area={areas.byState.screened} />
+        <Lost label="Too dark" area={areas.byState['too dark']} />
         <Lost label="Too few pixels" area={areas.byState['too coarse']} />
+        <Lost label="Face seen from too steep, band lowered" area={areas.lost.tooSteep} />
+        <Lost label="Face seen from the side, band lowered" area={areas.lost.fromTheSide} />
       </ul>
     </Group>
   );

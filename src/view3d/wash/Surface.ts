@@ -1,29 +1,40 @@
 import {
   BufferGeometry,
+  DataTexture,
   DoubleSide,
   Float32BufferAttribute,
   Mesh,
+  NearestFilter,
   NoBlending,
   NormalBlending,
+  RedFormat,
+  ShapeUtils,
+  UnsignedByteType,
+  Vector2,
   Vector3,
   Vector4,
   type IUniform,
   type Texture,
 } from 'three';
 import type { Board } from '../../assess/scene.ts';
-import type { Vec3 } from '../../base/vector.ts';
+import { subtract, type Vec3 } from '../../base/vector.ts';
+import type { FlatSurface } from '../../model/surface.ts';
+import { pointOn } from '../planeFrame.ts';
 import { CORAL_STRENGTH } from '../../draw/ink.ts';
 import { shaderMaterial, type WindowUniforms } from '../shading.ts';
+import { CLOSED_LABEL, DARK_LABEL, type Asked, type CellLabels } from './cellLabels.ts';
 import { MOST_BANDS } from './lensShader.ts';
 import { readWash } from './readWash.ts';
 
 const vertex = /* glsl */ `
 in vec3 position;
+// In coordinates of the surface, for what is drawn on it.
+in vec2 at;
 uniform mat4 modelViewMatrix;
 uniform mat4 projectionMatrix;
 out vec2 vAt;
 void main() {
-  vAt = position.xy;
+  vAt = at;
   gl_Position = projectionMatrix * modelViewMatrix * vec4(position, 1.0);
 }
 `;
@@ -43,8 +54,31 @@ uniform sampler2D uShade;
 // Left, bottom, width and height of the board.
 uniform vec4 uBoard;
 uniform float uContact;
+// Cells go before the lens where screens close up (1), and at night and where a face looks one way (2).
+uniform int uAsked;
+uniform sampler2D uCells;
+uniform vec4 uCellBox;
 out vec4 colour;
 ${readWash}
+const int DARK = 100;
+
+int judgedAt(int seen) {
+  if (uAsked == 0 || seen == BARE || seen == HIDDEN) return seen;
+  vec2 place = (vAt - uCellBox.xy) / uCellBox.zw;
+  int label = int(texture(uCells, clamp(place, 0.0, 1.0)).r * 255.0 + 0.5);
+  if (seen == SCREENED) return label == ${CLOSED_LABEL} ? HIDDEN : seen;
+  if (uAsked == 1) return seen;
+  return label == ${DARK_LABEL} ? DARK : label == 0 || label == ${CLOSED_LABEL} ? TOO_FEW : BAND + label - 1;
+}
+
+// Dots in staggered rows: dark is told by its pattern too.
+float dots(vec2 at, float pitch) {
+  vec2 cell = at / pitch;
+  cell.x += 0.5 * mod(floor(cell.y), 2.0);
+  float far = length(fract(cell) - 0.5);
+  float wide = fwidth(cell.y);
+  return mix(1.0 - smoothstep(0.24 - wide, 0.24 + wide, far), 0.18, clamp(wide * 3.0 - 0.5, 0.0, 1.0));
+}
 
 // Lines at 45° with a pitch in metres; where they are finer than pixels, their mean.
 float hatch(vec2 at, float pitch) {
@@ -62,17 +96,21 @@ float dashes(vec2 at, float pitch) {
 void main() {
   vec2 pixel = gl_FragCoord.xy;
   float shade = uRaised ? 0.0 : texture(uShade, (vAt - uBoard.xy) / uBoard.zw).r * uContact;
-  int state = uWashed ? washAt(pixel) : BARE;
+  int washed = uWashed ? washAt(pixel) : BARE;
+  int state = judgedAt(washed);
   vec4 paint = uRaised ? vec4(uGround, 0.0) : vec4(uGround * (1.0 - shade), 1.0);
   float lines = hatch(vAt, uPitch);
   if (uBetween > 0.0) lines = max(lines, uBetween * hatch(vAt + vec2(uPitch * 0.35355339), uPitch));
-  if (state >= BAND) {
+  if (state == DARK) {
+    float dot_ = dots(vAt, uPitch * 0.55);
+    paint = uRaised ? vec4(uInk, 0.16 + 0.5 * dot_) : vec4(mix(paint.rgb * 0.8, uInk, 0.55 * dot_), 1.0);
+  } else if (state >= BAND) {
     // Ink pools just inside an edge.
     float reach = 2.0 * uRatio;
     float pooled = 0.0;
     for (int i = 0; i < 4; i += 1) {
       vec2 step_ = i == 0 ? vec2(reach, 0.0) : i == 1 ? vec2(-reach, 0.0) : i == 2 ? vec2(0.0, reach) : vec2(0.0, -reach);
-      if (washAt(pixel + step_) != state) pooled = 1.0;
+      if (washAt(pixel + step_) != washed) pooled = 1.0;
     }
     vec3 ink = uBandInk[state - BAND] * (1.0 - 0.08 * pooled) * (1.0 - 0.7 * shade);
     paint = vec4(ink, uRaised ? uFill : 1.0);
@@ -101,7 +139,12 @@ export class Surface {
     uShade: { value: null as Texture | null },
     uBoard: { value: new Vector4(0, 0, 1, 1) },
     uContact: { value: 0 },
+    uAsked: { value: 0 },
+    uCells: { value: null as Texture | null },
+    uCellBox: { value: new Vector4(0, 0, 1, 1) },
   };
+
+  private cells = labelTexture(new Uint8Array(1), 1, 1);
 
   constructor(wash: IUniform<Texture>, window: WindowUniforms, raised: boolean, order: number) {
     this.uniforms.uRaised.value = raised;
@@ -131,13 +174,56 @@ export class Surface {
       board.top - origin[1],
     ];
     const z = height - origin[2];
-    this.mesh.geometry.dispose();
-    this.mesh.geometry = new BufferGeometry();
-    this.mesh.geometry.setAttribute(
-      'position',
-      new Float32BufferAttribute([l, b, z, r, b, z, r, t, z, l, t, z], 3),
-    );
-    this.mesh.geometry.setIndex([0, 1, 2, 0, 2, 3]);
+    this.put([l, b, z, r, b, z, r, t, z, l, t, z], [l, b, r, b, r, t, l, t], [0, 1, 2, 0, 2, 3]);
     this.uniforms.uBoard.value.set(l, b, r - l, t - b);
   }
+
+  /** Covers a wall, a roof face or a patch. @param origin what its places are given from, a hair behind the face */
+  layOn({ plane, rings }: FlatSurface, origin: Vec3): void {
+    const [position, at, index]: [number[], number[], number[]] = [[], [], []];
+    for (const ring of rings) {
+      const first = at.length / 2;
+      const contour = ring.map(([a, b]) => new Vector2(a, b));
+      for (const [a, b] of ring) {
+        position.push(...subtract(pointOn(plane, a, b), origin));
+        at.push(a, b);
+      }
+      for (const face of ShapeUtils.triangulateShape(contour, []))
+        index.push(...face.map((corner) => first + corner));
+    }
+    this.put(position, at, index);
+  }
+
+  /** Reads the cells before the lens; null reads the lens alone. @param shift of the surface's coordinates, m */
+  ask(labels: CellLabels | null, asked: Asked, shift: readonly [number, number]): void {
+    this.uniforms.uAsked.value = labels === null ? 0 : asked === 'all' ? 2 : 1;
+    if (labels === null) return;
+    const { left, bottom, cell, columns, rows } = labels.grid;
+    this.uniforms.uCellBox.value.set(left - shift[0], bottom - shift[1], columns * cell, rows * cell);
+    const { image } = this.cells;
+    if (image.width === columns && image.height === rows) this.cells.image.data = labels.labels;
+    else {
+      this.cells.dispose();
+      this.cells = labelTexture(labels.labels, columns, rows);
+      this.uniforms.uCells.value = this.cells;
+    }
+    this.cells.needsUpdate = true;
+  }
+
+  private put(position: readonly number[], at: readonly number[], index: number[]): void {
+    this.mesh.geometry.dispose();
+    this.mesh.geometry = new BufferGeometry();
+    this.mesh.geometry.setAttribute('position', new Float32BufferAttribute(position, 3));
+    this.mesh.geometry.setAttribute('at', new Float32BufferAttribute(at, 2));
+    this.mesh.geometry.setIndex(index);
+  }
+}
+
+/** Labels of cells as the shader reads them: one byte each, none between. */
+function labelTexture(labels: Uint8Array<ArrayBuffer>, columns: number, rows: number): DataTexture {
+  const texture = new DataTexture(labels, columns, rows, RedFormat, UnsignedByteType);
+  texture.minFilter = NearestFilter;
+  texture.magFilter = NearestFilter;
+  texture.unpackAlignment = 1;
+  return texture;
 }

@@ -1,15 +1,20 @@
 import type { Group, IUniform, Texture } from 'three';
 import type { Assessment } from '../../assess/assessment.ts';
-import type { Vec3 } from '../../base/vector.ts';
+import { scale, subtract, type Vec3 } from '../../base/vector.ts';
+import type { FlatSurface } from '../../model/surface.ts';
 import type { CameraCoverage } from '../../coverage/coverage.ts';
 import { bandColours, contourInk } from '../../draw/bandInk.ts';
 import { ink, type Theme } from '../../draw/ink.ts';
 import { FatLines } from '../lines/FatLines.ts';
 import { inkVector, type WindowUniforms } from '../shading.ts';
+import { askedOfCells, cellLabels } from './cellLabels.ts';
 import { MOST_BANDS } from './lensShader.ts';
 import { Surface } from './Surface.ts';
 import { washSegments } from './washSegments.ts';
 import { WashLines } from './WashLines.ts';
+
+/** How far before a wall or a roof the wash on it is drawn, m. */
+const LIFT = 0.02;
 
 /** The wash with its lines: on the ground, or on a plane above it that lower things show through and solids cut. */
 export class TargetLayer {
@@ -22,6 +27,11 @@ export class TargetLayer {
   private theme: Theme = 'light';
   private bands = 0;
   private raised = false;
+  private lifted: {
+    readonly surface: FlatSurface;
+    readonly origin: Vec3;
+    readonly place: Vec3;
+  } | null = null;
   private below = false;
 
   constructor(group: Group, ground: Surface, wash: IUniform<Texture>, window: WindowUniforms) {
@@ -66,14 +76,27 @@ export class TargetLayer {
       this.bands = assessment.edition.bands.length;
       this.tintBands();
     }
+    const { surface } = assessment;
     const { board, ground } = assessment.scene;
     const height = assessment.question.target.height;
-    const raised = height > 0;
+    const raised = height > 0 || surface !== null;
     this.raised = raised;
     this.ground.uniforms.uWashed.value = !raised;
-    const { count, from, to, kind } = washSegments(counted, assessment, origin, dragged);
+    const place = surface === null ? origin : this.liftedFrom(surface, origin);
+    const { count, from, to, kind } = washSegments(counted, assessment, place, dragged);
     (raised ? this.onPlane : this.onGround).show(count, from, to, kind);
     this.order();
+    const asked = askedOfCells(assessment);
+    const labels = asked === 'nothing' ? null : cellLabels(assessment, counted);
+    const shift: readonly [number, number] = surface === null ? [origin[0], origin[1]] : [0, 0];
+    (raised ? this.plane : this.ground).ask(labels, asked, shift);
+    (raised ? this.ground : this.plane).ask(null, asked, shift);
+    if (surface !== null) {
+      this.plane.layOn(surface, place);
+      this.edge.show([]);
+      this.posts.show([]);
+      return;
+    }
     if (raised) this.plane.lay(board, ground + height, origin);
     const [l, b, r, t] = [
       board.left - origin[0],
@@ -97,6 +120,13 @@ export class TargetLayer {
         : [],
     );
     this.posts.show(raised ? corners.flatMap(([x, y]) => [x, y, low, x, y, z]) : []);
+  }
+
+  /** What places on a face are given from, so that the wash lies a hair before it; the same object while neither changes. */
+  private liftedFrom(surface: FlatSurface, origin: Vec3): Vec3 {
+    if (this.lifted?.surface !== surface || this.lifted.origin !== origin)
+      this.lifted = { surface, origin, place: subtract(origin, scale(surface.plane.normal, LIFT)) };
+    return this.lifted.place;
   }
 
   /** Pitch of the hatch: chosen once a view, so that it stays put on the ground while orbiting. */

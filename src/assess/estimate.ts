@@ -1,7 +1,8 @@
 /** What the parts of an assessment cost on a common machine, ms, roughly: by tests/bench. */
 const COST = {
   structure: 0.4,
-  /** Of laying out, a triangle and a cell. */
+  /** Of laying out, a triangle (for the ground alone, and for rays and shadows too) and a cell. */
+  cutFacet: 5e-4,
   facet: 2e-3,
   cell: 2e-5,
   /** Of a camera: at least, a cell and a triangle. */
@@ -25,6 +26,9 @@ export const UNKNOWN: Size = { facets: 2_000, cells: 400_000 };
 export const buildingCost = (structures: number): number => structures * COST.structure;
 
 export const layingCost = ({ facets, cells }: Size): number => facets * COST.facet + cells * COST.cell;
+
+/** The ground alone, without what rays and shadows need. */
+export const groundCost = ({ facets, cells }: Size): number => facets * COST.cutFacet + cells * COST.cell;
 
 /** @param whole cameras to cover, @param causes of how many exact causes are wanted */
 export const camerasCost = ({ facets, cells }: Size, whole: number, causes: number): number =>

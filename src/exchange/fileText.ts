@@ -5,7 +5,8 @@ import { accept, refuse, type Outcome } from '../base/fault.ts';
 export const GREATEST_FILE = 64 * 1024 * 1024;
 
 /** What can be opened, for the message about what cannot. */
-export const READABLE = 'a Soffit plan (JSON) or a GeoJSON file of building outlines';
+export const READABLE =
+  'a Soffit plan (JSON), a GeoJSON file of building outlines, or an ASCII grid of heights';
 
 /**
  * The text of a file, UTF-8 with or without a byte order mark.

@@ -1,11 +1,14 @@
 import { accept, refuse, type Outcome } from '../base/fault.ts';
 import { addStructures } from '../plan/commands/addStructures.ts';
 import { cleanName } from '../plan/commands/renameThing.ts';
+import { setGround } from '../plan/commands/setGround.ts';
 import { emptyPlan } from '../plan/emptyPlan.ts';
 import { jsonFault } from '../plan/jsonFault.ts';
 import type { Plan } from '../plan/plan.ts';
 import { planFrom } from '../plan/read.ts';
 import { fileText, READABLE } from './fileText.ts';
+import { isHeightGrid } from './elevation/gridText.ts';
+import { importElevation } from './elevation/importElevation.ts';
 import { isGeojson } from './geojson/collection.ts';
 import { importGeojson } from './geojson/importGeojson.ts';
 import type { ImportReport } from './report.ts';
@@ -31,6 +34,7 @@ export function* openFile(name: string, bytes: Uint8Array): Generator<Step, Outc
   yield { share: 0, doing: 'Reading the file' };
   const text = fileText(name, bytes);
   if (!text.ok) return text;
+  if (isHeightGrid(text.value)) return groundPlan(name, text.value);
   const start = text.value.trimStart().charAt(0);
   if (start !== '' && start !== '{' && start !== '[')
     return refuse({ code: 'file.unknown', path: [], allowed: READABLE, subject: name });
@@ -64,7 +68,18 @@ function* opened(name: string, document: unknown): Generator<Step, Outcome<Opene
     }
     if (!value.ok) return value;
     const { report, ...found } = value.value;
-    const title = cleanName(name.replace(/^.*[/\\]/, '').replace(/\.[a-z.]*$/i, '')) || 'Imported map';
-    return accept({ plan: addStructures(emptyPlan(IMPORTED, title), found), report }, value.notes);
+    return accept({ plan: addStructures(newPlan(name), found), report }, value.notes);
   }
 }
+
+/** An empty plan with the ground of a file. */
+function groundPlan(name: string, text: string): Outcome<Opened> {
+  const read = importElevation(text);
+  if (!read.ok) return refuse(...read.faults.map((fault) => ({ subject: name, ...fault })));
+  const { ground, report } = read.value;
+  return accept({ plan: setGround(newPlan(name), ground), report }, read.notes);
+}
+
+/** An empty plan named after a file. */
+const newPlan = (file: string): Plan =>
+  emptyPlan(IMPORTED, cleanName(file.replace(/^.*[/\\]/, '').replace(/\.[a-z.]*$/i, '')) || 'Imported map');

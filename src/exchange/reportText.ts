@@ -19,6 +19,11 @@ export const reportWords: Readonly<Record<string, Count>> = {
   'taken.fence': ['1 fence', '# fences'],
   'taken.hedge': ['1 hedge', '# hedges'],
   'taken.tree': ['1 tree', '# trees'],
+  'taken.height': ['1 height of the ground', '# heights of the ground'],
+  'left.height': [
+    '1 cell without a height, which gets that of the nearest that has one',
+    '# cells without a height, which get that of the nearest that has one',
+  ],
   'left.unreadable': ['1 feature that is not valid GeoJSON', '# features that are not valid GeoJSON'],
   'left.noGeometry': ['1 feature that draws nothing', '# features that draw nothing'],
   'left.notOnEarth': [
@@ -86,6 +91,15 @@ export const reportWords: Readonly<Record<string, Count>> = {
     '1 fence says not of what it is: it hides like boards',
     '# fences say not of what they are: they hide like boards',
   ],
+  'assumed.metres': [
+    'The file names no unit: cells and heights count as metres',
+    'The files name no unit: cells and heights count as metres',
+  ],
+  'assumed.middle': [
+    'The middle of the grid is the origin of the site',
+    'The middle of each of # grids is the origin of the site',
+  ],
+  'assumed.datum': ['Heights count from z = 0 at', 'Heights of # grids count from z = 0 at'],
   'assumed.tree': [
     '1 tree lacks height or crown: 8 m, 5 m across',
     '# trees lack height or crown: 8 m, 5 m across',

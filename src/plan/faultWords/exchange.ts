@@ -1,4 +1,4 @@
-import { allowed, given, subjectOf, where, type Words } from './say.ts';
+import { allowed, given, lastKey, subjectOf, where, type Words } from './say.ts';
 
 /** Words for maps that cannot be read, and features of them that cannot be built. */
 export const exchangeWords: Readonly<Record<string, Words>> = {
@@ -24,6 +24,24 @@ export const exchangeWords: Readonly<Record<string, Words>> = {
     `The horizontal angles of ${subjectOf(fault, 'this file')} run over ${fault.given ?? 'something else'}, from which the rest of the circle is not known. Make them ${allowed(fault, 'go all round')}.`,
   'ies.candela': (fault) =>
     `The candela of ${subjectOf(fault, 'this file')} hold a value below 0 or beyond all lamps${fault.given === undefined ? '' : ` (${fault.given})`}. Correct it in a text editor, or ask for another copy.`,
+  'elevation.head': (fault) =>
+    `${subjectOf(fault)} is a grid of heights whose ${lastKey(fault)} is ${fault.given === undefined ? 'missing' : `no number that can be used`}. Export it again as an Esri ASCII grid.`,
+  'elevation.degrees': (fault) =>
+    `${subjectOf(fault)} has cells of ${given(fault)}, which looks like degrees. Export it in a projected coordinate system in metres, such as UTM.`,
+  'elevation.cell': (fault) =>
+    `${subjectOf(fault)} has cells of ${given(fault)} m. Export it with cells of ${allowed(fault)}.`,
+  'elevation.cells': (fault) =>
+    `${subjectOf(fault)} has ${given(fault)} cells; the most is ${allowed(fault)}. Cut out the site, or export it with larger cells.`,
+  'elevation.number': (fault) =>
+    `${subjectOf(fault)} has ${given(fault)} where a height should be${where(fault)}. Export it again as an Esri ASCII grid.`,
+  'elevation.count': (fault) =>
+    `${subjectOf(fault)} holds ${given(fault)} heights, but says that it has ${allowed(fault)}. It may be cut off: export it again.`,
+  'elevation.wide': (fault) =>
+    `${subjectOf(fault)} is ${given(fault)} m wide; the most is ${allowed(fault)} m. Cut out the site and export again.`,
+  'elevation.relief': (fault) =>
+    `${subjectOf(fault)} has ${given(fault)} m between its lowest and highest height; the most is ${allowed(fault)} m. Cut out the site, or say in the file what stands for no height.`,
+  'elevation.empty': (fault) =>
+    `${subjectOf(fault)} holds no height: every cell is marked as unknown. Export the part of the site that is surveyed.`,
   'geojson.empty': () =>
     'This map is empty: its collection has no features. Export it again with the buildings of the site in view.',
   'geojson.pointsOnly': (fault) =>

@@ -30,9 +30,18 @@ export function bandsByRows(
   wanted: Wanted,
   samples = SAMPLES,
 ): number[] {
-  const row = new Row(scene, camera, wanted, samples);
+  return sumOfRows(new BandRow(scene, camera, wanted, samples), breaksOf(scene));
+}
+
+/** What lies on a row, as so many lengths. */
+export interface Row {
+  readonly size: number;
+  at(y: number): Lengths;
+}
+
+/** Lengths on rows put together into areas, from the first break to the last. */
+export function sumOfRows(row: Row, breaks: readonly number[]): number[] {
   const sums = new Array<number>(row.size).fill(0);
-  const breaks = breaksOf(scene);
   for (let at = 0; at + 1 < breaks.length; at += 1) {
     const [low, high] = [breaks[at] ?? 0, breaks[at + 1] ?? 0];
     const parts = Math.max(1, Math.ceil((high - low) / COARSE));
@@ -51,7 +60,7 @@ export function bandsByRows(
   return sums;
 }
 
-interface Lengths {
+export interface Lengths {
   readonly lengths: readonly number[];
   /** Tells rows apart on which other things lie, or the same in another order. */
   readonly sign: string;
@@ -86,7 +95,16 @@ function halve(
   halve(row, middle, half, (middle + to) / 2, two, to, last, sums);
 }
 
-class Row {
+/** A stretch of a row, relative to the lens. */
+interface Piece {
+  readonly from: number;
+  readonly to: number;
+  readonly owner: number;
+  readonly held: readonly boolean[];
+}
+
+/** One camera's stretches of a row. */
+export class BandRow implements Row {
   readonly size: number;
   private readonly scene: RowScene;
   private readonly samples: number;
@@ -119,13 +137,28 @@ class Row {
   }
 
   at(y: number): Lengths {
-    const stretches = alongRow(this.scene, y);
     const lengths = new Array<number>(this.size).fill(0);
+    let sign = '';
+    for (const { from, to, owner, held } of this.pieces(y)) {
+      sign += `${owner},`;
+      held.forEach((holds, i) => {
+        if (owner < OPEN || (owner >= 0 && i > 0) || !holds) return;
+        const slot = owner >= 0 ? this.sets.length + owner : i;
+        lengths[slot] = (lengths[slot] ?? 0) + to - from;
+        sign += i;
+      });
+    }
+    return { lengths, sign };
+  }
+
+  /** Stretches between whose ends nothing changes: what hides them, and which sets of conditions hold, frame first. */
+  pieces(y: number): Piece[] {
+    const stretches = alongRow(this.scene, y);
     const first = stretches[0];
     const last = stretches[stretches.length - 1];
-    if (first === undefined || last === undefined) return { lengths, sign: '' };
+    if (first === undefined || last === undefined) return [];
     const turns = this.turns(y, first.from, last.to);
-    let sign = '';
+    const pieces: Piece[] = [];
     let next = 0;
     for (const { from, to, owner } of stretches) {
       while (next < turns.length && (turns[next] ?? 0) <= from) next += 1;
@@ -134,20 +167,15 @@ class Row {
         const end = Math.min(to, turns[next] ?? Infinity);
         if (end - start > 1e-8) {
           const values = this.values((start + end) / 2, y);
-          sign += `${owner},`;
-          this.sets.forEach((set, i) => {
-            if (owner < OPEN || (owner >= 0 && i > 0) || !set.every((at) => (values[at] ?? 0) >= 0)) return;
-            const slot = owner >= 0 ? this.sets.length + owner : i;
-            lengths[slot] = (lengths[slot] ?? 0) + end - start;
-            sign += i;
-          });
+          const held = this.sets.map((set) => set.every((at) => (values[at] ?? 0) >= 0));
+          pieces.push({ from: start, to: end, owner, held });
         }
         if (end >= to) break;
         start = end;
         next += 1;
       }
     }
-    return { lengths, sign };
+    return pieces;
   }
 
   /** Where any condition turns on a stretch of a row, ascending. */

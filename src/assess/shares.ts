@@ -11,7 +11,7 @@ export interface Wanted {
 }
 
 /** What cameras of a question share, for a session that would take long to lay it out itself. */
-export interface Laid {
+interface Laid {
   readonly scene: Scene;
   /** Null over uneven ground, which cannot be sent: whoever takes the scene over lays its own. */
   readonly ground: Ground | null;

@@ -7,7 +7,7 @@ import { LostError, type AskOptions, type Client } from './client.ts';
 import { createSharing } from './sharing.ts';
 
 /** A question about a plan, and the revision that its answer belongs to. */
-export interface PoolAsked {
+interface PoolAsked {
   readonly plan: Plan;
   readonly question: Question;
   readonly revision: number;

@@ -19,7 +19,7 @@ const LENSES: readonly Partial<Lens>[] = [
 ];
 
 /** A structure of any kind somewhere on the site. */
-export function randomStructure(chance: Chance, id: string): Structure {
+function randomStructure(chance: Chance, id: string): Structure {
   const at: Vec2 = [chance.between(-HALF_X + 5, HALF_X - 5), chance.between(-HALF_Y + 5, HALF_Y - 5)];
   const size: Vec2 = [chance.between(1, 3.5), chance.between(1, 3.5)];
   const outline: readonly Vec2[] = [

@@ -82,7 +82,7 @@ export function createOpenings(editor: Editor, desk: DeskStore, keeping: Keeping
     choose: () => {
       fileOpen({
         description: 'Plans and streets',
-        extensions: ['.json', '.soffit', '.geojson'],
+        extensions: ['.json', '.soffit', '.geojson', '.asc'],
         id: 'soffit',
       }).then(file, (error: unknown) => {
         // The person closed the system's file chooser.

@@ -127,7 +127,8 @@ test('progress adds up over workers and never falls', async () => {
   );
   expect(shares.length).toBeGreaterThan(4);
   expect(shares).toEqual(shares.toSorted((one, two) => one - two));
-  expect(shares.at(-1)).toBe(1);
+  // One worker is done before the other: only when both are, all is.
+  expect(shares.indexOf(1)).toBe(shares.length - 1);
 });
 
 test('calling off stops every worker between two steps, and the next question is answered', async () => {

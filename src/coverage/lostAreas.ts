@@ -4,7 +4,7 @@ import type { ConditionSets, SignedSet } from './conditions.ts';
 import type { CameraAreas, Cells } from './coverage.ts';
 import { FROM_THE_SIDE, TOO_STEEP } from './rule.ts';
 import { pieceAreas, type Piece } from './seenPieces.ts';
-import { areaOf, tally } from './tally.ts';
+import { areaOf, tallyMarked } from './tally.ts';
 
 const NOTHING: CameraAreas['lost'] = { tooSteep: NO_AREA, fromTheSide: NO_AREA };
 
@@ -28,8 +28,9 @@ export function lostAreas(pieces: readonly Piece[], found: FoundSight): CameraAr
 }
 
 /** The same from cells. */
-export function lostCells({ lost, grid }: Cells, mask: Uint8Array): CameraAreas['lost'] {
+export function lostCells(cells: Cells, mask: Uint8Array): CameraAreas['lost'] {
+  const { lost, grid } = cells;
   if (lost === null) return NOTHING;
-  const counts = tally(grid, lost, mask, 3);
+  const counts = tallyMarked(cells, lost, mask, 3);
   return { tooSteep: areaOf(counts, TOO_STEEP, grid), fromTheSide: areaOf(counts, FROM_THE_SIDE, grid) };
 }

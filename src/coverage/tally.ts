@@ -32,23 +32,56 @@ export function tally(grid: Grid, labels: Uint8Array, mask: Uint8Array, most: nu
       if (mask[index] !== 1) continue;
       const label = labels[index] ?? 0;
       raise(counts.cells, label);
-      const left = index > start ? index - 1 : index;
-      const right = index + 1 < start + columns ? index + 1 : index;
-      const below = row > 0 ? index - columns : index;
-      const above = row + 1 < rows ? index + columns : index;
-      const lone =
-        labels[left] !== label ||
-        labels[right] !== label ||
-        labels[below] !== label ||
-        labels[above] !== label ||
-        mask[left] !== 1 ||
-        mask[right] !== 1 ||
-        mask[below] !== 1 ||
-        mask[above] !== 1;
-      if (lone) raise(counts.edges, label);
+      if (isEdge(index, row, grid, labels, mask)) raise(counts.edges, label);
     }
   }
   return counts;
+}
+
+/**
+ * As `tally`, of labels above 0 only, and of cells in the frame only: outside it there are none.
+ * @param rows first and last column in the frame, two numbers a row
+ */
+export function tallyMarked(
+  { grid, rows }: Pick<Cells, 'grid' | 'rows'>,
+  labels: Uint8Array,
+  mask: Uint8Array,
+  most: number,
+): Tally {
+  const { columns } = grid;
+  const counts = newTally(most);
+  for (let row = 0; row < grid.rows; row += 1) {
+    const start = row * columns;
+    const end = start + (rows[row * 2 + 1] ?? -1);
+    for (let index = start + (rows[row * 2] ?? 0); index <= end; index += 1) {
+      const label = labels[index] ?? 0;
+      if (label === 0 || mask[index] !== 1) continue;
+      raise(counts.cells, label);
+      if (isEdge(index, row, grid, labels, mask)) raise(counts.edges, label);
+    }
+  }
+  return counts;
+}
+
+/** Whether a 4-neighbour of a cell has another label or lies outside the mask. */
+function isEdge(index: number, row: number, grid: Grid, labels: Uint8Array, mask: Uint8Array): boolean {
+  const { columns } = grid;
+  const start = row * columns;
+  const label = labels[index];
+  const left = index > start ? index - 1 : index;
+  const right = index + 1 < start + columns ? index + 1 : index;
+  const below = row > 0 ? index - columns : index;
+  const above = row + 1 < grid.rows ? index + columns : index;
+  return (
+    labels[left] !== label ||
+    labels[right] !== label ||
+    labels[below] !== label ||
+    labels[above] !== label ||
+    mask[left] !== 1 ||
+    mask[right] !== 1 ||
+    mask[below] !== 1 ||
+    mask[above] !== 1
+  );
 }
 
 /** Counts what is hidden within a mask by what is in the way, what is screened, and what of the frame lies inside solids. */

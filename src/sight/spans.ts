@@ -123,8 +123,18 @@ export class ShadowLine {
     const [first, last] = [stretches.first, stretches.last];
     const [p0, q0] = [-line.k * line.a + first * line.b, -line.k * line.b - first * line.a];
     const [p1, q1] = [-line.k * line.a + last * line.b, -line.k * line.b - last * line.a];
+    const [left, right] = [Math.min(p0, p1), Math.max(p0, p1)];
+    const [bottom, top] = [Math.min(q0, q1), Math.max(q0, q1)];
+    const { numbers } = this.shadows;
     this.bins.along(p0, q0, p1, q1, (shadow) => {
-      if (shadow !== own && !this.boxMisses(shadow, line, stretches)) this.take(shadow, line, stretches, own);
+      const box = shadow * STRIDE + BOX;
+      const misses =
+        shadow === own ||
+        right < (numbers[box] ?? 0) ||
+        left > (numbers[box + 2] ?? 0) ||
+        top < (numbers[box + 1] ?? 0) ||
+        bottom > (numbers[box + 3] ?? 0);
+      if (!misses) this.take(shadow, line, stretches, own);
       return stretches.empty;
     });
   }
@@ -148,22 +158,6 @@ export class ShadowLine {
       else to = Math.min(to, -here / slope);
     }
     stretches.remove(from, to);
-  }
-
-  private boxMisses(shadow: number, line: Line, stretches: Stretches): boolean {
-    const box = shadow * STRIDE + BOX;
-    const { numbers } = this.shadows;
-    const [p0, q0] = [
-      -line.k * line.a + stretches.first * line.b,
-      -line.k * line.b - stretches.first * line.a,
-    ];
-    const [p1, q1] = [-line.k * line.a + stretches.last * line.b, -line.k * line.b - stretches.last * line.a];
-    return (
-      Math.max(p0, p1) < (numbers[box] ?? 0) ||
-      Math.min(p0, p1) > (numbers[box + 2] ?? 0) ||
-      Math.max(q0, q1) < (numbers[box + 1] ?? 0) ||
-      Math.min(q0, q1) > (numbers[box + 3] ?? 0)
-    );
   }
 }
 

@@ -41,9 +41,10 @@ export function listenToKeys({ editor, answers, desk, openings, save }: KeyParts
 
   const hideSelected = () => {
     const thing = selectedThing();
+    if (thing?.kind !== 'camera' && thing?.kind !== 'structure') return;
     const { plan } = editor.store.getState();
-    const now = thing && (thing.kind === 'camera' ? plan.cameras[thing.id] : plan.structures[thing.id]);
-    if (thing && now) hide(editor, thing, !now.hidden);
+    const now = thing.kind === 'camera' ? plan.cameras[thing.id] : plan.structures[thing.id];
+    if (now) hide(editor, { kind: thing.kind, id: thing.id }, !now.hidden);
   };
 
   const nextHeight = () => {

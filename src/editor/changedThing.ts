@@ -7,6 +7,10 @@ export function whatChanged(before: Plan, after: Plan): Selected | null {
   if (camera !== null) return { kind: 'camera', id: camera };
   const structure = changedKey(before.structures, after.structures);
   if (structure !== null) return { kind: 'structure', id: structure };
+  const lamp = changedKey(before.lamps, after.lamps);
+  if (lamp !== null) return { kind: 'lamp', id: lamp };
+  const situation = changedKey(before.situations, after.situations);
+  if (situation !== null) return { kind: 'situation', id: situation };
   return before.boundary !== after.boundary && after.boundary ? { kind: 'boundary' } : null;
 }
 

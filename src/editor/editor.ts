@@ -7,6 +7,8 @@ import type { Plan } from '../plan/plan.ts';
 export type Selected =
   | { readonly kind: 'structure'; readonly id: string }
   | { readonly kind: 'camera'; readonly id: string }
+  | { readonly kind: 'lamp'; readonly id: string }
+  | { readonly kind: 'situation'; readonly id: string }
   | { readonly kind: 'boundary' };
 
 /** A sentence for the person, in the strip or the live region. */

@@ -3,6 +3,8 @@ import { createHistory, record, redo, stepNames, undo } from '../plan/history.ts
 import type { History } from '../plan/history.ts';
 import type { Plan } from '../plan/plan.ts';
 import { whatChanged } from './changedThing.ts';
+import type { Target } from '../coverage/target.ts';
+import { recordsOf } from './recordsOf.ts';
 import type { Editor, EditorState, Gesture, Selected } from './editor.ts';
 
 /** Steps on one number within this time are one step of history, ms. */
@@ -104,7 +106,8 @@ export function createEditor(plan: Plan, now: () => number = Date.now): Editor {
       const { plan: former, revision, target, kept, readOnly } = store.getState();
       store.setState({
         ...fresh(next, revision + 1),
-        target,
+        // The faces of another plan are not those of this one.
+        target: target.kind === 'surface' ? GROUND : target,
         kept: { at: null, trouble: kept.trouble },
         // Whoever keeps plans finds out about another one; on the same one nothing has changed.
         readOnly: readOnly && former.id === next.id,
@@ -137,12 +140,14 @@ export function createEditor(plan: Plan, now: () => number = Date.now): Editor {
 
 const nothing = () => undefined;
 
+const GROUND: Target = { kind: 'ground', height: 0 };
+
 const fresh = (plan: Plan, revision: number): EditorState => ({
   plan,
   revision,
   selected: null,
   hovered: null,
-  target: { kind: 'ground', height: 0 },
+  target: GROUND,
   situation: null,
   alone: null,
   tool: 'rest',
@@ -160,9 +165,16 @@ function stillThere(state: EditorState, plan: Plan): Partial<EditorState> {
   const has = (thing: Selected | null): boolean => {
     if (thing === null) return true;
     if (thing.kind === 'boundary') return plan.boundary !== null;
-    return Object.hasOwn(thing.kind === 'camera' ? plan.cameras : plan.structures, thing.id);
+    return Object.hasOwn(recordsOf(plan, thing.kind), thing.id);
   };
+  const { target } = state;
+  const isGone =
+    target.kind === 'surface' &&
+    (target.surface.of === 'patch'
+      ? !Object.hasOwn(plan.patches, target.surface.patch)
+      : !Object.hasOwn(plan.structures, target.surface.structure));
   return {
+    ...(isGone ? { target: GROUND } : {}),
     ...(has(state.selected) ? {} : { selected: null }),
     ...(has(state.hovered) ? {} : { hovered: null }),
     ...(state.situation === null || Object.hasOwn(plan.situations, state.situation)

@@ -4,6 +4,7 @@ import type { Editor } from '../editor/editor.ts';
 import { UnwritableProvider } from '../fittings/writable.ts';
 import { BoundarySheet } from './BoundarySheet.tsx';
 import { SiteSheet } from './SiteSheet.tsx';
+import { SituationSheet } from './SituationSheet.tsx';
 import { StructureSheet } from './StructureSheet.tsx';
 import { CameraSheet } from './camera/CameraSheet.tsx';
 
@@ -30,6 +31,11 @@ function Sheet({ editor, answers }: { editor: Editor; answers: AnswersStore }) {
     const structure = plan.structures[selected.id];
     if (structure)
       return <StructureSheet key={structure.id} editor={editor} answers={answers} structure={structure} />;
+  }
+  if (selected?.kind === 'situation') {
+    const situation = plan.situations[selected.id];
+    if (situation)
+      return <SituationSheet key={situation.id} editor={editor} plan={plan} situation={situation} />;
   }
   if (selected?.kind === 'boundary' && plan.boundary) return <BoundarySheet boundary={plan.boundary} />;
   return <SiteSheet editor={editor} answers={answers} />;

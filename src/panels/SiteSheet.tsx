@@ -6,6 +6,7 @@ import { editionChoices } from '../editor/settings/editionChoices.ts';
 import { Button } from '../fittings/Button.tsx';
 import { Select } from '../fittings/Select.tsx';
 import { BandBars } from './BandBars.tsx';
+import { ConditionsGroup } from './ConditionsGroup.tsx';
 import { Cautions } from './Cautions.tsx';
 import { FaultList } from './FaultList.tsx';
 import { Figure } from './Figure.tsx';
@@ -24,6 +25,7 @@ export function SiteSheet({ editor, answers }: { editor: Editor; answers: Answer
       <SheetHead sign={null} title="Whole site" kind="Setting sheet" />
       <Seen editor={editor} answers={answers} />
       <FaultList editor={editor} answers={answers} />
+      <ConditionsGroup editor={editor} />
       <Group title="Judged by">
         <Select
           label="Bands"

@@ -1,6 +1,8 @@
+import { useStore } from 'zustand';
 import type { AnswersStore } from '../answers/store.ts';
 import { hide, remove, rename } from '../editor/acts.ts';
 import type { Editor } from '../editor/editor.ts';
+import { changeConditions } from '../editor/settings/conditions.ts';
 import { setPassage, setRoofKind } from '../editor/settings/structureChoices.ts';
 import { setGot, structureSettings } from '../editor/settings/structureSettings.ts';
 import { Button } from '../fittings/Button.tsx';
@@ -58,6 +60,7 @@ export function StructureSheet({ editor, answers, structure }: StructureSheetPro
           <Button pressed={structure.hidden} press={() => hide(editor, thing, !structure.hidden)}>
             Not drawn
           </Button>
+          <AwayButton editor={editor} id={id} />
           <Button
             press={() => {
               const cameras = answers.getState().assessment?.scene.cameras ?? [];
@@ -127,6 +130,23 @@ export function StructureSheet({ editor, answers, structure }: StructureSheetPro
       </Group>
       <FacesGroup editor={editor} structure={structure} />
     </>
+  );
+}
+
+/** Sends a structure away in the conditions that are judged. */
+function AwayButton({ editor, id }: { editor: Editor; id: string }) {
+  const situation = useStore(editor.store, (state) =>
+    state.situation === null ? null : (state.plan.situations[state.situation] ?? null),
+  );
+  if (!situation) return null;
+  const isAway = situation.away.includes(id);
+  return (
+    <Button
+      pressed={isAway}
+      press={() => changeConditions(editor, situation, { away: { structure: id, gone: !isAway } })}
+    >
+      Away in {situation.name}
+    </Button>
   );
 }
 

@@ -1,5 +1,6 @@
-import { Cctv, Layers2, SquareDashed } from 'lucide-react';
+import { Cctv, CloudSun, Layers2, Moon, SquareDashed } from 'lucide-react';
 import type { Selected } from '../editor/editor.ts';
+import { conditionsOf, conditionsText } from '../editor/settings/conditions.ts';
 import type { TreeItem } from '../fittings/treeItem.ts';
 import type { Structure } from '../model/structure.ts';
 import type { Mount } from '../optics/mount.ts';
@@ -72,6 +73,19 @@ export const cameraRows = (plan: Plan): readonly TreeItem[] =>
       };
     });
 
+/** The rows of the conditions, each with what it changes. */
+export const situationRows = (plan: Plan): readonly TreeItem[] =>
+  conditionsOf(plan).map((situation, index) => {
+    const detail = conditionsText(situation);
+    const { id, name, night } = situation;
+    const spoken = `${name}, conditions, ${detail}`;
+    return {
+      ...leaf(rowOf({ kind: 'situation', id }), name, detail === name.toLowerCase() ? '' : detail, spoken),
+      icon: night ? <Moon {...LOOK} /> : <CloudSun {...LOOK} />,
+      first: index === 0,
+    };
+  });
+
 const leaf = (id: string, label: string, detail: string, spoken: string) =>
   ({ id, level: 1, label, detail, spoken, open: null }) as const;
 
@@ -83,7 +97,9 @@ export function thingOfRow(row: string): Selected | null {
   if (row === 'boundary') return { kind: 'boundary' };
   const [kind, ...rest] = row.split(' ');
   const id = rest.join(' ');
-  return kind === 'structure' || kind === 'camera' ? { kind, id } : null;
+  return kind === 'structure' || kind === 'camera' || kind === 'lamp' || kind === 'situation'
+    ? { kind, id }
+    : null;
 }
 
 function placeText(plan: Plan, mount: Mount): string {

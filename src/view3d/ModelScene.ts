@@ -137,8 +137,12 @@ export class ModelScene {
   }
 
   private showSolids(solids: readonly Solid[], structures: Shown['structures']): void {
+    // What is away in these conditions has no solids, so no panes either.
+    const there = new Set(solids.map(({ structure }) => structure));
     const panes = Object.values(structures).flatMap((structure) =>
-      structure.kind === 'building' && !structure.hidden ? [panesOf(structure)] : [],
+      structure.kind === 'building' && !structure.hidden && there.has(structure.id)
+        ? [panesOf(structure)]
+        : [],
     );
     this.solids.show(
       solids.filter(({ structure }) => structures[structure]?.hidden !== true),

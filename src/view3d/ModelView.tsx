@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { AnswersStore } from '../answers/store.ts';
 import type { Editor, EditorState } from '../editor/editor.ts';
+import { nameOfSelected } from '../editor/recordsOf.ts';
 import { Model } from './Model.ts';
 import { keyPressed } from './navigate/keys.ts';
 import { Pointers } from './navigate/Pointers.ts';
@@ -82,13 +83,6 @@ export function ModelView({ editor, answers }: ModelViewProps) {
 
 /** What a screen reader calls the Model: plan and selection. */
 function nameOf({ plan, selected }: EditorState): string {
-  const thing =
-    selected?.kind === 'camera'
-      ? plan.cameras[selected.id]?.name
-      : selected?.kind === 'structure'
-        ? plan.structures[selected.id]?.name
-        : selected?.kind === 'boundary'
-          ? 'Site boundary'
-          : undefined;
+  const thing = nameOfSelected(plan, selected);
   return `Model of ${plan.name}, ${thing === undefined ? 'nothing selected' : `${thing} selected`}`;
 }

@@ -1,3 +1,4 @@
+import { nameOfSelected } from '../../editor/recordsOf.ts';
 import type { Model } from '../Model.ts';
 
 /** A thing is named once it has been pointed at for so long, ms. */
@@ -31,10 +32,10 @@ export class HoverName {
     const { hovered, plan } = editor.store.getState();
     const { spot } = pointer.getState();
     if (!hovered || hovered.kind === 'boundary' || !spot) return;
-    const thing = hovered.kind === 'camera' ? plan.cameras[hovered.id] : plan.structures[hovered.id];
-    if (!thing) return;
+    const name = nameOfSelected(plan, hovered);
+    if (name === undefined) return;
     const { element } = this;
-    element.textContent = thing.name;
+    element.textContent = name;
     element.hidden = false;
     const { offsetWidth: width, offsetHeight: height } = element;
     const x = spot.x + ASIDE.x + width > view.width - EDGE ? spot.x - ASIDE.x - width : spot.x + ASIDE.x;

@@ -5,8 +5,8 @@
  */
 import { expect, test } from 'vitest';
 import type { Vec2, Vec3 } from '../../../src/base/vector.ts';
-import { clearOver, turningPoint } from './clear.ts';
-import { strip } from './strip.ts';
+import { clearOver, turningPoint } from '../lineOfSight/clear.ts';
+import { strip } from '../lineOfSight/strip.ts';
 
 const K = 52.0137;
 const crestAt = (x: number): number => -(x * x) / (200 * K);

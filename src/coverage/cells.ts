@@ -116,6 +116,9 @@ function judge(judged: Judged): void {
   const { plane, cell } = grid;
   const field = new PixelField(camera);
   const step = scale(plane.u, cell);
+  const [sx, sy, sz] = step;
+  // Where a target is handed over without allocating it.
+  const { here } = judged.rule;
   // A bent lens leaves density 0 outside its frame; for a rectilinear one the rows' spans are the frame.
   const bent = camera.k !== 1;
   const away = subtract(plane.origin, camera.eye);
@@ -131,32 +134,39 @@ function judge(judged: Judged): void {
     field.fillRow(dx, dy, dz, step, high - low + 1, density, from);
     for (let at = 0; at <= high - low; at += 1) {
       if (bent && density[from + at] === 0) continue;
-      const [x, y, z] = [dx + at * step[0], dy + at * step[1], dz + at * step[2]];
-      settle(judged, from + at, x, y, z);
-      if (across !== null) across[from + at] = field.along(x, y, z, plane.u);
+      here[1] = dx + at * sx;
+      here[2] = dy + at * sy;
+      here[3] = -(dz + at * sz);
+      settle(judged, from + at);
+      if (across !== null) across[from + at] = field.along(dx + at * sx, dy + at * sy, dz + at * sz, plane.u);
     }
   }
 }
 
-/** State, band and hider of a cell in the frame. */
-function settle(judged: Judged, index: number, dx: number, dy: number, dz: number): void {
+/** State, band and hider of a cell in the frame, whose target stands in `here` of the rule. */
+function settle(judged: Judged, index: number): void {
   const { state, band, density, hider, lost } = judged.cells;
   if (state[index] === INSIDE) return;
-  const through = judged.screens?.[index] ?? -1;
+  const through = judged.screens === null ? -1 : (judged.screens[index] ?? -1);
   const behind = judged.found.sight.lensInside ?? over(judged.solids, judged.closed, index);
   if (behind >= 0 || through >= 0) {
     state[index] = behind >= 0 ? HIDDEN : SCREENED;
     hider[index] = behind >= 0 ? behind : through;
     return;
   }
-  if (judged.night !== null && !isLit(judged.night, judged.glass, index, dx, dy, dz)) {
-    state[index] = TOO_DARK;
-    return;
+  const { rule } = judged;
+  if (judged.night !== null) {
+    const [, dx = 0, dy = 0, rise = 0] = rule.here;
+    if (!isLit(judged.night, judged.glass, index, dx, dy, -rise)) {
+      state[index] = TOO_DARK;
+      return;
+    }
   }
-  const reached = judged.rule.band(density[index] ?? 0, dx, dy, -dz);
+  rule.here[0] = density[index] ?? 0;
+  const reached = rule.bandHere();
   band[index] = reached;
   state[index] = reached > 0 ? COVERED : TOO_COARSE;
-  if (lost !== null) lost[index] = judged.rule.lost;
+  if (lost !== null) lost[index] = rule.lost;
 }
 
 /** What hides a cell: a solid before any screen that has closed up. */

@@ -44,6 +44,8 @@ export class BandRule {
   readonly sided: boolean;
   /** Why the last target judged is below the band of its density: KEPT, TOO_STEEP or FROM_THE_SIDE. */
   lost = KEPT;
+  /** Density, dx, dy and rise of the target that `bandHere` judges. */
+  readonly here = new Float64Array(4);
   private readonly bearing: Vec2;
   /** The place that the face looks to, from the lens; null where it looks along `bearing`. */
   private readonly place: Vec2 | null;
@@ -76,7 +78,21 @@ export class BandRule {
    * @param rise   how far the lens stands above the target, m
    */
   band(density: number, dx: number, dy: number, rise: number): number {
+    const { here } = this;
+    here[0] = density;
+    here[1] = dx;
+    here[2] = dy;
+    here[3] = rise;
+    return this.bandHere();
+  }
+
+  /** As `band`, of what stands in `here`: a call a cell would allocate its numbers. */
+  bandHere(): number {
     this.lost = KEPT;
+    const density = this.here[0] ?? 0;
+    const dx = this.here[1] ?? 0;
+    const dy = this.here[2] ?? 0;
+    const rise = this.here[3] ?? 0;
     const over2 = dx * dx + dy * dy;
     if (over2 + rise * rise > this.range2) return 0;
     const { densities, slopes, cosines, kept } = this;

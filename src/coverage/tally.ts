@@ -103,7 +103,8 @@ export function tallyHiders(
       const within = here === INSIDE && (density[index] ?? 0) > 0;
       if (mask[index] !== 1 || (here !== HIDDEN && here !== SCREENED && !within)) continue;
       const solid = within ? -1 : (hider[index] ?? 0);
-      const [counts, label] = within ? [inside, 0] : here === SCREENED ? [screens, 0] : [hiders, solid];
+      const counts = within ? inside : here === SCREENED ? screens : hiders;
+      const label = counts === hiders ? solid : 0;
       raise(counts.cells, label);
       const left = index > start ? index - 1 : index;
       const right = index + 1 < start + columns ? index + 1 : index;

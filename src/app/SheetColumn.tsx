@@ -6,6 +6,7 @@ import { KeysSheet } from '../panels/KeysSheet.tsx';
 import { OpenSheet } from '../panels/OpenSheet.tsx';
 import { ReportSheet } from '../panels/ReportSheet.tsx';
 import { SettingSheet } from '../panels/SettingSheet.tsx';
+import { openLight } from './openLight.ts';
 import type { DeskStore } from './desk.ts';
 import type { Openings } from './opening.ts';
 
@@ -43,5 +44,7 @@ export function SheetColumn({ editor, answers, desk, openings }: SheetColumnProp
         close={close}
       />
     );
-  return <SettingSheet editor={editor} answers={answers} />;
+  return (
+    <SettingSheet editor={editor} answers={answers} choosePhotometry={(lamp) => openLight(editor, lamp)} />
+  );
 }

@@ -11,7 +11,8 @@ const KEYS: readonly {
     title: 'In the Model',
     rows: [
       ['C', 'place a camera; again: the next mount'],
-      ['Arrows', 'move the selected camera .01 m, Shift .1'],
+      ['L', 'place a lamp'],
+      ['Arrows', 'move the selected camera .01 m, lamp .1; Shift ten times'],
       [', .', 'turn the view'],
       ['PgUp PgDn', 'nearer, farther'],
       ['Q', 'what is here: at the pointer, else mid-view'],

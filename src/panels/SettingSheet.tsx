@@ -4,21 +4,29 @@ import type { Editor } from '../editor/editor.ts';
 import { UnwritableProvider } from '../fittings/writable.ts';
 import { BoundarySheet } from './BoundarySheet.tsx';
 import { SiteSheet } from './SiteSheet.tsx';
+import { LampSheet } from './LampSheet.tsx';
 import { SituationSheet } from './SituationSheet.tsx';
 import { StructureSheet } from './StructureSheet.tsx';
 import { CameraSheet } from './camera/CameraSheet.tsx';
 
+interface SettingSheetProps {
+  readonly editor: Editor;
+  readonly answers: AnswersStore;
+  choosePhotometry(lamp: string): void;
+}
+
 /** The setting sheet of what is selected, or of the whole site. */
-export function SettingSheet({ editor, answers }: { editor: Editor; answers: AnswersStore }) {
+export function SettingSheet(props: SettingSheetProps) {
+  const { editor } = props;
   const readOnly = useStore(editor.store, (state) => state.readOnly);
   return (
     <UnwritableProvider value={readOnly ? 'This plan is edited in another tab.' : null}>
-      <Sheet editor={editor} answers={answers} />
+      <Sheet {...props} />
     </UnwritableProvider>
   );
 }
 
-function Sheet({ editor, answers }: { editor: Editor; answers: AnswersStore }) {
+function Sheet({ editor, answers, choosePhotometry }: SettingSheetProps) {
   const plan = useStore(editor.store, (state) => state.plan);
   const selected = useStore(editor.store, (state) => state.selected);
   if (selected?.kind === 'camera') {
@@ -31,6 +39,11 @@ function Sheet({ editor, answers }: { editor: Editor; answers: AnswersStore }) {
     const structure = plan.structures[selected.id];
     if (structure)
       return <StructureSheet key={structure.id} editor={editor} answers={answers} structure={structure} />;
+  }
+  if (selected?.kind === 'lamp') {
+    const lamp = plan.lamps[selected.id];
+    if (lamp)
+      return <LampSheet key={lamp.id} editor={editor} lamp={lamp} choosePhotometry={choosePhotometry} />;
   }
   if (selected?.kind === 'situation') {
     const situation = plan.situations[selected.id];

@@ -2,7 +2,15 @@ import { useCallback, useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { Editor } from '../editor/editor.ts';
 import { Tree } from '../fittings/Tree.tsx';
-import { cameraRows, groundRows, rowOf, situationRows, structureRows, thingOfRow } from './siteRows.tsx';
+import {
+  cameraRows,
+  groundRows,
+  lampRows,
+  rowOf,
+  situationRows,
+  structureRows,
+  thingOfRow,
+} from './siteRows.tsx';
 import styles from './siteTree.module.css';
 
 interface SiteTreeProps {
@@ -21,7 +29,10 @@ export function SiteTree({ editor, goToModel }: SiteTreeProps) {
     () => [...groundRows({ boundary, ground }), ...structureRows({ structures, structureOrder })],
     [boundary, ground, structures, structureOrder],
   );
-  const rows = useMemo(() => [...things, ...cameraRows(plan), ...situationRows(plan)], [things, plan]);
+  const rows = useMemo(
+    () => [...things, ...cameraRows(plan), ...lampRows(plan), ...situationRows(plan)],
+    [things, plan],
+  );
   const hover = useCallback(
     (row: string | null) => editor.hover(row === null ? null : thingOfRow(row)),
     [editor],

@@ -30,12 +30,18 @@ export function TitleBlock({ editor, answers }: { editor: Editor; answers: Answe
           <b>{plan.name}</b>
         </dd>
       </div>
-      <div>
+      <div className={styles.whole}>
         <dt>Coverage at</dt>
         <dd>
           {target.kind === 'surface'
             ? surfaceText(assessment, plan)
             : `${TARGETS[target.kind]}, ${target.height.toFixed(2)} m`}
+        </dd>
+      </div>
+      <div className={styles.whole}>
+        <dt>Conditions</dt>
+        <dd>
+          <ConditionsChoice editor={editor} />
         </dd>
       </div>
       <div>
@@ -45,12 +51,6 @@ export function TitleBlock({ editor, answers }: { editor: Editor; answers: Answe
       <div>
         <dt>Bands</dt>
         <dd>{assessment?.edition.name ?? '–'}</dd>
-      </div>
-      <div>
-        <dt>Conditions</dt>
-        <dd>
-          <ConditionsChoice editor={editor} />
-        </dd>
       </div>
       {computing && (
         <div className={styles.whole}>

@@ -1,4 +1,4 @@
-import { Cctv, CloudSun, Layers2, Moon, SquareDashed } from 'lucide-react';
+import { Cctv, CloudSun, Layers2, Lightbulb, Moon, SquareDashed } from 'lucide-react';
 import type { Selected } from '../editor/editor.ts';
 import { conditionsOf, conditionsText } from '../editor/settings/conditions.ts';
 import type { TreeItem } from '../fittings/treeItem.ts';
@@ -70,6 +70,21 @@ export const cameraRows = (plan: Plan): readonly TreeItem[] =>
         icon: <Cctv {...LOOK} />,
         first: index === 0,
         faint: camera.hidden,
+      };
+    });
+
+/** The rows of the lamps, each with how far it serves. */
+export const lampRows = ({ lamps, lampOrder }: Plan): readonly TreeItem[] =>
+  lampOrder
+    .flatMap((id) => lamps[id] ?? [])
+    .map(({ id, name, light, height }, index) => {
+      const detail = light.kind === 'range' ? `${light.range.toFixed(1)} m` : 'from a file';
+      const reach = light.kind === 'range' ? `lights ${light.range.toFixed(1)} metres` : 'light from a file';
+      const spoken = `${name}, lamp, ${height.toFixed(2)} up, ${reach}`;
+      return {
+        ...leaf(rowOf({ kind: 'lamp', id }), name, detail, spoken),
+        icon: <Lightbulb {...LOOK} />,
+        first: index === 0,
       };
     });
 

@@ -8,6 +8,7 @@ import type { Pointed } from '../editor/tools/pointed.ts';
 import { createToolbox, type Toolbox } from '../editor/tools/toolbox.ts';
 import type { Solid } from '../model/solid.ts';
 import type { Plan } from '../plan/plan.ts';
+import { lampsOf } from './lamps.ts';
 import { HoverName } from './labels/HoverName.ts';
 import { SignLayer } from './labels/SignLayer.ts';
 import { PlateLayer } from './labels/PlateLayer.ts';
@@ -28,6 +29,10 @@ import { themeNow, watchTheme } from './theme.ts';
 const MOST_RATIO = 2;
 /** Labels are placed anew once nothing has moved for so long, ms. */
 const REST = 180;
+
+/** The id of a thing where it is of a kind. */
+const idOf = (thing: Selected | null, kind: Selected['kind']): string | null =>
+  thing?.kind === kind && 'id' in thing ? thing.id : null;
 
 const NO_KEYS: Held = { shiftKey: false, ctrlKey: false, metaKey: false };
 
@@ -132,7 +137,10 @@ export class Model {
   boxOf(thing: Selected | null) {
     if (!thing || thing.kind === 'boundary') return null;
     const { scene } = this.assessment ?? {};
-    const eye = scene?.cameras.find(({ id }) => id === thing.id)?.eye;
+    const eye =
+      thing.kind === 'lamp'
+        ? this.shown?.lamps.find(({ id }) => id === thing.id)?.eye
+        : scene?.cameras.find(({ id }) => id === thing.id)?.eye;
     if (eye) {
       const around = 4;
       return {
@@ -173,8 +181,6 @@ export class Model {
       this.shown?.key === key
         ? this.shown.counted
         : (id: string) => (alone === null ? !hidden.includes(id) : id === alone);
-    const idOf = (thing: Selected | null, kind: Selected['kind']) =>
-      thing?.kind === kind && 'id' in thing ? thing.id : null;
     this.shown = {
       hovered: idOf(hovered, 'structure'),
       selected: idOf(selected, 'structure'),
@@ -183,6 +189,7 @@ export class Model {
       counted,
       dragged: gesturing,
       structures: plan.structures,
+      lamps: lampsOf(plan, assessment.scene),
     };
     const { solids } = assessment.scene;
     if (this.picked.solids !== solids || this.picked.structures !== plan.structures) {
@@ -207,8 +214,10 @@ export class Model {
       sheet: view.sheet,
       assessment,
       solids: this.solids,
-      selected: selected?.kind === 'camera' ? selected.id : null,
-      hovered: hovered?.kind === 'camera' ? hovered.id : null,
+      selected: idOf(selected, 'camera'),
+      hovered: idOf(hovered, 'camera'),
+      lamps: this.shown?.lamps ?? [],
+      lamp: { selected: idOf(selected, 'lamp'), hovered: idOf(hovered, 'lamp') },
       ghost: this.toolbox.store.getState().state.ghost,
       pinned: this.here.pinned,
       counted: this.shown?.counted ?? (() => true),

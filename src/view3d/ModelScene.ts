@@ -15,6 +15,9 @@ import { numberFromHex } from '../draw/colour.ts';
 import { ink, type Theme } from '../draw/ink.ts';
 import type { Solid } from '../model/solid.ts';
 import type { Structure } from '../model/structure.ts';
+import type { LampShown } from './labels/LampSigns.ts';
+import { reachCircles } from './lamps.ts';
+import { FatLines } from './lines/FatLines.ts';
 import { CameraLayer } from './cameras/CameraLayer.ts';
 import { lookAlong, siteGroup } from './frame.ts';
 import { GroundLayer } from './ground/GroundLayer.ts';
@@ -40,6 +43,7 @@ export interface Shown {
   readonly dragged: boolean;
   /** The plan's: some are left out of the picture, a tree is drawn softly, a block's openings have leaves. */
   readonly structures: Readonly<Record<string, Structure>>;
+  readonly lamps: readonly LampShown[];
 }
 
 /** Sites farther than this from the renderer's origin move it, so that single precision stays fine. */
@@ -58,6 +62,7 @@ export class ModelScene {
   private readonly ground: GroundLayer;
   private readonly target: TargetLayer;
   private readonly cameras: CameraLayer;
+  private readonly lampRings: FatLines;
   private origin: Vec3 = [0, 0, 0];
   private assessment: Assessment | null = null;
   private shown: Shown | null = null;
@@ -81,6 +86,8 @@ export class ModelScene {
     this.target = new TargetLayer(this.group, this.ground.surface, texture, this.window);
     this.solids = new SolidsLayer(this.group, this.window, this.eye);
     this.cameras = new CameraLayer(this.group, this.window);
+    this.lampRings = new FatLines({ width: 2, strength: 0.8, dash: [2, 4], order: 4 }, this.window);
+    this.group.add(this.lampRings.mesh);
     this.scene.add(this.group);
     this.tint('light');
     // The browser makes the programs while the plan is still being worked out; asking how they fare would wait for them.
@@ -95,6 +102,7 @@ export class ModelScene {
     this.solids.tint(ink[theme]);
     this.cameras.tint(ink[theme]);
     this.target.tint(theme);
+    this.lampRings.tint(ink[theme].ink);
   }
 
   resize(width: number, height: number, ratio: number): void {
@@ -130,6 +138,9 @@ export class ModelScene {
       this.wash.show(assessment, counted, this.origin);
       this.target.show(assessment, counted, this.origin, shown.dragged);
     }
+    // By day a lamp lights nothing that counts.
+    if (moved || before?.scene.night !== scene.night || last?.lamps !== shown.lamps)
+      this.lampRings.show(scene.night === null ? [] : reachCircles(shown.lamps, this.origin));
     if (moved || before !== assessment || last?.camera !== shown.camera) {
       const chosen = assessment.cameras.find(({ camera }) => camera.id === shown.camera) ?? null;
       this.cameras.show(chosen, this.origin);

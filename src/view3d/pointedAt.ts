@@ -6,6 +6,7 @@ import { meetLevel, type Sheet, type Spot } from './sheet.ts';
 /** Signs and handles that lie over the picture, for the pointer to find before what is behind them. */
 export interface SignAt {
   readonly camera: string | null;
+  readonly lamp: string | null;
   readonly handle: Pointed['handle'];
 }
 

@@ -16,6 +16,7 @@ const at: Pointed = {
   struck: { point: [2, 0, 1], normal: [0, -1, 0], structure: 'near' },
   handle: null,
   camera: null,
+  lamp: null,
   metresPerPixel: 0.01,
   shift: false,
   free: false,

@@ -89,6 +89,7 @@ describe('standing', () => {
       ray,
       handle: null,
       camera: null,
+      lamp: null,
       metresPerPixel: 0.01,
       shift: false,
       free: false,

@@ -18,8 +18,11 @@ export interface Strip {
   readonly trouble: boolean;
 }
 
-/** What a tool shows in the Model before the plan holds it. */
-export interface Ghost {
+/** What a tool shows in the Model before the plan holds it: a camera, or a lamp. */
+export type Ghost = CameraGhost | { readonly kind: 'lamp'; readonly eye: Vec3 };
+
+export interface CameraGhost {
+  readonly kind: 'camera';
   readonly eye: Vec3;
   /** The way it would look. */
   readonly towards: Vec3;

@@ -5,10 +5,12 @@ export interface Pointed {
   readonly ray: { readonly from: Vec3; readonly along: Vec3 };
   /** The first solid or the ground that the ray meets; null where there is neither. */
   readonly struck: Struck | null;
-  /** A handle of the selected camera under the pointer. */
-  readonly handle: 'body' | 'cross' | null;
+  /** A handle of the selected camera or lamp under the pointer. */
+  readonly handle: 'body' | 'cross' | 'lamp' | null;
   /** The camera whose sign is under the pointer. */
   readonly camera: string | null;
+  /** The lamp whose sign is under the pointer. */
+  readonly lamp: string | null;
   /** Metres that a CSS pixel covers there. */
   readonly metresPerPixel: number;
   /** Keeps to one of two ways. */

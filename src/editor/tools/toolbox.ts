@@ -2,6 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Editor } from '../editor.ts';
 import type { Nudge, ToolState } from './chart.ts';
 import type { Pointed } from './pointed.ts';
+import { placing } from './lamp/placing.ts';
 import { seeking } from './camera/seeking.ts';
 import { resting } from './rest/resting.ts';
 
@@ -28,13 +29,12 @@ export function createToolbox(editor: Editor): Toolbox {
     if (next === undefined) return false;
     if (next !== now()) store.setState({ state: next });
     // A tool that is done makes way for rest; the button in the column follows.
-    const tool = next.name.startsWith('camera') ? 'camera' : 'rest';
+    const tool = toolOf(next);
     if (editor.store.getState().tool !== tool) editor.hold(tool);
     return true;
   };
   const dispose = editor.store.subscribe((state, before) => {
-    const wanted = state.tool === 'camera';
-    if (state.tool !== before.tool && wanted !== now().name.startsWith('camera')) {
+    if (state.tool !== before.tool && state.tool !== toolOf(now())) {
       now().escape?.();
       store.setState({ state: first(editor) });
     }
@@ -55,5 +55,10 @@ export function createToolbox(editor: Editor): Toolbox {
   };
 }
 
-const first = (editor: Editor): ToolState =>
-  editor.store.getState().tool === 'camera' ? seeking(editor) : resting(editor);
+const TOOLS = { rest: resting, camera: seeking, lamp: placing } as const;
+
+/** The first word of a state's name is its tool. */
+const toolOf = ({ name }: ToolState): keyof typeof TOOLS =>
+  name.startsWith('camera') ? 'camera' : name.startsWith('lamp') ? 'lamp' : 'rest';
+
+const first = (editor: Editor): ToolState => TOOLS[editor.store.getState().tool](editor);

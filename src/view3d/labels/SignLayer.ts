@@ -2,11 +2,12 @@ import type { Assessment } from '../../assess/assessment.ts';
 import { add, scale, subtract, unit, type Vec3 } from '../../base/vector.ts';
 import type { Ink } from '../../draw/ink.ts';
 import type { Plate } from '../../draw/labelPlaces.ts';
-import type { Ghost } from '../../editor/tools/chart.ts';
+import type { CameraGhost, Ghost } from '../../editor/tools/chart.ts';
 import { axesOf } from '../../optics/projection.ts';
 import type { Pickable } from '../picking.ts';
 import type { SignAt } from '../pointedAt.ts';
 import type { Sheet, Spot } from '../sheet.ts';
+import { LampSigns, type LampShown } from './LampSigns.ts';
 import { inSight } from './inSight.ts';
 import { discSpots } from './discSpots.ts';
 import { CameraSign, crossSign, faceOutline, isWide, pinSign, svg } from './signs.ts';
@@ -17,6 +18,8 @@ export interface Signs {
   readonly solids: Pickable;
   readonly selected: string | null;
   readonly hovered: string | null;
+  readonly lamps: readonly LampShown[];
+  readonly lamp: { readonly selected: string | null; readonly hovered: string | null };
   readonly ghost: Ghost | null;
   /** The spot that is asked about and held. */
   readonly pinned: Vec3 | null;
@@ -42,15 +45,17 @@ export class SignLayer {
   private readonly cross = crossSign();
   private readonly outline = faceOutline();
   private readonly pin = pinSign();
+  private readonly lamps = new LampSigns();
   private readonly ghost = new CameraSign('+');
   private readonly cameras = new Map<string, CameraSign>();
   private drawn: readonly Drawn[] = [];
   private crossAt: Spot | null = null;
   private selected: string | null = null;
+  private selectedLamp: string | null = null;
 
   constructor(layer: HTMLElement) {
     layer.append(this.root);
-    this.root.append(this.outline.root, this.cross.root, this.pin.root, this.ghost.root);
+    this.root.append(this.outline.root, this.lamps.root, this.cross.root, this.pin.root, this.ghost.root);
   }
 
   tint({ ink, paper, saffron, casing }: Ink): void {
@@ -58,8 +63,14 @@ export class SignLayer {
       this.root.style.setProperty(`--sign-${name}`, colour);
   }
 
-  show({ sheet, assessment, solids, selected, hovered, ghost, pinned, counted }: Signs): void {
+  show(signs: Signs): void {
+    const { sheet, assessment, solids, selected, hovered, ghost, pinned, counted } = signs;
     this.selected = selected;
+    this.selectedLamp = signs.lamp.selected;
+    this.lamps.show(sheet, solids, signs.lamps, {
+      ...signs.lamp,
+      ghost: ghost?.kind === 'lamp' ? ghost.eye : null,
+    });
     const cameras = assessment?.scene.cameras ?? [];
     for (const [id, sign] of this.cameras) {
       if (cameras.some((camera) => camera.id === id)) continue;
@@ -98,10 +109,10 @@ export class SignLayer {
     this.crossAt = chosen ? sheet.spotFromSite(chosen.frustum.axisEnd) : null;
     this.cross.draw(this.crossAt);
     this.pin.draw(pinned && sheet.spotFromSite(pinned));
-    this.showGhost(sheet, ghost);
+    this.showGhost(sheet, ghost?.kind === 'camera' ? ghost : null);
   }
 
-  private showGhost(sheet: Sheet, ghost: Ghost | null): void {
+  private showGhost(sheet: Sheet, ghost: CameraGhost | null): void {
     const body = ghost ? sheet.spotFromSite(ghost.eye) : null;
     this.ghost.root.style.display = body ? '' : 'none';
     this.outline.draw((ghost?.face ?? []).flatMap((corner) => sheet.spotFromSite(corner) ?? []));
@@ -126,17 +137,20 @@ export class SignLayer {
       spot !== null && Math.hypot(spot.x - x, spot.y - y) <= within;
     const chosen = this.drawn.find(({ id }) => id === this.selected);
     const onBody = chosen ? near(chosen.body, reach) || near(chosen.disc, reach) : false;
-    if (onBody) return { camera: this.selected, handle: 'body' };
-    if (near(this.crossAt, reach)) return { camera: null, handle: 'cross' };
+    if (onBody) return { camera: this.selected, lamp: null, handle: 'body' };
+    if (near(this.crossAt, reach)) return { camera: null, lamp: null, handle: 'cross' };
     const other = this.drawn.findLast(
       ({ body, disc }) => near(body, reach) || near(disc, Math.max(reach, 13)),
     );
-    return { camera: other?.id ?? null, handle: null };
+    if (other) return { camera: other.id, lamp: null, handle: null };
+    const lamp = this.lamps.at({ x, y }, reach);
+    return { camera: null, lamp, handle: lamp !== null && lamp === this.selectedLamp ? 'lamp' : null };
   }
 
   /** What labels keep clear of. */
   get plates(): readonly Plate[] {
-    return this.drawn.flatMap(({ name, body, disc }) => {
+    const lamps = this.lamps.spots.map(({ x, y }): Plate => ({ x, y, width: 22, height: 22, angle: 0 }));
+    const cameras = this.drawn.flatMap(({ name, body, disc }) => {
       const [dx, dy] = [disc.x - body.x, disc.y - body.y];
       const wide = isWide(name) ? name.length * CHARACTER : 0;
       return [
@@ -151,6 +165,7 @@ export class SignLayer {
         },
       ];
     });
+    return [...lamps, ...cameras];
   }
 }
 

@@ -11,7 +11,7 @@ export function svg<K extends keyof SVGElementTagNameMap>(
   return element;
 }
 
-const put = (element: Element, attributes: Readonly<Record<string, string | number>>): void => {
+export const put = (element: Element, attributes: Readonly<Record<string, string | number>>): void => {
   for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, String(value));
 };
 

@@ -34,7 +34,8 @@ export function keyPressed(event: KeyboardEvent, model: Model, pointers: Pointer
   if (arrow) {
     const { selected, tool } = editor.store.getState();
     const used = toolbox.nudge(arrow, shiftKey);
-    if (!used || (tool === 'rest' && selected?.kind !== 'camera')) slide(model, arrow);
+    if (!used || (tool === 'rest' && selected?.kind !== 'camera' && selected?.kind !== 'lamp'))
+      slide(model, arrow);
     return true;
   }
   switch (key.length === 1 ? key.toLowerCase() : key) {
@@ -77,6 +78,9 @@ export function keyPressed(event: KeyboardEvent, model: Model, pointers: Pointer
     case 'c':
       if (editor.store.getState().tool === 'camera') toolbox.again();
       else editor.hold('camera');
+      return true;
+    case 'l':
+      editor.hold('lamp');
       return true;
     default:
       return false;

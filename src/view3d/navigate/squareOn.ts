@@ -12,7 +12,7 @@ export function squareOn(model: Model): boolean {
   const { struck } = model.pointer.getState().spot ? model.pointedNow() : { struck: null };
   if (struck && struck.structure !== null && Math.abs(struck.normal[2]) < 0.2)
     return face(model, struck.normal, struck.point);
-  if (!assessment || !selected || selected.kind === 'boundary') return false;
+  if (!assessment || !selected || (selected.kind !== 'camera' && selected.kind !== 'structure')) return false;
   const outward =
     selected.kind === 'camera'
       ? (assessment.scene.fixings.find(({ camera }) => camera === selected.id)?.outward ?? null)

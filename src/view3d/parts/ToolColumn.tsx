@@ -1,4 +1,4 @@
-import { Cctv, MousePointer2 } from 'lucide-react';
+import { Cctv, Lightbulb, MousePointer2 } from 'lucide-react';
 import { useStore } from 'zustand';
 import type { Model } from '../Model.ts';
 import styles from './parts.module.css';
@@ -34,6 +34,15 @@ export function ToolColumn({ model }: ToolColumnProps) {
         onClick={camera}
       >
         <Cctv size={18} aria-hidden="true" />
+      </button>
+      <button
+        type="button"
+        aria-label="Add a lamp"
+        title="Add a lamp (L)"
+        aria-pressed={tool === 'lamp'}
+        onClick={() => editor.hold('lamp')}
+      >
+        <Lightbulb size={17} aria-hidden="true" />
       </button>
     </div>
   );

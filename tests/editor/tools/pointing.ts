@@ -28,6 +28,7 @@ export function pointing(plan: Plan, at: Vec3, more: Partial<Pointed> = {}, view
       : ground && { point: ground, normal: [0, 0, 1], structure: null },
     handle: null,
     camera: null,
+    lamp: null,
     metresPerPixel: 0.005,
     shift: false,
     free: false,

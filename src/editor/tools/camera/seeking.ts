@@ -87,5 +87,5 @@ function ghostOf(candidate: Candidate): Ghost | null {
   if (!candidate.fits) return null;
   const { eye, outward, face } = candidate;
   const level: Vec3 = outward && Math.hypot(outward[0], outward[1]) > 0.1 ? outward : [0, -1, 0];
-  return { eye, towards: add(eye, level), face: face ? faceCorners(face) : [] };
+  return { kind: 'camera', eye, towards: add(eye, level), face: face ? faceCorners(face) : [] };
 }

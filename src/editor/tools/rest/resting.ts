@@ -3,8 +3,11 @@ import { groundHeight } from '../../../model/ground.ts';
 import { placeMount } from '../../../model/mounting.ts';
 import { faultText } from '../../../plan/faultText.ts';
 import { setMount } from '../../../plan/commands/setMount.ts';
-import type { PlanCamera } from '../../../plan/plan.ts';
+import { setLamp } from '../../../plan/commands/setLamp.ts';
+import type { Lamp, PlanCamera } from '../../../plan/plan.ts';
 import { words, type Strip, type ToolState } from '../chart.ts';
+import { lampWords, nudged } from '../lamp/lampSpot.ts';
+import { movingLamp } from './movingLamp.ts';
 import { faceOf } from '../mount/faceOf.ts';
 import { mountWords } from '../mount/mountWords.ts';
 import { nudgeMount } from '../mount/nudge.ts';
@@ -25,11 +28,16 @@ export function resting(
     cursor,
     hover: (at) => {
       editor.hover(thingAt(editor, at));
-      const next = at.handle !== null && movable(editor) ? 'grab' : 'default';
+      const next = holdable(editor, at) ? 'grab' : 'default';
       return next === cursor && strip === null ? here : resting(editor, null, next);
     },
-    takes: (at) => at.handle !== null && movable(editor) !== null,
+    takes: (at) => holdable(editor, at),
     drag: (from, to) => {
+      const lamp = movableLamp(editor);
+      if (lamp && from.handle === 'lamp') {
+        const moving = movingLamp(editor, lamp, () => resting(editor));
+        return moving.drag?.(from, to) ?? moving;
+      }
       const camera = movable(editor);
       if (!camera || !from.handle) return here;
       const { plan } = editor.store.getState();
@@ -58,6 +66,12 @@ export function resting(
       return resting(editor);
     },
     nudge: (way, large) => {
+      const lamp = movableLamp(editor);
+      if (lamp) {
+        const spot = nudged(lamp, way, large);
+        editor.run(`Move ${lamp.name}`, (plan) => setLamp(plan, lamp.id, spot), `move ${lamp.id}`);
+        return resting(editor, words(lampWords(spot, editor.store.getState().plan.settings.units)));
+      }
       const camera = movable(editor);
       if (!camera) return here;
       const mount = nudgeMount(editor.store.getState().plan, camera.mount, way, large);
@@ -74,12 +88,23 @@ export function resting(
 }
 
 /** What a click here would select. */
-export function thingAt(editor: Editor, { camera, struck }: Pointed): Selected | null {
+export function thingAt(editor: Editor, { camera, lamp, struck }: Pointed): Selected | null {
   const { plan } = editor.store.getState();
+  if (lamp !== null && Object.hasOwn(plan.lamps, lamp)) return { kind: 'lamp', id: lamp };
   const id = camera ?? struck?.structure ?? null;
   if (id === null) return null;
   if (Object.hasOwn(plan.cameras, id)) return { kind: 'camera', id };
   return Object.hasOwn(plan.structures, id) ? { kind: 'structure', id } : null;
+}
+
+/** Whether a drag that begins here moves what is selected. */
+const holdable = (editor: Editor, { handle }: Pointed): boolean =>
+  handle !== null && (handle === 'lamp' ? movableLamp(editor) : movable(editor)) !== null;
+
+/** The selected lamp, if it may be moved. */
+function movableLamp(editor: Editor): Lamp | null {
+  const { plan, selected, readOnly } = editor.store.getState();
+  return selected?.kind === 'lamp' && !readOnly ? (plan.lamps[selected.id] ?? null) : null;
 }
 
 /** The selected camera, if it may be moved. */

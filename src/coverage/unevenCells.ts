@@ -4,7 +4,7 @@ import { GROUND } from '../model/terrainSolid.ts';
 import type { Camera } from '../optics/camera.ts';
 import { PixelField } from '../optics/pixelField.ts';
 import type { FacetGroup, Facets } from '../sight/facets.ts';
-import { lensInside } from '../sight/lensInside.ts';
+import { lensInside, touchedSolids } from '../sight/lensInside.ts';
 import type { Nearest } from '../sight/raster.ts';
 import { isLit, type NightHere, type Scratch } from './cells.ts';
 import type { Cells } from './coverage.ts';
@@ -141,25 +141,24 @@ function hidersOver(
   const total = wanted.length;
   const shadows = new UnevenShadows(ground, eye, wanted);
   const others = facets.groups.filter(({ solid }) => solid !== own);
+  const touched = touchedSolids(eye, facets);
   const over = (
     use: 'solids' | 'screens' | 'closed' | 'glass',
     passage: FacetGroup['passage'],
-    cast: (group: FacetGroup, into: Nearest) => void,
   ): Nearest | null => {
     const groups = others.filter((group) => group.passage === passage);
     if (groups.length === 0) return null;
     const into = scratch.cleared(use, total);
-    for (const group of groups) cast(group, into);
+    for (const group of groups) {
+      shadows.nearest(facets, group, into, false, use === 'closed');
+      if (touched?.[group.solid] === 1) shadows.nearest(facets, group, into, true, use === 'closed');
+    }
     return into;
   };
-  const front = (group: FacetGroup, into: Nearest) => shadows.nearest(facets, group, into);
-  const solids = over('solids', 'solid', front) ?? scratch.cleared('solids', total);
-  const screens = over('screens', 'screen', front);
-  const closed =
-    facets.sheets === null
-      ? null
-      : over('closed', 'screen', (group, into) => shadows.nearestClosed(facets, group, into));
-  const glass = withGlass ? over('glass', 'clear', front) : null;
+  const solids = over('solids', 'solid') ?? scratch.cleared('solids', total);
+  const screens = over('screens', 'screen');
+  const closed = facets.sheets === null ? null : over('closed', 'screen');
+  const glass = withGlass ? over('glass', 'clear') : null;
   hideByGround(eye, ground, facets, wanted, solids, scratch.cleared('sheet', total));
   if (closed !== null)
     for (let at = 0; at < total; at += 1)
@@ -187,7 +186,7 @@ function hideByGround(
     if ((solids.solid[at] ?? -1) < 0) solids.solid[at] = own;
     else both[at] = 1;
   }
-  new UnevenShadows(ground, eye, both).nearestAway(facets, group, left);
+  new UnevenShadows(ground, eye, both).nearest(facets, group, left, true);
   const { grid, targets, terrain } = ground;
   for (let at = 0; at < both.length; at += 1) {
     if (both[at] !== 1) continue;

@@ -53,14 +53,13 @@ export class UnevenShadows {
         if (wanted[at] === 1) this.count(column, row, 1);
   }
 
-  /** Keeps the nearest of the faces of a group that are turned to the lens over each wanted cell. On equal depth the lower index stays. */
-  nearest(facets: Facets, group: FacetGroup, into: Nearest): void {
-    this.cast(facets, group.from, group.to, group.solid, into, false, false);
-  }
-
-  /** The same of those faces of a screen that are seen at so low an angle to their sheet that it closes up. */
-  nearestClosed(facets: Facets, group: FacetGroup, into: Nearest): void {
-    if (facets.sheets !== null) this.cast(facets, group.from, group.to, group.solid, into, false, true);
+  /**
+   * Keeps the nearest of the faces of a group over each wanted cell. On equal depth the lower index stays.
+   * @param away   those that are turned from the lens, where ways leave the solid; else those turned to it
+   * @param closed only those of a screen that are seen at so low an angle to their sheet that it closes up
+   */
+  nearest(facets: Facets, group: FacetGroup, into: Nearest, away = false, closed = false): void {
+    if (!closed || facets.sheets !== null) this.cast(facets, group, into, away, closed);
   }
 
   /**
@@ -68,19 +67,12 @@ export class UnevenShadows {
    * a way that enters it must leave it again. There are fewer of them in ground, and none of them holds a target that is seen.
    */
   hide(facets: Facets, group: FacetGroup): void {
-    this.cast(facets, group.from, group.to, group.solid, null, true, false);
-  }
-
-  /** The nearest of the faces that `hide` goes by: where ways leave a solid first. */
-  nearestAway(facets: Facets, group: FacetGroup, into: Nearest): void {
-    this.cast(facets, group.from, group.to, group.solid, into, true, false);
+    this.cast(facets, group, null, true, false);
   }
 
   private cast(
     facets: Facets,
-    from: number,
-    to: number,
-    solid: number,
+    { from, to, solid }: FacetGroup,
     into: Nearest | null,
     away: boolean,
     closedOnly: boolean,
@@ -102,6 +94,9 @@ export class UnevenShadows {
     const az = (corners[at + 2] ?? 0) - eye[2];
     const d = nx * ax + ny * ay + nz * az;
     if (away ? !(d > 0) : !(d < 0)) return false;
+    this.nearLens = Math.abs(d) <= HIT_TOLERANCE * Math.sqrt(nx * nx + ny * ny + nz * nz);
+    // Of a face from inside that the lens touches, all ways lead away.
+    if (away && this.nearLens) return false;
     if (this.closedOnly && sheets !== null) {
       for (let axis = 0; axis < 3; axis += 1) sheet[axis] = sheets[facet * 3 + axis] ?? 0;
       if (sheet[0] === 0 && sheet[1] === 0 && sheet[2] === 0) return false;
@@ -128,7 +123,6 @@ export class UnevenShadows {
     halves[13] = ny / d;
     halves[14] = nz / d;
     halves[15] = -(1 + TARGET_CUT);
-    this.nearLens = Math.abs(d) <= HIT_TOLERANCE * Math.sqrt(nx * nx + ny * ny + nz * nz);
     return true;
   }
 

@@ -18,7 +18,7 @@ import { nearestBlocker } from '../oracle/bruteCaster.ts';
 import { rawTriangles } from '../oracle/rawTriangles.ts';
 import { cameraWith } from '../optics/sampleCamera.ts';
 import { boxSolid } from '../sight/boxSolid.ts';
-import { cameraOver, cellsOver, hills, thingsOn } from './unevenScene.ts';
+import { cameraOver, cameraTouching, cellsOver, hills, thingsOn } from './unevenScene.ts';
 
 const BANDS = [25, 125, 250].map((density) => ({ key: `${density}`, name: `${density}`, density }));
 const CAPS = [{ above: 30, side: 90, band: 1 }];
@@ -45,7 +45,9 @@ test('every cell over hills has the state, band and hider that rays give it', ()
     const grid = cellsOver(BOARD, chance.pick([0.35, 0.5, 1]));
     const ground = unevenGround(terrain, chance.pick([0, 0, 0.4, 1.6]), grid);
     const bare = unevenInside(solids, ground);
-    const camera = cameraOver(terrain, chance, BOARD);
+    const free = cameraOver(terrain, chance, BOARD);
+    const [box] = things;
+    const camera = box && trial % 3 === 0 ? cameraTouching(terrain, chance, box, free) : free;
     const rule = new BandRule(BANDS, CAPS, camera.range);
     const cells = unevenCells(camera, ground, facets, bare, rule, new Scratch());
     const inside = unevenLensInside(camera.eye, ground, facets);

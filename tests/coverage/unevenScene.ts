@@ -79,6 +79,30 @@ export function cameraOver(terrain: Terrain, chance: Chance, board: TerrainBoard
   });
 }
 
+/** The same half a millimetre off an upright face of a box, where that is above the ground, and looking along it or anywhere. */
+export function cameraTouching(
+  terrain: Terrain,
+  chance: Chance,
+  { positions }: Solid,
+  camera: Camera,
+): Camera {
+  const side = chance.whole(0, 3);
+  const at = (corner: number, axis: number) => positions[corner * 3 + axis] ?? 0;
+  const [from, to] = [side, (side + 1) % 4];
+  const [ex, ey] = [at(to, 0) - at(from, 0), at(to, 1) - at(from, 1)];
+  const length = Math.hypot(ex, ey);
+  const share = chance.between(0.1, 0.9);
+  const [x, y] = [at(from, 0) + share * ex, at(from, 1) + share * ey];
+  const [low, high] = [Math.max(at(0, 2), terrain.heightAt(x, y)), at(4, 2)];
+  if (high < low + 0.1) return camera;
+  const off = chance.pick([5e-4, -5e-4]);
+  return {
+    ...camera,
+    eye: [x + (off * ey) / length, y - (off * ex) / length, low + chance.between(0.2, 0.9) * (high - low)],
+    pan: chance.pick([camera.pan, (Math.atan2(ex, ey) * 180) / Math.PI]),
+  };
+}
+
 /** Square cells over a board. */
 export const cellsOver = (board: TerrainBoard, cell: number) => ({
   plane: horizontalPlane(0),

@@ -110,15 +110,16 @@ interface Judged {
   readonly glass: Int32Array | null;
 }
 
-function judge(judged: Judged): void {
-  const { camera, cells } = judged;
-  const { grid, rows, density, across } = cells;
+/** State, band and hider of each cell in the frame. In one piece, since it runs for every cell of every step of a drag. */
+function judge({ camera, found, cells, rule, solids, screens, closed, night, glass }: Judged): void {
+  const { grid, rows, state, band, density, across, hider, lost } = cells;
   const { plane, cell } = grid;
   const field = new PixelField(camera);
   const step = scale(plane.u, cell);
   const [sx, sy, sz] = step;
   // Where a target is handed over without allocating it.
-  const { here } = judged.rule;
+  const { here } = rule;
+  const everywhere = found.sight.lensInside ?? -1;
   // A bent lens leaves density 0 outside its frame; for a rectilinear one the rows' spans are the frame.
   const bent = camera.k !== 1;
   const away = subtract(plane.origin, camera.eye);
@@ -133,40 +134,34 @@ function judge(judged: Judged): void {
     const from = row * grid.columns + low;
     field.fillRow(dx, dy, dz, step, high - low + 1, density, from);
     for (let at = 0; at <= high - low; at += 1) {
-      if (bent && density[from + at] === 0) continue;
-      here[1] = dx + at * sx;
-      here[2] = dy + at * sy;
-      here[3] = -(dz + at * sz);
-      settle(judged, from + at);
-      if (across !== null) across[from + at] = field.along(dx + at * sx, dy + at * sy, dz + at * sz, plane.u);
+      const index = from + at;
+      if (bent && density[index] === 0) continue;
+      if (across !== null) across[index] = field.along(dx + at * sx, dy + at * sy, dz + at * sz, plane.u);
+      if (state[index] === INSIDE) continue;
+      const through = screens === null ? -1 : (screens[index] ?? -1);
+      const behind = everywhere >= 0 ? everywhere : over(solids, closed, index);
+      if (behind >= 0 || through >= 0) {
+        state[index] = behind >= 0 ? HIDDEN : SCREENED;
+        hider[index] = behind >= 0 ? behind : through;
+        continue;
+      }
+      const x = dx + at * sx;
+      const y = dy + at * sy;
+      const z = dz + at * sz;
+      if (night !== null && !isLit(night, glass, index, x, y, z)) {
+        state[index] = TOO_DARK;
+        continue;
+      }
+      here[0] = density[index] ?? 0;
+      here[1] = x;
+      here[2] = y;
+      here[3] = -z;
+      const reached = rule.bandHere();
+      band[index] = reached;
+      state[index] = reached > 0 ? COVERED : TOO_COARSE;
+      if (lost !== null) lost[index] = rule.lost;
     }
   }
-}
-
-/** State, band and hider of a cell in the frame, whose target stands in `here` of the rule. */
-function settle(judged: Judged, index: number): void {
-  const { state, band, density, hider, lost } = judged.cells;
-  if (state[index] === INSIDE) return;
-  const through = judged.screens === null ? -1 : (judged.screens[index] ?? -1);
-  const behind = judged.found.sight.lensInside ?? over(judged.solids, judged.closed, index);
-  if (behind >= 0 || through >= 0) {
-    state[index] = behind >= 0 ? HIDDEN : SCREENED;
-    hider[index] = behind >= 0 ? behind : through;
-    return;
-  }
-  const { rule } = judged;
-  if (judged.night !== null) {
-    const [, dx = 0, dy = 0, rise = 0] = rule.here;
-    if (!isLit(judged.night, judged.glass, index, dx, dy, -rise)) {
-      state[index] = TOO_DARK;
-      return;
-    }
-  }
-  rule.here[0] = density[index] ?? 0;
-  const reached = rule.bandHere();
-  band[index] = reached;
-  state[index] = reached > 0 ? COVERED : TOO_COARSE;
-  if (lost !== null) lost[index] = rule.lost;
 }
 
 /** What hides a cell: a solid before any screen that has closed up. */

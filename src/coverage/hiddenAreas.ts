@@ -44,7 +44,7 @@ export function hiddenExactly(
 
 /** The same from cells, with their ±. */
 export function hiddenCells(cells: Cells, within: Within, solids: number): Hidden {
-  const { hiders, screens, inside } = tallyHiders(cells, within.mask, solids);
+  const { hiders, screens, inside } = tallyHiders(cells, within.whole ? null : within.mask, solids);
   return {
     byHider: Array.from({ length: solids }, (_, solid) => ({
       solid,

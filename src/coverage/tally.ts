@@ -84,10 +84,13 @@ function isEdge(index: number, row: number, grid: Grid, labels: Uint8Array, mask
   );
 }
 
-/** Counts what is hidden within a mask by what is in the way, what is screened, and what of the frame lies inside solids. */
+/**
+ * Counts what is hidden within a mask by what is in the way, what is screened, and what of the frame lies inside solids.
+ * @param mask null where all cells count
+ */
 export function tallyHiders(
   cells: Cells,
-  mask: Uint8Array,
+  mask: Uint8Array | null,
   solids: number,
 ): { readonly hiders: Tally; readonly screens: Tally; readonly inside: Tally } {
   const { state, hider, grid, rows, density } = cells;
@@ -101,7 +104,8 @@ export function tallyHiders(
     for (let index = start + (rows[row * 2] ?? 0); index <= end; index += 1) {
       const here = state[index] ?? 0;
       const within = here === INSIDE && (density[index] ?? 0) > 0;
-      if (mask[index] !== 1 || (here !== HIDDEN && here !== SCREENED && !within)) continue;
+      if (here !== HIDDEN && here !== SCREENED && !within) continue;
+      if (mask !== null && mask[index] !== 1) continue;
       const solid = within ? -1 : (hider[index] ?? 0);
       const counts = within ? inside : here === SCREENED ? screens : hiders;
       const label = counts === hiders ? solid : 0;
@@ -119,10 +123,8 @@ export function tallyHiders(
         state[right] !== here ||
         state[below] !== here ||
         state[above] !== here ||
-        mask[left] !== 1 ||
-        mask[right] !== 1 ||
-        mask[below] !== 1 ||
-        mask[above] !== 1 ||
+        (mask !== null &&
+          !(mask[left] === 1 && mask[right] === 1 && mask[below] === 1 && mask[above] === 1)) ||
         // The frame may end within a solid, where the state does not tell.
         (within &&
           !(

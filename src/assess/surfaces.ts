@@ -19,7 +19,7 @@ function facesOf(plan: Plan, solids: readonly Solid[], id: string): readonly Fla
 }
 
 /** The surface that a key names; null where the plan has none, or its structure is away. */
-export function surfaceOf(plan: Plan, solids: readonly Solid[], key: SurfaceKey): FlatSurface | null {
+function surfaceOf(plan: Plan, solids: readonly Solid[], key: SurfaceKey): FlatSurface | null {
   if (key.of === 'patch') {
     const patch = plan.patches[key.patch];
     return patch === undefined ? null : patchSurface(patch);

@@ -34,7 +34,7 @@ export interface Facets {
 }
 
 /** The angle to its face below which the gaps of mesh, slats or railings close up, °. Common practice, no source. */
-export const CLOSING = 30;
+const CLOSING = 30;
 
 /**
  * Lays the triangles of closed solids out for the sight engine. Cost: linear in triangles.

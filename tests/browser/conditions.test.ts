@@ -48,7 +48,7 @@ test(
     const bands = told.cameras[0]?.byBand.toReversed() ?? [];
     (await areas(page)).forEach((area, at) => {
       const exact = bands[at]?.value ?? Number.NaN;
-      expect(Math.abs((area ?? Number.NaN) - exact), bands[at]?.band).toBeLessThan(0.06);
+      expect(Math.abs((area ?? Number.NaN) - exact), `${bands[at]?.band}`).toBeLessThan(0.06);
     });
     await changing(page, () => page.getByText('Ground', { exact: true }).last().click());
     expect(await model(page).count()).toBe(1);

@@ -8,7 +8,12 @@ import demo from '../../shared/plans/demo.plan.json?raw';
 const read = readPlan(demo);
 if (!read.ok) throw new Error('the demo plan opens');
 const plan = read.value;
-const question = { target: { kind: 'ground', height: 0 }, alone: null, situation: null, causes: 'quick' } as const;
+const question = {
+  target: { kind: 'ground', height: 0 },
+  alone: null,
+  situation: null,
+  causes: 'quick',
+} as const;
 const assessment = runSteps(createSession().steps(plan, question, 1));
 const [first, second] = assessment.scene.cameras;
 const van = assessment.scene.solids.findIndex(({ structure }) => plan.structures[structure]?.name === 'Van');

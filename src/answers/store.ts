@@ -1,11 +1,14 @@
 import { createStore } from 'zustand/vanilla';
 import type { Assessment, PointAnswer } from '../assess/assessment.ts';
+import type { FigureAnswer } from '../assess/figureAt.ts';
 import type { Vec3 } from '../base/vector.ts';
 
 /** What was asked at one point and what each camera answers, best first. */
 interface Probe {
   readonly point: Vec3;
   readonly answers: readonly PointAnswer[];
+  /** What the best camera makes of a person who stands there; null where none can, or it sees none of them. */
+  readonly figure: FigureAnswer | null;
 }
 
 /** What the engine replied. */

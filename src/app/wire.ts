@@ -1,6 +1,7 @@
 import { take } from '../answers/store.ts';
 import type { AnswersStore } from '../answers/store.ts';
 import type { Assessment, Question } from '../assess/assessment.ts';
+import { figureAt } from '../assess/figureAt.ts';
 import { runSteps } from '../assess/session.ts';
 import type { Session } from '../assess/session.ts';
 import { CancelledError } from '../base/progress.ts';
@@ -85,11 +86,15 @@ export function wire({ editor, answers, session, pool, frame, failed }: WirePart
     waiting = true;
     frame(() => {
       waiting = false;
-      const { pointed } = store.getState();
+      const { pointed, plan } = store.getState();
       const { assessment } = answers.getState();
-      answers.setState({
-        probe: pointed && assessment ? { point: pointed, answers: session.probe(assessment, pointed) } : null,
-      });
+      if (!pointed || !assessment) {
+        answers.setState({ probe: null });
+        return;
+      }
+      const found = session.probe(assessment, pointed);
+      const figure = figureAt(session, assessment, pointed, found[0], plan.settings);
+      answers.setState({ probe: { point: pointed, answers: found, figure } });
     });
   };
 

@@ -41,8 +41,8 @@ export interface Session {
   site(plan: Plan, question: Question): SiteAsked | null;
   /** Takes over those areas. */
   adoptSite(asked: SiteAsked, areas: SiteAreas): void;
-  /** What each camera makes of a point, the one that serves it best first. */
-  probe(assessment: Assessment, point: Vec3): readonly PointAnswer[];
+  /** What each camera makes of a point, the one that serves it best first; or what one alone makes of it. */
+  probe(assessment: Assessment, point: Vec3, alone?: string): readonly PointAnswer[];
 }
 
 /** Runs the steps of a job to its end. */
@@ -170,11 +170,12 @@ class Remembering implements Session {
     this.areas = { asked, areas };
   }
 
-  probe(assessment: Assessment, point: Vec3): readonly PointAnswer[] {
+  probe(assessment: Assessment, point: Vec3, alone?: string): readonly PointAnswer[] {
     const { scene, edition, faceCaps, question, site } = assessment;
     if (scene.cameras.length === 0) return [];
     const { facets, segments } = this.layouts.obstaclesFor(scene);
     return scene.cameras
+      .filter(({ id }) => alone === undefined || id === alone)
       .map((camera): PointAnswer => {
         const rule = ruleOf(camera, question.target, edition.bands, faceCaps);
         const inside = lensInside(camera.eye, facets);

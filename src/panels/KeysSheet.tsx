@@ -17,6 +17,7 @@ const KEYS: readonly {
       ['PgUp PgDn', 'nearer, farther'],
       ['Q', 'what is here: at the pointer, else mid-view'],
       ['P', 'from above, and back'],
+      ['W', 'coverage of the wall or roof pointed at; Esc: of the ground'],
       ['E', 'square on to the wall pointed at or selected'],
       ['S', 'stand at the spot pointed at; arrows walk and turn'],
       ['I', 'look through the selected camera’s lens'],

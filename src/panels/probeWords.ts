@@ -1,4 +1,7 @@
 import type { Assessment, PointAnswer } from '../assess/assessment.ts';
+import { LOWERED } from '../draw/loweredText.ts';
+import { acrossAt } from '../draw/acrossAt.ts';
+import type { Vec3 } from '../base/vector.ts';
 import type { State } from '../coverage/state.ts';
 
 /** Of those that do not cover a spot, the one that comes nearest to it first. */
@@ -17,20 +20,16 @@ export function sorted(answers: readonly PointAnswer[]) {
   };
 }
 
-/** "recognise, 131 px/m, seen from 24° above" */
-export function stateText(assessment: Assessment, answer: PointAnswer): string {
+/** "recognise, 131 px/m, seen from 24° above"; on a wall or a slope also the pixels across it. */
+export function stateText(assessment: Assessment, answer: PointAnswer, point: Vec3): string {
   const { density, depression } = answer;
-  const pixels = density === null ? '' : `, ${density.toFixed(0)} px/m`;
+  const across = acrossAt(assessment, answer.camera, point);
+  const second = across === null ? '' : `, ${across.toFixed(0)} px/m across the face`;
+  const pixels = density === null ? '' : `, ${density.toFixed(0)} px/m${second}`;
   const above = `, seen from ${Math.abs(depression).toFixed(0)}° ${depression < 0 ? 'below' : 'above'}`;
   const seen = answer.state === 'covered' || answer.state === 'too coarse';
   return `${shortText(assessment, answer)}${seen ? pixels + above : ''}`;
 }
-
-/** Why a face counts for less than its pixels would: by the numbers of coverage/rule.ts. */
-const LOWERED: Readonly<Record<number, string>> = {
-  1: ', no more since the face is seen from too steep',
-  2: ', no more since the face is seen from the side',
-};
 
 /** The state alone: "hidden by the van, 4.1 m before it". */
 export function shortText(

@@ -136,7 +136,7 @@ export class ModelScene {
     if (moved || before !== assessment || last?.counted !== shown.counted || last.dragged !== shown.dragged) {
       const counted = assessment.cameras.filter(({ camera }) => shown.counted(camera.id));
       this.wash.show(assessment, counted, this.origin);
-      this.target.show(assessment, counted, this.origin, shown.dragged);
+      this.target.show(assessment, counted, this.origin, shown);
     }
     // By day a lamp lights nothing that counts.
     if (moved || before?.scene.night !== scene.night || last?.lamps !== shown.lamps)
@@ -181,7 +181,9 @@ export class ModelScene {
       this.eye.value.set(...subtract(eye, this.origin));
       const below = eye[2] < assessment.scene.ground;
       this.ground.fromBelow(below);
-      this.target.fromBelow(eye[2] < assessment.scene.ground + assessment.question.target.height);
+      // A wall is drawn from any height; what is behind it hides it from behind.
+      const level = assessment.scene.ground + assessment.question.target.height;
+      this.target.fromBelow(assessment.surface === null && eye[2] < level);
       const sheet = sheetOf(orbit, width, height);
       const scale = sheet.metresPerPixel(orbit.pivot);
       this.target.setHatch(scale);

@@ -1,4 +1,4 @@
-import type { Vec3 } from '../base/vector.ts';
+import { add, dot, scale, subtract, type Vec3 } from '../base/vector.ts';
 import type { TargetPlane } from '../sight/plane.ts';
 import type { FRAME_EDGE } from '../sight/sight.ts';
 
@@ -8,6 +8,15 @@ export const pointOn = ({ origin, u, v }: TargetPlane, a: number, b: number): Ve
   origin[1] + a * u[1] + b * v[1],
   origin[2] + a * u[2] + b * v[2],
 ];
+
+/** Where a ray meets a plane ahead of its start; null where it does not. */
+export function meetPlane(
+  { from, along }: { readonly from: Vec3; readonly along: Vec3 },
+  { origin, normal }: TargetPlane,
+): Vec3 | null {
+  const far = dot(subtract(origin, from), normal) / dot(along, normal);
+  return Number.isFinite(far) && far > 0 ? add(from, scale(along, far)) : null;
+}
 
 /** What lies beyond an outline piece at the edge of the frame: the number that sight gives it. */
 export const FRAME_EDGE_CODE: typeof FRAME_EDGE = -1;

@@ -130,6 +130,6 @@ describe('what is at a spot is said in the words of a homeowner', () => {
     [{ state: 'screened', band: 0, hider: van }, 'through leaves or mesh of Van'],
     [{ state: 'out of frame', band: 0, density: null }, 'out of frame'],
   ] satisfies [Partial<PointAnswer>, string][])('%j: %s', (change, words) => {
-    expect(stateText(assessment, answer(change))).toBe(words);
+    expect(stateText(assessment, answer(change), [0, 0, 0])).toBe(words);
   });
 });

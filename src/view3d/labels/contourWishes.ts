@@ -2,8 +2,7 @@ import type { SiteCoverage } from '../../coverage/coverage.ts';
 import { bandColours, inkOnBand } from '../../draw/bandInk.ts';
 import { contourAnchors, type SheetPoint } from '../../draw/contourLabels.ts';
 import type { Wish } from '../../draw/labelPlaces.ts';
-import { pointOn } from '../planeFrame.ts';
-import { meetLevel } from '../sheet.ts';
+import { meetPlane, pointOn } from '../planeFrame.ts';
 import { contoursOf } from '../wash/coverageContours.ts';
 import { inSight } from './inSight.ts';
 import type { Label, Plates } from './PlateLayer.ts';
@@ -20,7 +19,7 @@ export function contourWishes(
   { assessment, sheet, solids, theme, selected, counted }: Plates,
   size: (text: string, look: Label['look']) => { readonly width: number; readonly height: number },
 ): Wish<Label>[] {
-  const { edition, site, scene } = assessment;
+  const { edition, site, scene, surface } = assessment;
   const colours = bandColours(edition.bands.length, theme);
   const chosen = assessment.cameras.filter(({ camera }) => counted(camera.id));
   const ordered = [...chosen].sort(
@@ -44,11 +43,16 @@ export function contourWishes(
           Math.abs(spot.y - sheet.height / 2) < (INNER / 2) * sheet.height;
         const { board } = scene;
         const onBoard =
-          at[0] > board.left + FROM_EDGE &&
-          at[0] < board.right - FROM_EDGE &&
-          at[1] > board.bottom + FROM_EDGE &&
-          at[1] < board.top - FROM_EDGE;
-        const open = inner && onBoard && parts(site, at[0], at[1], band) && inSight(sheet, solids, at);
+          surface !== null ||
+          (at[0] > board.left + FROM_EDGE &&
+            at[0] < board.right - FROM_EDGE &&
+            at[1] > board.bottom + FROM_EDGE &&
+            at[1] < board.top - FROM_EDGE);
+        const open =
+          inner &&
+          onBoard &&
+          parts(site, points[i] ?? 0, points[i + 1] ?? 0, band) &&
+          inSight(sheet, solids, at);
         line.push({ x: spot.x, y: spot.y, open });
       }
       const named = coverage.camera.id === selected || ordered.length === 1;
@@ -63,7 +67,7 @@ export function contourWishes(
         const { width, height } = size(text, 'contour');
         const anchors = contourAnchors(line, width, bend).slice(0, MOST_PLACES);
         const best = anchors[0];
-        const at = best && meetLevel(sheet.rayFromSpot(best), plane.origin[2]);
+        const at = best && meetPlane(sheet.rayFromSpot(best), plane);
         if (!best || !at) continue;
         const places = anchors.map(({ x, y, angle }) => ({ x, y, width, height, angle }));
         return [{ label: { text, look: 'contour', at, fill, ink: inkOnBand(fill, theme) }, places }];
@@ -74,9 +78,9 @@ export function contourWishes(
 }
 
 /** Whether the picture as a whole changes to this band near a point: other cameras may see it better. */
-function parts({ grid, band }: SiteCoverage, x: number, y: number, wanted: number): boolean {
-  const column = Math.floor((x - grid.plane.origin[0] - grid.left) / grid.cell);
-  const row = Math.floor((y - grid.plane.origin[1] - grid.bottom) / grid.cell);
+function parts({ grid, band }: SiteCoverage, a: number, b: number, wanted: number): boolean {
+  const column = Math.floor((a - grid.left) / grid.cell);
+  const row = Math.floor((b - grid.bottom) / grid.cell);
   let [least, most] = [255, 0];
   for (const [i, j] of [
     [-2, -2],

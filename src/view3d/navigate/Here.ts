@@ -4,6 +4,7 @@ import { spotMeant } from '../../editor/tools/camera/aim.ts';
 import type { Pointed } from '../../editor/tools/pointed.ts';
 import { hereWords } from '../parts/hereWords.ts';
 import type { Model } from '../Model.ts';
+import { spotOnSurface } from '../surfaceSpot.ts';
 import type { Spot } from '../sheet.ts';
 
 /** A pin comes off once the pointer has gone so far from it, px. */
@@ -52,7 +53,8 @@ export class Here {
       else if (probe?.point === point && assessment) {
         stop();
         const { structures, cameras } = editor.store.getState().plan;
-        this.say(hereWords(assessment, probe.answers, (id) => structures[id]?.name ?? cameras[id]?.name));
+        const names = (id: string) => structures[id]?.name ?? cameras[id]?.name;
+        this.say(hereWords(assessment, probe.answers, names, probe.figure));
       }
     });
     editor.point(point);
@@ -76,6 +78,7 @@ export class Here {
   private spotOf(at: Pointed): Vec3 | null {
     const { editor, assessment } = this.model;
     if (!assessment) return null;
+    if (assessment.surface) return spotOnSurface(assessment.surface, at);
     const { target } = editor.store.getState();
     const spot = spotMeant(at, assessment.scene.ground + target.height);
     const { left, right, bottom, top } = assessment.scene.board;

@@ -2,6 +2,7 @@ import type { Nudge } from '../../editor/tools/chart.ts';
 import type { Model } from '../Model.ts';
 import type { Pointers } from './Pointers.ts';
 import { slideByPixels, turnBy, zoomBy } from './moves.ts';
+import { askForFace, leaveFace } from './faceOf.ts';
 import { squareOn } from './squareOn.ts';
 import { lookAbout, walk } from './stays.ts';
 import { lookThrough, stand } from './ways.ts';
@@ -40,7 +41,9 @@ export function keyPressed(event: KeyboardEvent, model: Model, pointers: Pointer
   }
   switch (key.length === 1 ? key.toLowerCase() : key) {
     case 'Escape':
-      return pointers.escape() || model.here.release() || backOut(model) || toolbox.escape();
+      return (
+        pointers.escape() || model.here.release() || leaveFace(model) || backOut(model) || toolbox.escape()
+      );
     case 'Enter':
       return toolbox.enter();
     case 'PageUp':
@@ -78,6 +81,9 @@ export function keyPressed(event: KeyboardEvent, model: Model, pointers: Pointer
     case 'c':
       if (editor.store.getState().tool === 'camera') toolbox.again();
       else editor.hold('camera');
+      return true;
+    case 'w':
+      askForFace(model);
       return true;
     case 'l':
       editor.hold('lamp');

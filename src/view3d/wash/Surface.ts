@@ -132,6 +132,7 @@ export class Surface {
     uCoral: { value: new Vector3() },
     uBandInk: { value: Array.from({ length: MOST_BANDS }, () => new Vector3()) },
     uRaised: { value: false },
+    /** A wall's own paint covers it; a plane in the air lets lower things through. */
     uFill: { value: 0.84 },
     uWashed: { value: true },
     uPitch: { value: 0.5 },

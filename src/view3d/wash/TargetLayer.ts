@@ -10,8 +10,13 @@ import { inkVector, type WindowUniforms } from '../shading.ts';
 import { askedOfCells, cellLabels } from './cellLabels.ts';
 import { MOST_BANDS } from './lensShader.ts';
 import { Surface } from './Surface.ts';
+import type { Shown } from '../ModelScene.ts';
+import { outlineOf, openingsOn } from './surfaceOutline.ts';
 import { washSegments } from './washSegments.ts';
 import { WashLines } from './WashLines.ts';
+
+/** How much of what lies beneath it a plane in the air covers. */
+const THROUGH = 0.84;
 
 /** How far before a wall or a roof the wash on it is drawn, m. */
 const LIFT = 0.02;
@@ -23,6 +28,8 @@ export class TargetLayer {
   private readonly onPlane: WashLines;
   private readonly edge: FatLines;
   private readonly posts: FatLines;
+  private readonly outline: FatLines;
+  private readonly openings: FatLines;
   private readonly ground: Surface;
   private theme: Theme = 'light';
   private bands = 0;
@@ -41,7 +48,10 @@ export class TargetLayer {
     this.onPlane = new WashLines(wash, window, true, 31);
     this.edge = new FatLines({ width: 1, strength: 0.7, dash: [7, 4], order: 31 }, window);
     this.posts = new FatLines({ width: 0.9, strength: 0.7, order: 31 }, window);
-    group.add(this.onGround.mesh, this.plane.mesh, this.onPlane.mesh, this.edge.mesh, this.posts.mesh);
+    this.outline = new FatLines({ width: 1.5, order: 32 }, window);
+    this.openings = new FatLines({ width: 0.9, strength: 0.7, order: 32 }, window);
+    const lines = [this.edge, this.posts, this.outline, this.openings].map(({ mesh }) => mesh);
+    group.add(this.onGround.mesh, this.plane.mesh, this.onPlane.mesh, ...lines);
   }
 
   tint(theme: Theme): void {
@@ -58,6 +68,8 @@ export class TargetLayer {
     }
     this.edge.tint(colours.ink);
     this.posts.tint(colours.ink);
+    this.outline.tint(colours.ink);
+    this.openings.tint(colours.ink);
     this.tintBands();
   }
 
@@ -71,7 +83,12 @@ export class TargetLayer {
     });
   }
 
-  show(assessment: Assessment, counted: readonly CameraCoverage[], origin: Vec3, dragged: boolean): void {
+  show(
+    assessment: Assessment,
+    counted: readonly CameraCoverage[],
+    origin: Vec3,
+    { dragged, structures }: Pick<Shown, 'dragged' | 'structures'>,
+  ): void {
     if (assessment.edition.bands.length !== this.bands) {
       this.bands = assessment.edition.bands.length;
       this.tintBands();
@@ -82,6 +99,7 @@ export class TargetLayer {
     const raised = height > 0 || surface !== null;
     this.raised = raised;
     this.ground.uniforms.uWashed.value = !raised;
+    this.plane.uniforms.uFill.value = surface === null ? THROUGH : 1;
     const place = surface === null ? origin : this.liftedFrom(surface, origin);
     const { count, from, to, kind } = washSegments(counted, assessment, place, dragged);
     (raised ? this.onPlane : this.onGround).show(count, from, to, kind);
@@ -95,8 +113,12 @@ export class TargetLayer {
       this.plane.layOn(surface, place);
       this.edge.show([]);
       this.posts.show([]);
+      this.outline.show(outlineOf(surface, place));
+      this.openings.show(openingsOn(surface, structures, place));
       return;
     }
+    this.outline.show([]);
+    this.openings.show([]);
     if (raised) this.plane.lay(board, ground + height, origin);
     const [l, b, r, t] = [
       board.left - origin[0],

@@ -14,7 +14,7 @@ const flags = [
 ];
 
 /** Starts the Chromium that the global set-up found. */
-const launch = (): Promise<Browser> =>
+export const launch = (): Promise<Browser> =>
   chromium.launch({
     executablePath: inject('chromium'),
     // Chromium refuses its sandbox to root.

@@ -9,7 +9,7 @@ import type { Solid } from '../../../src/model/solid.ts';
 import { strip } from '../lineOfSight/strip.ts';
 
 /** A plate between two lines of a drawing in x and y, level, its lower face at `low` and 1 cm thick. */
-export const levelPlate = (near: readonly Vec2[], far: readonly Vec2[], low: number): Solid =>
+const levelPlate = (near: readonly Vec2[], far: readonly Vec2[], low: number): Solid =>
   strip('plate', near, far, [low, low + 0.01], (x, y, z) => [x, y, z]);
 
 /** A level rectangle, its lower face at a height. */

@@ -12,8 +12,9 @@ const MOST_ROUNDS = 40;
 export function refine(polar: PolarMesh, sources: readonly LensOver[]): FieldMesh {
   const { mesh } = polar;
   const search = new Search(polar);
-  mesh.fill(search.islands());
-  mesh.split(search.narrows());
+  const [islands, narrows] = [search.islands(), search.narrows()];
+  mesh.fill(islands);
+  mesh.split(narrows);
   // The lens's own foot is the middle of the mesh.
   for (const source of sources) if (Math.hypot(source.p, source.q) > 1e-9) around(mesh, source);
   return mesh;

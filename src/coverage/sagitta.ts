@@ -6,7 +6,7 @@ const HALVINGS = 40;
 /**
  * How far a curve on which a function is 0 lies from the middle of one of its chords, m: positive to the right of the way
  * from the first end to the second. The function is ≥ 0 to the left of the curve.
- * By secants, and where those fail (the function jumps) by halving; 0 where no curve is found within half a chord.
+ * By secants, and where those fail (the function jumps) by halving; 0 where no curve is found within a chord.
  */
 export function sagittaOf(
   value: (p: number, q: number) => number,
@@ -40,7 +40,7 @@ function halved(at: (out: number) => number, holds: boolean, chord: number): num
   while (at(sense * beyond) >= 0 === holds) {
     within = beyond;
     beyond *= 2;
-    if (beyond > chord / 2) return 0;
+    if (beyond > chord) return 0;
   }
   for (let step = 0; step < HALVINGS && beyond - within > 1e-10; step += 1) {
     const middle = (within + beyond) / 2;

@@ -209,7 +209,7 @@ test('walls, slopes and level patches by day and night agree with rays over all 
   const chance = chanceFrom(77);
   const scratch = new Scratch();
   const seen = new Map<string, number>();
-  for (let trial = 0; trial < trials(24, 600); trial += 1) {
+  for (let trial = 0; trial < trials(14, 600); trial += 1) {
     const solids = yard(chance);
     const surface = surfaceFor(chance);
     const camera = cameraWith({
@@ -222,7 +222,7 @@ test('walls, slopes and level patches by day and night agree with rays over all 
       range: RANGE,
     });
     const night = chance.pick([null, nightFrom(chance, camera)]);
-    const ground = surfaceGround({ solids, ground: 0 }, surface, 0.02);
+    const ground = surfaceGround({ solids, ground: 0 }, surface, 0.03);
     const facets = facetsOf(solids);
     const found = sightOf(camera, ground.plane, ground.window, facets);
     if (found.sight.lensInside !== null) continue;
@@ -260,5 +260,5 @@ test('walls, slopes and level patches by day and night agree with rays over all 
     const areas = areasOf(camera, cells, found, ground.within, rule, solids, 'exact', lit);
     expect(apart(areas, cells, ground.within.mask), `seed 77, trial ${trial}, ${surface.name}`).toEqual([]);
   }
-  for (const state of STATES) expect(seen.get(state) ?? 0, `${state}`).toBeGreaterThan(5);
+  for (const state of STATES) expect(seen.get(state) ?? 0, `${state}`).toBeGreaterThan(3);
 });

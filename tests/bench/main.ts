@@ -1,4 +1,5 @@
 import { writeFileSync } from 'node:fs';
+import os from 'node:os';
 import { parseArgs } from 'node:util';
 
 /** One measured case, for other programs to read; ratios are the other's time ÷ ours, null where the other is absent. */
@@ -39,7 +40,9 @@ if (chosen.length === 0) {
 const rows: Row[] = [];
 for (const [file, load] of chosen) {
   const bench = await load();
-  console.log(`\n${bench.title}  (${file.slice(2)})`);
+  // Other work on the machine stretches times more than ratios.
+  const busy = `${os.loadavg()[0]?.toFixed(1)} busy on ${os.cpus().length} cores`;
+  console.log(`\n${bench.title}  (${file.slice(2)}; ${busy})`);
   try {
     for (const line of await bench.run((row) => rows.push(row))) console.log(`  ${line}`);
   } catch (error) {

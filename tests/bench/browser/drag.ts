@@ -21,7 +21,7 @@ export interface Dragged {
   readonly steps: readonly number[];
 }
 
-const [WARM, STEPS] = [40, 60];
+const [WARM, STEPS] = [40, 120];
 const FACE: Target = { kind: 'face', height: 1.6 };
 const TARGETS: readonly Target[] = [{ kind: 'ground', height: 0 }, FACE];
 

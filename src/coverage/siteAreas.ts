@@ -13,8 +13,12 @@ import type { BandRule } from './rule.ts';
 /** More cameras than this are put together from cells. */
 export const MOST_OVERLAID = 30;
 
-/** What an area may be off by: a share of it and of the parts that it is the difference of. See tests/coverage/siteAreas. */
-const SLACK = { share: 3e-5, square: 1e-4 };
+/**
+ * What an area may be off by, m², and as a share of it; the share is larger where a lens is at or near the orthographic end
+ * of the law, whose picture turns over within what it sees. See tests/coverage/bandOutlines and siteAreas.
+ */
+const SLACK = { square: 3e-4, share: 3e-5, turned: 2e-4 };
+const TURNED = -0.6;
 
 /** One camera as the site's areas need it. */
 export interface Seer {
@@ -42,6 +46,7 @@ export const siteAreas = (ground: Window, seers: readonly Seer[], height: number
   areasOver(
     seers.map((seer) => seer.outlines ?? outlinesOf(ground, seer, height)),
     bands,
+    seers.some(({ camera }) => camera.k < TURNED) ? SLACK.turned : SLACK.share,
   );
 
 /** The outlines of what a camera covers of the ground, one a band, at that band or better. */
@@ -57,24 +62,27 @@ export function outlinesOf(
 }
 
 /**
- * The areas of outlines laid over one another, exactly but for the curves' own ends: a share of 3·10⁻⁵.
+ * The areas of outlines laid over one another, exactly but for the curves.
  * @param outlines one list a camera, in it one outline a band
+ * @param share    of an area by which curves may put it off
  */
-export function areasOver(outlines: readonly (readonly ArcRings[])[], bands: number): SiteAreas {
+export function areasOver(
+  outlines: readonly (readonly ArcRings[])[],
+  bands: number,
+  share = SLACK.share,
+): SiteAreas {
   const counts = Array.from({ length: bands }, (_, band) =>
     areasByCount(outlines.flatMap((one) => one[band] ?? [])),
   );
+  const exact = (area: number): Area => {
+    const value = Math.max(0, area);
+    return { value, bound: SLACK.square + share * value, how: 'exact' };
+  };
   return {
     atLeast: counts.map((areas) => exact(areas[0] ?? 0)),
     byCount: Array.from(counts[0] ?? [], exact),
   };
 }
-
-const exact = (value: number): Area => ({
-  value: Math.max(0, value),
-  bound: SLACK.square + SLACK.share * Math.max(0, value),
-  how: 'exact',
-});
 
 /** Whether a ring is convex, counter-clockwise, and holds all corners of some rings. */
 function holdsAll(ground: Window, rings: readonly Float64Array[]): boolean {

@@ -1,4 +1,5 @@
-import { Suspense, lazy } from 'react';
+import { Suspense, lazy, useLayoutEffect, useRef } from 'react';
+import type { ReactNode } from 'react';
 import { useStore } from 'zustand';
 import type { AnswersStore } from '../answers/store.ts';
 import type { Editor } from '../editor/editor.ts';
@@ -40,9 +41,9 @@ export function ModelRegion({ editor, answers, desk, openings }: ModelRegionProp
           <FirstRun choose={openings.choose} sample={openings.sample} />
         </div>
       ) : (
-        <div className={styles.top} data-over>
+        <Top>
           <TargetChoice editor={editor} />
-        </div>
+        </Top>
       )}
       <div className={styles.view}>
         <Suspense fallback={null}>
@@ -68,6 +69,26 @@ export function ModelRegion({ editor, answers, desk, openings }: ModelRegionProp
         </div>
       )}
     </main>
+  );
+}
+
+/** What is asked for, over the Model; the tools begin below it, however many rows it takes. */
+function Top({ children }: { children: ReactNode }) {
+  const box = useRef<HTMLDivElement>(null);
+  useLayoutEffect(() => {
+    const element = box.current;
+    const region = element?.closest('main');
+    if (!element || !region) return undefined;
+    const measure = () => region.style.setProperty('--top-height', `${element.offsetHeight}px`);
+    const resized = new ResizeObserver(measure);
+    resized.observe(element);
+    measure();
+    return () => resized.disconnect();
+  }, []);
+  return (
+    <div ref={box} className={styles.top} data-over>
+      {children}
+    </div>
   );
 }
 

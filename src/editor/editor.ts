@@ -30,7 +30,7 @@ export interface EditorState {
   /** Id of the conditions that are judged; null: as drawn. */
   readonly situation: string | null;
   readonly alone: string | null;
-  readonly tool: 'rest' | 'camera' | 'lamp';
+  readonly tool: 'rest' | 'camera' | 'lamp' | 'place';
   /** Names of the steps that undo and redo would take; null where there is none. */
   readonly undoName: string | null;
   readonly redoName: string | null;

@@ -13,7 +13,7 @@ import { Figure } from './Figure.tsx';
 import { Group } from './Group.tsx';
 import { SheetHead } from './SheetHead.tsx';
 import { areaText } from './areaText.ts';
-import { targetText } from './targetText.ts';
+import { askedText } from './targetText.ts';
 import styles from './sheet.module.css';
 
 /** The sheet of the whole site, while nothing is selected: what all cameras together make of it. */
@@ -51,16 +51,17 @@ export function SiteSheet({ editor, answers }: { editor: Editor; answers: Answer
 
 function Seen({ editor, answers }: { editor: Editor; answers: AnswersStore }) {
   const assessment = useStore(answers, (state) => state.assessment);
-  const cameras = useStore(editor.store, ({ plan }) => plan.cameraOrder.length);
+  const plan = useStore(editor.store, (state) => state.plan);
+  const cameras = plan.cameraOrder.length;
   if (!assessment) return null;
-  const { site, edition, question, within, scene } = assessment;
+  const { site, edition, question, within, scene, surface } = assessment;
   const alone = question.alone === null ? null : scene.cameras.find(({ id }) => id === question.alone);
   return (
     <Group
       title={
         alone
-          ? `${alone.name} alone, at ${targetText(question.target)}`
-          : `Seen, at ${targetText(question.target)}`
+          ? `${alone.name} alone, at ${askedText(assessment, plan)}`
+          : `Seen, at ${askedText(assessment, plan)}`
       }
     >
       {cameras === 0 ? (
@@ -71,7 +72,7 @@ function Seen({ editor, answers }: { editor: Editor; answers: AnswersStore }) {
         <>
           <BandBars label="Area by best band" edition={edition} areas={site.byBand} />
           <Figure label="Seen by no camera" value={areaText(site.unseen)} />
-          <Figure label="Open ground" value={areaText(site.open)} />
+          <Figure label={surface === null ? 'Open ground' : 'The whole face'} value={areaText(site.open)} />
           <Figure
             label="Cameras counted"
             value={String(counted(assessment, editor))}
@@ -83,8 +84,8 @@ function Seen({ editor, answers }: { editor: Editor; answers: AnswersStore }) {
             </div>
           )}
           <p className={styles.note}>
-            Within the {within}, by the best camera: area with enough pixels for each task. Enough is not a
-            promise.
+            {surface === null ? `Within the ${within}` : 'On the face'}, by the best camera: area with enough
+            pixels for each task. Enough is not a promise.
           </p>
         </>
       )}

@@ -2,7 +2,7 @@ import { useStore } from 'zustand';
 import type { AnswersStore } from '../answers/store.ts';
 import type { Editor } from '../editor/editor.ts';
 import { LiveRegion } from '../fittings/LiveRegion.tsx';
-import { seenSentence } from './seenSentence.ts';
+import { seenSentence, siteSentence } from './seenSentence.ts';
 
 /** Speaks what the selected camera sees once a change has come to rest; a drag speaks on its release. */
 export function Spoken({ editor, answers }: { editor: Editor; answers: AnswersStore }) {
@@ -10,6 +10,16 @@ export function Spoken({ editor, answers }: { editor: Editor; answers: AnswersSt
   const selected = useStore(editor.store, (state) => state.selected);
   const gesturing = useStore(editor.store, (state) => state.gesturing);
   const camera = selected?.kind === 'camera' ? selected.id : null;
-  const text = assessment && camera !== null && !gesturing ? seenSentence(assessment, camera) : '';
+  const plan = useStore(editor.store, (state) => state.plan);
+  // As drawn, at the ground, the sheet of the whole site says it; what differs is worth a word.
+  const plain = assessment?.scene.situation === null && assessment.question.target.kind === 'ground';
+  const text =
+    assessment === null || gesturing
+      ? ''
+      : camera === null
+        ? plain
+          ? ''
+          : siteSentence(assessment, plan)
+        : seenSentence(assessment, camera);
   return <LiveRegion text={text} turn={0} />;
 }

@@ -1,8 +1,10 @@
 import { useStore } from 'zustand';
 import type { Looks, Target } from '../coverage/target.ts';
 import type { Editor } from '../editor/editor.ts';
+import { firstLooks, lookTo } from '../editor/settings/looks.ts';
 import { Button } from '../fittings/Button.tsx';
 import { NumberField } from '../fittings/NumberField.tsx';
+import { Select } from '../fittings/Select.tsx';
 import { Segmented } from '../fittings/Segmented.tsx';
 import { bearings, lengths } from '../fittings/measure.ts';
 import styles from './targetChoice.module.css';
@@ -10,9 +12,8 @@ import styles from './targetChoice.module.css';
 /** A height that is neither of the named ones: a bonnet, a till, a waist. */
 const FIRST_OTHER = 1;
 const BOUNDS = { least: 0, most: 100 };
-/** Towards the street, on most plans: the way that who comes to a door faces is the other one. */
-const FIRST_BEARING = 180;
 const TURN = { least: 0, most: 360 };
+const PLACE = { least: -1e6, most: 1e6 };
 
 type Level = Exclude<Target['kind'], 'surface'>;
 
@@ -58,31 +59,64 @@ export function TargetChoice({ editor }: { editor: Editor }) {
   );
 }
 
-/** Which way a face looks: anywhere, or along a bearing. */
+type Way = 'anywhere' | Looks['kind'];
+
+/** Which way a face looks: anywhere, along a bearing, or to a place that is typed or pointed at in the Model. */
 function LooksChoice({ editor, target }: { editor: Editor; target: Extract<Target, { kind: 'face' }> }) {
-  const ask = (looks: Looks | null) =>
-    editor.ask(
-      looks === null
-        ? { kind: 'face', height: target.height }
-        : { kind: 'face', height: target.height, looks },
-    );
-  const bearing = target.looks?.kind === 'bearing' ? target.looks.bearing : null;
+  const units = useStore(editor.store, ({ plan }) => plan.settings.units);
+  const pointing = useStore(editor.store, ({ tool }) => tool === 'place');
+  const { looks } = target;
+  const way: Way = looks?.kind ?? 'anywhere';
   return (
     <div className={styles.looks}>
-      <Button
-        pressed={target.looks !== undefined}
-        press={() => ask(target.looks ? null : { kind: 'bearing', bearing: FIRST_BEARING })}
-      >
-        {target.looks ? 'Looks one way' : 'Looks anywhere'}
-      </Button>
-      {bearing !== null && (
+      <div className={styles.other}>
+        <Select<Way>
+          label="Faces look"
+          viewing
+          value={way}
+          choices={[
+            { value: 'anywhere', label: 'anywhere' },
+            { value: 'bearing', label: 'towards a bearing' },
+            { value: 'place', label: 'towards a place' },
+          ]}
+          set={(next) => lookTo(editor, next === 'anywhere' ? null : firstLooks(editor, next))}
+        />
+      </div>
+      {looks?.kind === 'bearing' && (
         <Typed
-          label="Face looks to"
-          value={bearing}
+          label="Bearing"
+          value={looks.bearing}
           measure={bearings}
           bounds={TURN}
-          set={(next) => ask({ kind: 'bearing', bearing: next })}
+          set={(bearing) => lookTo(editor, { kind: 'bearing', bearing })}
         />
+      )}
+      {looks?.kind === 'place' && (
+        <>
+          <Typed
+            label="East"
+            value={looks.at[0]}
+            measure={lengths(units)}
+            bounds={PLACE}
+            set={(x) => lookTo(editor, { kind: 'place', at: [x, looks.at[1]] })}
+          />
+          <Typed
+            label="North"
+            value={looks.at[1]}
+            measure={lengths(units)}
+            bounds={PLACE}
+            set={(y) => lookTo(editor, { kind: 'place', at: [looks.at[0], y] })}
+          />
+          <Button
+            pressed={pointing}
+            press={() => {
+              editor.hold(pointing ? 'rest' : 'place');
+              document.querySelector<HTMLElement>('[role="application"]')?.focus();
+            }}
+          >
+            Point in the Model
+          </Button>
+        </>
       )}
     </div>
   );

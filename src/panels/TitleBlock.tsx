@@ -5,6 +5,7 @@ import type { Editor } from '../editor/editor.ts';
 import { Progress } from '../fittings/Progress.tsx';
 import type { Plan } from '../plan/plan.ts';
 import { ConditionsChoice } from './ConditionsChoice.tsx';
+import { looksText } from './targetText.ts';
 import styles from './titleBlock.module.css';
 
 const TARGETS = {
@@ -34,8 +35,8 @@ export function TitleBlock({ editor, answers }: { editor: Editor; answers: Answe
         <dt>Coverage at</dt>
         <dd>
           {target.kind === 'surface'
-            ? surfaceText(assessment, plan)
-            : `${TARGETS[target.kind]}, ${target.height.toFixed(2)} m`}
+            ? faceText(assessment, plan)
+            : `${TARGETS[target.kind]}, ${target.height.toFixed(2)} m${looksText(target)}`}
         </dd>
       </div>
       <div className={styles.whole}>
@@ -65,7 +66,7 @@ export function TitleBlock({ editor, answers }: { editor: Editor; answers: Answe
 }
 
 /** "House, south wall" */
-const surfaceText = (assessment: Assessment | null, { structures }: Plan): string => {
+const faceText = (assessment: Assessment | null, { structures }: Plan): string => {
   const surface = assessment?.surface;
   if (!surface) return TARGETS.surface;
   const owner = structures[surface.owner]?.name;

@@ -34,6 +34,12 @@ const REST = 180;
 const idOf = (thing: Selected | null, kind: Selected['kind']): string | null =>
   thing?.kind === kind && 'id' in thing ? thing.id : null;
 
+/** The place that faces look to, at their height. */
+const placeOfFaces = ({ question: { target }, scene: { ground } }: Assessment): Vec3 | null =>
+  target.kind === 'face' && target.looks?.kind === 'place'
+    ? [...target.looks.at, ground + target.height]
+    : null;
+
 const NO_KEYS: Held = { shiftKey: false, ctrlKey: false, metaKey: false };
 
 /** Joins what the Model draws with the plan, the answers and the view. Paints only when something changed. */
@@ -220,6 +226,7 @@ export class Model {
       lamp: { selected: idOf(selected, 'lamp'), hovered: idOf(hovered, 'lamp') },
       ghost: this.toolbox.store.getState().state.ghost,
       pinned: this.here.pinned,
+      looked: assessment && placeOfFaces(assessment),
       counted: this.shown?.counted ?? (() => true),
     });
     this.plates.follow(view.sheet);

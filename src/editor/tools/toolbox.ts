@@ -4,6 +4,7 @@ import type { Nudge, ToolState } from './chart.ts';
 import type { Pointed } from './pointed.ts';
 import { placing } from './lamp/placing.ts';
 import { seeking } from './camera/seeking.ts';
+import { pointingPlace } from './pointingPlace.ts';
 import { resting } from './rest/resting.ts';
 
 /** The tool in hand with its state; sends it what the person does. Each answers whether the tool had a use for it. */
@@ -55,10 +56,12 @@ export function createToolbox(editor: Editor): Toolbox {
   };
 }
 
-const TOOLS = { rest: resting, camera: seeking, lamp: placing } as const;
+const TOOLS = { rest: resting, camera: seeking, lamp: placing, place: pointingPlace } as const;
 
 /** The first word of a state's name is its tool. */
-const toolOf = ({ name }: ToolState): keyof typeof TOOLS =>
-  name.startsWith('camera') ? 'camera' : name.startsWith('lamp') ? 'lamp' : 'rest';
+const toolOf = ({ name }: ToolState): keyof typeof TOOLS => {
+  const [word] = name.split(' ');
+  return word === 'camera' || word === 'lamp' || word === 'place' ? word : 'rest';
+};
 
 const first = (editor: Editor): ToolState => TOOLS[editor.store.getState().tool](editor);

@@ -36,7 +36,7 @@ export function CameraSheet({ editor, answers, plan, camera }: CameraSheetProps)
           kind="Setting sheet"
         />
       }
-      foot={<SeesGroup answers={answers} id={camera.id} />}
+      foot={<SeesGroup answers={answers} plan={plan} id={camera.id} />}
     >
       <MountGroup editor={editor} answers={answers} plan={plan} camera={camera} />
       <AimGroup editor={editor} answers={answers} camera={camera} />

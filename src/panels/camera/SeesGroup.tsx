@@ -5,14 +5,15 @@ import { BandBars } from '../BandBars.tsx';
 import { Figure } from '../Figure.tsx';
 import { Group } from '../Group.tsx';
 import { areaText } from '../areaText.ts';
-import { targetText } from '../targetText.ts';
+import type { Plan } from '../../plan/plan.ts';
+import { askedText } from '../targetText.ts';
 import styles from '../sheet.module.css';
 
 /** How many of the things that hide are named; the rest are summed. */
 const NAMED = 3;
 
 /** What one camera makes of the target asked for, from the assessment that is shown. */
-export function SeesGroup({ answers, id }: { answers: AnswersStore; id: string }) {
+export function SeesGroup({ answers, plan, id }: { answers: AnswersStore; plan: Plan; id: string }) {
   const assessment = useStore(answers, (state) => state.assessment);
   const coverage = assessment?.cameras.find(({ camera }) => camera.id === id);
   if (!assessment || !coverage)
@@ -28,7 +29,7 @@ export function SeesGroup({ answers, id }: { answers: AnswersStore; id: string }
   const named = areas.byHider.slice(0, count);
   const rest = areas.byHider.slice(count);
   return (
-    <Group title={`Sees, at ${surface?.name.toLowerCase() ?? targetText(assessment.question.target)}`}>
+    <Group title={`Sees, at ${askedText(assessment, plan)}`}>
       {surface === null && (
         <Figure
           label="Nothing seen nearer than"
@@ -37,15 +38,15 @@ export function SeesGroup({ answers, id }: { answers: AnswersStore; id: string }
         />
       )}
       <BandBars
-        label="Area and reach by band"
+        label={surface === null ? 'Area and reach by band' : 'Area by band'}
         edition={assessment.edition}
         areas={areas.byBand}
-        reach={reach.byBand}
+        {...(surface === null ? { reach: reach.byBand } : {})}
       />
       <p className={styles.note}>
         {surface === null
           ? `Area within the ${assessment.within}; reach along the middle of the picture.`
-          : 'Area of the surface itself.'}
+          : 'Area of the face itself.'}
       </p>
       <ul className={styles.list} aria-label="In the picture, but not covered">
         {named.map(({ solid, area }) => (
@@ -61,8 +62,8 @@ export function SeesGroup({ answers, id }: { answers: AnswersStore; id: string }
         <Lost label="Through leaves or mesh" area={areas.byState.screened} />
         <Lost label="Too dark" area={areas.byState['too dark']} />
         <Lost label="Too few pixels" area={areas.byState['too coarse']} />
-        <Lost label="Face seen from too steep, band lowered" area={areas.lost.tooSteep} />
-        <Lost label="Face seen from the side, band lowered" area={areas.lost.fromTheSide} />
+        <Lost label="Face seen from too steep" area={areas.lost.tooSteep} />
+        <Lost label="Face seen from the side" area={areas.lost.fromTheSide} />
       </ul>
     </Group>
   );

@@ -10,7 +10,7 @@ import type { Sheet, Spot } from '../sheet.ts';
 import { LampSigns, type LampShown } from './LampSigns.ts';
 import { inSight } from './inSight.ts';
 import { discSpots } from './discSpots.ts';
-import { CameraSign, crossSign, faceOutline, isWide, pinSign, svg } from './signs.ts';
+import { CameraSign, crossSign, faceOutline, isWide, lookedSign, pinSign, svg } from './signs.ts';
 
 export interface Signs {
   readonly sheet: Sheet;
@@ -23,6 +23,8 @@ export interface Signs {
   readonly ghost: Ghost | null;
   /** The spot that is asked about and held. */
   readonly pinned: Vec3 | null;
+  /** The place that faces look to. */
+  readonly looked: Vec3 | null;
   readonly counted: (camera: string) => boolean;
 }
 
@@ -45,17 +47,26 @@ export class SignLayer {
   private readonly cross = crossSign();
   private readonly outline = faceOutline();
   private readonly pin = pinSign();
+  private readonly looked = lookedSign();
   private readonly lamps = new LampSigns();
   private readonly ghost = new CameraSign('+');
   private readonly cameras = new Map<string, CameraSign>();
   private drawn: readonly Drawn[] = [];
   private crossAt: Spot | null = null;
+  private lookedAt: Spot | null = null;
   private selected: string | null = null;
   private selectedLamp: string | null = null;
 
   constructor(layer: HTMLElement) {
     layer.append(this.root);
-    this.root.append(this.outline.root, this.lamps.root, this.cross.root, this.pin.root, this.ghost.root);
+    this.root.append(
+      this.outline.root,
+      this.lamps.root,
+      this.cross.root,
+      this.pin.root,
+      this.looked.root,
+      this.ghost.root,
+    );
   }
 
   tint({ ink, paper, saffron, casing }: Ink): void {
@@ -109,6 +120,8 @@ export class SignLayer {
     this.crossAt = chosen ? sheet.spotFromSite(chosen.frustum.axisEnd) : null;
     this.cross.draw(this.crossAt);
     this.pin.draw(pinned && sheet.spotFromSite(pinned));
+    this.lookedAt = signs.looked && sheet.spotFromSite(signs.looked);
+    this.looked.draw(this.lookedAt);
     this.showGhost(sheet, ghost?.kind === 'camera' ? ghost : null);
   }
 
@@ -165,7 +178,9 @@ export class SignLayer {
         },
       ];
     });
-    return [...lamps, ...cameras];
+    const place = this.lookedAt;
+    const looked = place ? [{ x: place.x + 48, y: place.y, width: 112, height: 18, angle: 0 }] : [];
+    return [...lamps, ...looked, ...cameras];
   }
 }
 

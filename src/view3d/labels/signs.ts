@@ -106,6 +106,26 @@ export function pinSign(): { readonly root: SVGGElement; draw(at: Spot | null): 
   };
 }
 
+/** The place that faces look to, with its name. */
+export function lookedSign(): { readonly root: SVGGElement; draw(at: Spot | null): void } {
+  const root = svg('g', { class: 'looked' });
+  const text = svg('text', { x: 11, dy: '0.35em' });
+  text.textContent = 'Faces look here';
+  root.append(
+    svg('circle', { r: 6, class: 'pinHalo' }),
+    svg('circle', { r: 6, class: 'pin' }),
+    svg('circle', { r: 2, class: 'lookedDot' }),
+    text,
+  );
+  return {
+    root,
+    draw(at) {
+      root.style.display = at ? '' : 'none';
+      if (at) put(root, { transform: `translate(${at.x} ${at.y})` });
+    },
+  };
+}
+
 /** The outline of a face that would carry a camera. */
 export function faceOutline(): { readonly root: SVGGElement; draw(corners: readonly Spot[]): void } {
   const root = svg('g');

@@ -54,20 +54,19 @@ uniform sampler2D uShade;
 // Left, bottom, width and height of the board.
 uniform vec4 uBoard;
 uniform float uContact;
-// Cells go before the lens where screens close up (1), and at night and where a face looks one way (2).
+// Cells are asked where screens close up (1), and what lamps light (2); or before the lens at all (3).
 uniform int uAsked;
 uniform sampler2D uCells;
 uniform vec4 uCellBox;
 out vec4 colour;
 ${readWash}
-const int DARK = 100;
-
 int judgedAt(int seen) {
   if (uAsked == 0 || seen == BARE || seen == HIDDEN) return seen;
   vec2 place = (vAt - uCellBox.xy) / uCellBox.zw;
   int label = int(texture(uCells, clamp(place, 0.0, 1.0)).r * 255.0 + 0.5);
   if (seen == SCREENED) return label == ${CLOSED_LABEL} ? HIDDEN : seen;
   if (uAsked == 1) return seen;
+  if (uAsked == 2) return label == 0 || label == ${CLOSED_LABEL} ? seen : max(seen, BAND + label - 1);
   return label == ${DARK_LABEL} ? DARK : label == 0 || label == ${CLOSED_LABEL} ? TOO_FEW : BAND + label - 1;
 }
 
@@ -197,7 +196,7 @@ export class Surface {
 
   /** Reads the cells before the lens; null reads the lens alone. @param shift of the surface's coordinates, m */
   ask(labels: CellLabels | null, asked: Asked, shift: readonly [number, number]): void {
-    this.uniforms.uAsked.value = labels === null ? 0 : asked === 'all' ? 2 : 1;
+    this.uniforms.uAsked.value = labels === null ? 0 : ASKED[asked];
     if (labels === null) return;
     const { left, bottom, cell, columns, rows } = labels.grid;
     this.uniforms.uCellBox.value.set(left - shift[0], bottom - shift[1], columns * cell, rows * cell);
@@ -219,6 +218,9 @@ export class Surface {
     this.mesh.geometry.setIndex(index);
   }
 }
+
+/** How the shader asks the cells. */
+const ASKED: Readonly<Record<Asked, number>> = { nothing: 0, screens: 1, lamps: 2, all: 3 };
 
 /** Labels of cells as the shader reads them: one byte each, none between. */
 function labelTexture(labels: Uint8Array<ArrayBuffer>, columns: number, rows: number): DataTexture {

@@ -105,7 +105,7 @@ export class TargetLayer {
     (raised ? this.onPlane : this.onGround).show(count, from, to, kind);
     this.order();
     const asked = askedOfCells(assessment);
-    const labels = asked === 'nothing' ? null : cellLabels(assessment, counted);
+    const labels = asked === 'nothing' ? null : cellLabels(assessment, counted, asked);
     const shift: readonly [number, number] = surface === null ? [origin[0], origin[1]] : [0, 0];
     (raised ? this.plane : this.ground).ask(labels, asked, shift);
     (raised ? this.ground : this.plane).ask(null, asked, shift);

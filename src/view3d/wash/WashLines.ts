@@ -47,15 +47,15 @@ void main() {
     if (low < TOO_FEW || low >= band || high < band) discard;
     colour = vec4(uContourInk[vKind - 1], covered(0.7 * uRatio));
   } else if (vKind < 0) {
-    if (low < TOO_FEW) discard;
-    colour = low == TOO_FEW
+    if (low < DARK) discard;
+    colour = low <= TOO_FEW
       ? vec4(uInk, covered(0.5 * uRatio) * 0.7 * dash)
       : vec4(uContourInk[high - BAND], covered(0.5 * uRatio) * 0.8);
   } else if (low == HIDDEN) {
     colour = vec4(uCoral, covered(0.5 * uRatio) * ${CORAL_STRENGTH});
   } else if (low == SCREENED) {
     colour = vec4(uCoral, covered(0.5 * uRatio) * ${CORAL_STRENGTH} * dash);
-  } else if (low == TOO_FEW || high == TOO_FEW) {
+  } else if (low == DARK || low == TOO_FEW || high == DARK || high == TOO_FEW) {
     colour = vec4(uInk, covered(0.5 * uRatio) * 0.7 * dash);
   } else {
     colour = vec4(uInk, covered(0.6 * uRatio) * 0.55);

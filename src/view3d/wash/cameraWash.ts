@@ -12,13 +12,14 @@ import {
   DoubleSide,
   type RawShaderMaterial,
 } from 'three';
-import { tan } from '../../base/angle.ts';
+import { cos, sin, tan } from '../../base/angle.ts';
 import { dot, subtract, type Vec3 } from '../../base/vector.ts';
 import type { Assessment } from '../../assess/assessment.ts';
 import type { CameraCoverage } from '../../coverage/coverage.ts';
 import { axesOf, pixelPitch } from '../../optics/projection.ts';
 import { pointOn } from '../planeFrame.ts';
 import { shaderMaterial } from '../shading.ts';
+import { askedOfCells, leastCosine } from './cellLabels.ts';
 import { MOST_BANDS, MOST_CAPS } from './lensShader.ts';
 import { FRAME_PASS, SCREEN_PASS, SEEN_PASS, washFragment, washVertex } from './washShader.ts';
 
@@ -47,6 +48,11 @@ const lensUniforms = () => ({
   uBands: { value: new Float32Array(MOST_BANDS) },
   uCapCount: { value: 0 },
   uCaps: { value: Array.from({ length: MOST_CAPS }, () => new Vector2()) },
+  uSides: { value: Array.from({ length: MOST_CAPS }, () => new Vector2()) },
+  uLooks: { value: 0 },
+  uLook: { value: new Vector2() },
+  uNight: { value: 0 },
+  uInfrared: { value: new Vector2() },
   uRight: { value: new Vector3() },
   uDown: { value: new Vector3() },
   uForward: { value: new Vector3() },
@@ -66,14 +72,18 @@ export class CameraWash {
     return this.passes;
   }
 
-  show(coverage: CameraCoverage, { edition, faceCaps }: Assessment, origin: Vec3): void {
+  show(coverage: CameraCoverage, assessment: Assessment, origin: Vec3): void {
+    const { edition, faceCaps } = assessment;
     this.setLens(coverage);
+    this.setLight(coverage, assessment);
+    this.setLooks(coverage, assessment);
     this.uniforms.uBandCount.value = Math.min(MOST_BANDS, edition.bands.length);
     edition.bands.slice(0, MOST_BANDS).forEach(({ density }, i) => {
       this.uniforms.uBands.value[i] = density;
     });
     this.uniforms.uCapCount.value = Math.min(MOST_CAPS, faceCaps.length);
-    faceCaps.slice(0, MOST_CAPS).forEach(({ above, band }, i) => {
+    faceCaps.slice(0, MOST_CAPS).forEach(({ above, side, band }, i) => {
+      this.uniforms.uSides.value[i]?.set(cos(side), sin(side));
       this.uniforms.uCaps.value[i]?.set(above >= 90 ? 1e9 : tan(above), band);
     });
     if (this.shown?.sight === coverage.sight && origin === this.origin) return;
@@ -99,6 +109,25 @@ export class CameraWash {
     u.uK.value = camera.k;
     u.uFocal.value.set(camera.focalLength * pitch.across, camera.focalLength * pitch.down);
     u.uHalfFrame.value.set(camera.frame.width / 2, camera.frame.height / 2);
+  }
+
+  /** Which way faces look. */
+  private setLooks({ camera }: CameraCoverage, { question: { target } }: Assessment): void {
+    const u = this.uniforms;
+    const looks = target.kind === 'face' ? target.looks : undefined;
+    u.uLooks.value = looks === undefined ? 0 : looks.kind === 'bearing' ? 1 : 2;
+    if (looks?.kind === 'bearing') u.uLook.value.set(sin(looks.bearing), cos(looks.bearing));
+    if (looks?.kind === 'place') u.uLook.value.set(looks.at[0] - camera.eye[0], looks.at[1] - camera.eye[1]);
+  }
+
+  /** Its own infrared at night; what lamps light comes from the cells. */
+  private setLight({ camera }: CameraCoverage, assessment: Assessment): void {
+    const { night } = assessment.scene;
+    const u = this.uniforms;
+    // Where cells judge all, the lens says only what is in sight.
+    u.uNight.value = night === null || askedOfCells(assessment) === 'all' ? 0 : 1;
+    const own = night?.infrared.get(camera.id);
+    u.uInfrared.value.set(own?.range ?? 0, own ? leastCosine(own) : 2);
   }
 
   private upload({ camera, sight }: CameraCoverage, origin: Vec3): void {

@@ -1,6 +1,11 @@
 import type { Assessment } from '../../assess/assessment.ts';
 import type { CameraCoverage } from '../../coverage/coverage.ts';
+import { cos } from '../../base/angle.ts';
+import { dot, length, subtract, type Vec3 } from '../../base/vector.ts';
+import type { Infrared } from '../../optics/light.ts';
+import { axesOf } from '../../optics/projection.ts';
 import type { Grid } from '../../sight/grid.ts';
+import { pointOn } from '../planeFrame.ts';
 
 /** What a cell is painted as where its own judgement goes before the lens's: 0 nothing, 1 and up its band, this too dark. */
 export const DARK_LABEL = 255;
@@ -9,7 +14,7 @@ export const DARK_LABEL = 255;
 export const CLOSED_LABEL = 254;
 
 /** States of a cell by their place in the list of coverage/state.ts. */
-const [HIDDEN, TOO_DARK] = [2, 4];
+const [HIDDEN, TOO_DARK, COVERED] = [2, 4, 6];
 
 /** One label a cell of a grid. */
 export interface CellLabels {
@@ -17,26 +22,80 @@ export interface CellLabels {
   readonly grid: Grid;
 }
 
-/** What cells are asked about: nothing; where screens have closed up; or all that is seen. */
-export type Asked = 'nothing' | 'screens' | 'all';
+/** What cells are asked about: nothing; where screens have closed up; what lamps light besides; or all that is seen. */
+export type Asked = 'nothing' | 'screens' | 'lamps' | 'all';
 
-/** Light at night, the side from which a face is seen and closing screens are not in the shader that evaluates the lens. */
-export function askedOfCells({ scene, question: { target } }: Assessment): Asked {
-  if (scene.night !== null || (target.kind === 'face' && target.looks !== undefined)) return 'all';
-  return scene.solids.some(({ sheets }) => sheets) ? 'screens' : 'nothing';
+/**
+ * What the shader that evaluates the lens does not know: closing screens, what lamps light, and glass, which throws a
+ * camera's own infrared back.
+ */
+export function askedOfCells({ scene }: Assessment): Asked {
+  const { night, solids } = scene;
+  if (night !== null && solids.some(({ passage }) => passage === 'clear')) return 'all';
+  if (night !== null && night.lamps.length > 0) return 'lamps';
+  return solids.some(({ sheets }) => sheets) ? 'screens' : 'nothing';
 }
 
-/** The best band of each cell over the cameras that count; too dark where one of them would see it in the light. */
-export function cellLabels({ site, scene }: Assessment, counted: readonly CameraCoverage[]): CellLabels {
+/** The cosine off the axis to which infrared of a full angle reaches; below all cosines where it shines all round. */
+export const leastCosine = ({ beam }: Infrared): number => (beam >= 360 ? -2 : cos(beam / 2));
+
+/** The best band of each cell over the cameras that count, as far as cells are asked; then what is dark or hidden by a closed screen. */
+export function cellLabels(
+  assessment: Assessment,
+  counted: readonly CameraCoverage[],
+  asked: Asked,
+): CellLabels {
+  const { site, scene } = assessment;
   const { grid, band } = site;
-  const labels = new Uint8Array(band);
+  const labels = new Uint8Array(band.length);
+  if (asked === 'all') labels.set(band);
+  if (asked === 'lamps') addLamps(labels, assessment, counted);
   const closes = scene.solids.map(({ passage }) => passage === 'screen');
   for (const { cells } of counted)
     for (let cell = 0; cell < labels.length; cell += 1) {
       const label = labels[cell] ?? 0;
       if (label > 0 && label !== CLOSED_LABEL) continue;
-      if (cells.state[cell] === TOO_DARK) labels[cell] = DARK_LABEL;
+      if (cells.state[cell] === TOO_DARK) labels[cell] = asked === 'all' ? DARK_LABEL : 0;
       else if (cells.state[cell] === HIDDEN && closes[cells.hider[cell] ?? -1]) labels[cell] = CLOSED_LABEL;
     }
   return { labels, grid };
+}
+
+/** The bands that cameras have by the light of lamps alone, and one cell into what their own infrared lights too. */
+function addLamps(labels: Uint8Array, { site, scene }: Assessment, counted: readonly CameraCoverage[]): void {
+  const { grid, band } = site;
+  const { columns, rows } = grid;
+  for (const { camera, cells } of counted) {
+    const lit = infraredOf(camera.eye, axesOf(camera).forward, scene.night?.infrared.get(camera.id));
+    for (let cell = 0; cell < labels.length; cell += 1) {
+      const own = cells.band[cell] ?? 0;
+      if (cells.state[cell] !== COVERED || own <= (labels[cell] ?? 0)) continue;
+      const a = grid.left + ((cell % columns) + 0.5) * grid.cell;
+      const b = grid.bottom + (Math.floor(cell / columns) + 0.5) * grid.cell;
+      if (!lit(pointOn(grid.plane, a, b))) labels[cell] = own;
+    }
+  }
+  const before = Uint8Array.from(labels);
+  for (let cell = 0; cell < labels.length; cell += 1) {
+    if ((before[cell] ?? 0) > 0 || (band[cell] ?? 0) === 0) continue;
+    const [column, row] = [cell % columns, Math.floor(cell / columns)];
+    const beside = Math.max(
+      column > 0 ? (before[cell - 1] ?? 0) : 0,
+      column + 1 < columns ? (before[cell + 1] ?? 0) : 0,
+      row > 0 ? (before[cell - columns] ?? 0) : 0,
+      row + 1 < rows ? (before[cell + columns] ?? 0) : 0,
+    );
+    labels[cell] = Math.min(beside, band[cell] ?? 0);
+  }
+}
+
+/** Whether a camera's own infrared reaches a point with nothing in the way. */
+function infraredOf(eye: Vec3, forward: Vec3, own: Infrared | undefined): (point: Vec3) => boolean {
+  if (own === undefined) return () => false;
+  const least = leastCosine(own);
+  return (point) => {
+    const away = subtract(point, eye);
+    const far = length(away);
+    return far <= own.range && dot(forward, away) >= least * far;
+  };
 }

@@ -6,6 +6,7 @@ import type { Sight } from '../../sight/sight.ts';
 import { contoursOf } from './coverageContours.ts';
 import { frameEdge } from './frameEdge.ts';
 import { pointOn } from '../planeFrame.ts';
+import { sideCurves } from './sideCurves.ts';
 import { limitCircles } from './limitCircles.ts';
 import { LIMIT, OUTLINE } from './WashLines.ts';
 
@@ -19,11 +20,11 @@ export interface WashSegments {
 /** Outlines and contours of the cameras that count, relative to the origin. Each camera's are made once. */
 export function washSegments(
   cameras: readonly CameraCoverage[],
-  { edition, faceCaps }: Pick<Assessment, 'edition' | 'faceCaps'>,
+  assessment: Assessment,
   origin: Vec3,
   dragged: boolean,
 ): WashSegments {
-  const parts = cameras.map((coverage) => segmentsOf(coverage, { edition, faceCaps }, origin, dragged));
+  const parts = cameras.map((coverage) => segmentsOf(coverage, assessment, origin, dragged));
   const count = parts.reduce((sum, part) => sum + part.count, 0);
   const all = {
     count,
@@ -48,11 +49,13 @@ const made = new WeakMap<
 
 function segmentsOf(
   coverage: CameraCoverage,
-  { edition, faceCaps }: Pick<Assessment, 'edition' | 'faceCaps'>,
+  { edition, faceCaps, scene, question: { target } }: Assessment,
   origin: Vec3,
   dragged: boolean,
 ): WashSegments {
-  const caps = JSON.stringify(faceCaps);
+  const looks = target.kind === 'face' ? target.looks : undefined;
+  const infrared = scene.night?.infrared.get(coverage.camera.id)?.range ?? 0;
+  const caps = JSON.stringify([faceCaps, looks, infrared]);
   const kept = made.get(coverage.sight);
   if (
     kept &&
@@ -78,7 +81,11 @@ function segmentsOf(
         if (before) add(before, point, OUTLINE);
       });
   }
-  for (const line of limitCircles(coverage.sight, faceCaps))
+  const limits = [
+    ...limitCircles(coverage.sight, faceCaps, infrared),
+    ...sideCurves(coverage.sight, faceCaps, looks),
+  ];
+  for (const line of limits)
     line.forEach((point, i) => {
       const before = line[i - 1];
       if (before) add(before, point, LIMIT);

@@ -5,6 +5,7 @@ import type { Lamp, Plan } from '../../../plan/plan.ts';
 import type { Selected } from '../../editor.ts';
 import { keyedSpot } from '../camera/keyedSpot.ts';
 import type { Nudge } from '../chart.ts';
+import { placeWords } from '../placeWords.ts';
 import { lengthWords } from '../mount/mountWords.ts';
 import type { Pointed } from '../pointed.ts';
 
@@ -54,11 +55,8 @@ export function nudged({ at, height }: LampSpot, way: Nudge, large: boolean): La
 }
 
 /** "5.03 east · 0.15 south · 2.40 up" */
-export function lampWords({ at: [x, y], height }: LampSpot, unit: LengthUnit): string {
-  const say = (value: number, plus: string, minus: string): string =>
-    `${lengthWords(Math.abs(value), unit)} ${value < 0 ? minus : plus}`;
-  return `${say(x, 'east', 'west')} · ${say(y, 'north', 'south')} · ${lengthWords(height, unit)} up`;
-}
+export const lampWords = ({ at, height }: LampSpot, unit: LengthUnit): string =>
+  `${placeWords(at, unit)} · ${lengthWords(height, unit)} up`;
 
 /** Where a lamp hangs in the site, over flat ground. */
 export const lampEye = (plan: Plan, { at, height }: LampSpot): Vec3 => [

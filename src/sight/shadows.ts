@@ -1,9 +1,11 @@
+import type { Vec3 } from '../base/vector.ts';
 import type { Passage } from '../model/passage.ts';
 import type { Clumps } from './clumps.ts';
 import type { Facets } from './facets.ts';
 import type { Footing } from './footing.ts';
 import type { HalfPlanes } from './halfPlanes.ts';
 import { touchedSolids } from './lensInside.ts';
+import { Occluders } from './occluders.ts';
 import { Pyramid } from './pyramid.ts';
 import type { Shadows } from './shadowLayout.ts';
 import { ShadowMaker } from './shadowMaker.ts';
@@ -26,9 +28,10 @@ export function shadowsOf(
   const { faces, groups } = facets;
   const { starts, boxes, group } = faces.clumps;
   const pyramid = new Pyramid(footing, window);
-  const within = clumpsIn(faces.clumps, pyramid).filter(
+  const framed = clumpsIn(faces.clumps, pyramid).filter(
     (clump) => groups[group[clump] ?? 0]?.passage === passage,
   );
+  const within = passage === 'solid' ? unhidden(facets, framed, footing.eye) : framed;
   let room = 0;
   for (const clump of within) room += (starts[clump + 1] ?? 0) - (starts[clump] ?? 0);
   // About half of the faces turn away.
@@ -40,6 +43,13 @@ export function shadowsOf(
     made.add(starts[clump] ?? 0, starts[clump + 1] ?? 0, solid, touched?.[solid] === 1);
   }
   return made.shadows();
+}
+
+/** Without the clumps that lie wholly behind a large face. Not for screens: of these one behind another may close up first. */
+function unhidden({ faces }: Facets, within: Int32Array, eye: Vec3): Int32Array {
+  const { boxes } = faces.clumps;
+  const occluders = new Occluders(faces, faces.clumps, within, eye);
+  return within.filter((clump) => !occluders.hides(boxes, clump * 6));
 }
 
 /** The clumps that a pyramid does not miss, in their order. */

@@ -5,7 +5,7 @@ import { createEditor } from '../../src/editor/store.ts';
 import { aimCamera } from '../../src/plan/commands/aimCamera.ts';
 import { deleteThing } from '../../src/plan/commands/deleteThing.ts';
 import type { Plan } from '../../src/plan/plan.ts';
-import { yard } from './plans.ts';
+import { demo, yard } from './plans.ts';
 
 const tilt = (value: number) => (plan: Plan) => aimCamera(plan, 'C1', { tilt: value });
 const tiltOf = (editor: Editor) => editor.store.getState().plan.cameras['C1']?.tilt;
@@ -164,4 +164,53 @@ test('any row of steps is undone to the beginning and redone to the end', () => 
     }),
     { numRuns: 50 },
   );
+});
+
+describe('what is asked for', () => {
+  test('in other conditions is another question, and the plan stays as it is', () => {
+    const editor = createEditor(demo());
+    const { revision, plan } = state(editor);
+    editor.askIn('night');
+    expect(state(editor)).toMatchObject({ situation: 'night', revision: revision + 1, undoName: null });
+    editor.askIn('night');
+    expect(state(editor).revision).toBe(revision + 1);
+    expect(state(editor).plan).toBe(plan);
+  });
+
+  test('is as drawn again once its conditions are deleted', () => {
+    const editor = createEditor(demo());
+    editor.askIn('night');
+    editor.select({ kind: 'situation', id: 'night' });
+    editor.run('Delete Night', (plan) => deleteThing(plan, { kind: 'situation', id: 'night' }, {}));
+    expect(state(editor)).toMatchObject({ situation: null, selected: null });
+    editor.undo();
+    expect(state(editor).selected).toEqual({ kind: 'situation', id: 'night' });
+  });
+
+  test('is the ground again once the wall is gone, by deleting it or by another plan', () => {
+    const wall = {
+      kind: 'surface',
+      height: 0,
+      surface: { of: 'wall', structure: 'garage', face: 0 },
+    } as const;
+    const editor = createEditor(demo());
+    editor.ask(wall);
+    editor.run('Delete Van', (plan) => deleteThing(plan, { kind: 'structure', id: 'van' }, {}));
+    expect(state(editor).target).toEqual(wall);
+    editor.run('Delete Garage', (plan) => deleteThing(plan, { kind: 'structure', id: 'garage' }, {}));
+    expect(state(editor).target).toEqual({ kind: 'ground', height: 0 });
+    editor.undo();
+    editor.ask(wall);
+    editor.open(yard());
+    expect(state(editor).target).toEqual({ kind: 'ground', height: 0 });
+  });
+
+  test('of faces that look another way is another question', () => {
+    const editor = createEditor(demo());
+    editor.ask({ kind: 'face', height: 1.6 });
+    const { revision } = state(editor);
+    editor.ask({ kind: 'face', height: 1.6, looks: { kind: 'bearing', bearing: 90 } });
+    editor.ask({ kind: 'face', height: 1.6, looks: { kind: 'bearing', bearing: 91 } });
+    expect(state(editor).revision).toBe(revision + 2);
+  });
 });

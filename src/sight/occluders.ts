@@ -22,6 +22,8 @@ const STRIDE = MOST_CORNERS * 3 + 4;
  */
 export class Occluders {
   private count = 0;
+  /** Where the smallest of those chosen stands, once all places are taken. */
+  private least = 0;
   private readonly chosen = new Int32Array(MOST);
   private readonly sizes = new Float64Array(MOST);
   private readonly numbers = new Float64Array(MOST * STRIDE);
@@ -92,15 +94,14 @@ export class Occluders {
       if (!(d < -2 * HIT_TOLERANCE * (normals[n + 3] ?? 0))) continue;
       const far2 = x * x + y * y + z * z;
       const size = -d / (far2 * Math.sqrt(far2));
-      let place = this.count;
-      if (place < MOST) this.count += 1;
-      else {
-        place = 0;
-        for (let one = 1; one < MOST; one += 1) if ((sizes[one] ?? 0) < (sizes[place] ?? 0)) place = one;
-        if (size <= (sizes[place] ?? 0)) continue;
-      }
-      chosen[place] = face;
-      sizes[place] = size;
+      if (this.count < MOST) this.least = this.count++;
+      else if (size <= (sizes[this.least] ?? 0)) continue;
+      chosen[this.least] = face;
+      sizes[this.least] = size;
+      if (this.count < MOST) continue;
+      let least = 0;
+      for (let one = 1; one < MOST; one += 1) if ((sizes[one] ?? 0) < (sizes[least] ?? 0)) least = one;
+      this.least = least;
     }
   }
 

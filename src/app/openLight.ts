@@ -1,5 +1,6 @@
 import { fileOpen } from 'browser-fs-access';
 import type { Editor } from '../editor/editor.ts';
+import { cleanName } from '../plan/commands/renameThing.ts';
 import { setPhotometry } from '../editor/settings/lampSettings.ts';
 
 /** Lets a person choose a photometric file, and gives its light to a lamp. */
@@ -15,10 +16,9 @@ export function openLight(editor: Editor, lamp: string): void {
 
 async function readLight(editor: Editor, lamp: string, file: File): Promise<void> {
   // Fetched only by those who have such a file.
-  const [{ fileText }, { readPhotometry }, { cleanName }] = await Promise.all([
+  const [{ fileText }, { readPhotometry }] = await Promise.all([
     import('../exchange/fileText.ts'),
     import('../exchange/photometry/readPhotometry.ts'),
-    import('../plan/commands/renameThing.ts'),
   ]);
   const text = fileText(file.name, new Uint8Array(await file.arrayBuffer()));
   const read = text.ok ? readPhotometry(file.name, text.value) : text;

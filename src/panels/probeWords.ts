@@ -28,19 +28,20 @@ export function stateText(assessment: Assessment, answer: PointAnswer, point: Ve
   const pixels = density === null ? '' : `, ${density.toFixed(0)} px/m${second}`;
   const above = `, seen from ${Math.abs(depression).toFixed(0)}° ${depression < 0 ? 'below' : 'above'}`;
   const seen = answer.state === 'covered' || answer.state === 'too coarse';
-  return `${shortText(assessment, answer)}${seen ? pixels + above : ''}`;
+  const lowered = LOWERED[answer.lost] ?? '';
+  return `${stateWords(assessment, answer)}${seen ? pixels + above : ''}${lowered}`;
 }
 
-/** The state alone: "hidden by the van, 4.1 m before it". */
-export function shortText(
-  { edition, scene }: Assessment,
-  { state, band, hider, before, lost }: PointAnswer,
-): string {
+/** The state alone: "hidden by the van, 4.1 m before it"; of a face that counts for less, why. */
+export const shortText = (assessment: Assessment, answer: PointAnswer): string =>
+  `${stateWords(assessment, answer)}${LOWERED[answer.lost] ?? ''}`;
+
+function stateWords({ edition, scene }: Assessment, { state, band, hider, before }: PointAnswer): string {
   const by = hider === null ? '' : (scene.solids[hider]?.name ?? 'something');
   const gap = before === null ? '' : `, ${before.toFixed(1)} m before it`;
   switch (state) {
     case 'covered':
-      return `${(edition.bands[band - 1]?.name ?? 'covered').toLowerCase()}${LOWERED[lost] ?? ''}`;
+      return `${(edition.bands[band - 1]?.name ?? 'covered').toLowerCase()}`;
     case 'too coarse':
       return 'too few pixels';
     case 'hidden':

@@ -17,8 +17,8 @@ export const planFrom = (text: string): Plan => {
 export const GROUND: Target = { kind: 'ground', height: 0 };
 
 /** What the engine makes of a plan, here and not in the browser. */
-export const assessed = (plan: Plan, target: Target = GROUND): Assessment =>
-  runSteps(createSession().steps(plan, { target, alone: null, situation: null, causes: 'exact' }, 1));
+export const assessed = (plan: Plan, target: Target = GROUND, situation: string | null = null): Assessment =>
+  runSteps(createSession().steps(plan, { target, alone: null, situation, causes: 'exact' }, 1));
 
 /** A figure shown to a tenth, judged by the engine's. */
 export const isTenthOf = (shown: number | undefined, value: number): boolean =>

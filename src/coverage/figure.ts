@@ -5,7 +5,7 @@ import { areaOf, tally } from './tally.ts';
 
 /** The parts of a standing person that are asked for, from the ground up. */
 export const PARTS = ['feet', 'waist', 'face'] as const;
-export type Part = (typeof PARTS)[number];
+type Part = (typeof PARTS)[number];
 
 /** Waist height of a stature: 0.60 of it. Source: means of ANSUR II, men 1056.5 of 1756.2 mm, women 980.2 of 1628.5 mm. */
 export const WAIST = 0.6;

@@ -41,7 +41,7 @@ export function rowFill(facets: Facets): (camera: Camera, grid: Grid) => Filled 
 }
 
 /** The half-planes of a grid's own rectangle. */
-export function windowOf({ left, bottom, cell, columns, rows }: Grid, [a, b]: Vec2): HalfPlanes {
+function windowOf({ left, bottom, cell, columns, rows }: Grid, [a, b]: Vec2): HalfPlanes {
   return [
     [1, 0, a - left],
     [0, 1, b - bottom],

@@ -84,7 +84,12 @@ describe('cells', () => {
 
   test('of the app’s own size are the very cells of the assessment', () => {
     const { rows } = rowsOf('--camera', 'C1');
-    const question = { target: { kind: 'ground', height: 0 }, alone: null, situation: null, causes: 'exact' } as const;
+    const question = {
+      target: { kind: 'ground', height: 0 },
+      alone: null,
+      situation: null,
+      causes: 'exact',
+    } as const;
     const assessment = runSteps(createSession().steps(planAt(DEMO), question, 1));
     const cells = assessment.cameras[0]?.cells;
     expect(rows).toHaveLength(cells?.state.length ?? -1);

@@ -8,7 +8,7 @@ import type { FramedCells } from '../framedCells.ts';
 
 /** One ray at a time, or packets with and without Embree's flag for rays that keep together. */
 export const PACKETS = ['packet8', 'packet16', 'packet8coherent', 'packet16coherent'] as const;
-export type Mode = 'single' | (typeof PACKETS)[number];
+type Mode = 'single' | (typeof PACKETS)[number];
 
 export interface NativeRays {
   /** Every ray of every camera once: ms. */

@@ -29,6 +29,14 @@ test.for(['light', 'dark'] as const)(
       expect(await violations(page), 'a camera').toEqual([]);
       await select(page, 'House');
       expect(await violations(page), 'a structure').toEqual([]);
+      await select(page, 'Door lamp');
+      expect(await violations(page), 'a lamp').toEqual([]);
+      await select(page, 'Night');
+      await changing(page, () => page.getByRole('button', { name: 'Judge in these' }).click());
+      expect(await violations(page), 'conditions, at night').toEqual([]);
+      await changing(page, () => page.getByText('Face 1.6 m').click());
+      await changing(page, () => page.getByLabel('Faces look').selectOption('place'));
+      expect(await violations(page), 'faces that look to a place').toEqual([]);
       await page.getByRole('button', { name: 'North, and views' }).click();
       await page.getByRole('button', { name: 'Keys', exact: true }).click();
       await page.getByText('Other', { exact: true }).click();

@@ -103,6 +103,6 @@ test(
       await page.keyboard.press('Escape');
       await page.keyboard.press('Escape');
     });
-    await page.getByText('Ground, 0.00 m').first().waitFor();
+    expect(await page.getByText('Ground, 0.00 m').count()).toBe(1);
   }),
 );

@@ -1,11 +1,15 @@
 import type { Vec2 } from '../base/vector.ts';
 import type { CameraCoverage, SiteCoverage } from '../coverage/coverage.ts';
-import type { HIDDEN, INSIDE, OUT_OF_FRAME } from '../coverage/state.ts';
+import type { HIDDEN, INSIDE, OUT_OF_FRAME, TOO_DARK } from '../coverage/state.ts';
 
 // Codes of states; the compiler holds them to those of coverage.
 const HIDDEN_CELL: typeof HIDDEN = 2;
 const UNFRAMED_CELL: typeof OUT_OF_FRAME = 1;
 const INSIDE_CELL: typeof INSIDE = 0;
+const DARK_CELL: typeof TOO_DARK = 4;
+
+/** Stands for a solid where nothing is in the way but the light is missing. */
+export const DARKNESS = 2 ** 30;
 
 /** Cells enough to place a label by. */
 const MOST_CELLS = 40_000;
@@ -18,7 +22,7 @@ interface Judged {
 
 /** The largest connected stretch of ground that one solid hides from every camera that would have it in frame. */
 export interface HiddenRegion {
-  /** Index into the scene's solids. */
+  /** Index into the scene's solids; or DARKNESS. */
   readonly solid: number;
   /** m², from cells. */
   readonly area: number;
@@ -71,7 +75,7 @@ export function hiddenRegions(
 }
 
 /**
- * By cell, who hides it where no camera sees it in any way; −1 elsewhere.
+ * By cell, who hides it where no camera sees it in any way, DARKNESS where one would in the light; below 0 elsewhere.
  * @param source for each cell, the cell of the coverage that stands for it
  */
 function hidersOf(source: Int32Array, cameras: readonly Judged[]): Int32Array {
@@ -83,6 +87,8 @@ function hidersOf(source: Int32Array, cameras: readonly Judged[]): Int32Array {
       const state = cells.state[from];
       if (state === HIDDEN_CELL) {
         if (hider[cell] === -1) hider[cell] = cells.hider[from] ?? -1;
+      } else if (state === DARK_CELL) {
+        if ((hider[cell] ?? -1) >= -1) hider[cell] = DARKNESS;
       } else if (state !== UNFRAMED_CELL) hider[cell] = state === INSIDE_CELL ? -2 : -3;
     }
   }

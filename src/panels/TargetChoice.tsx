@@ -1,6 +1,9 @@
+import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { Looks, Target } from '../coverage/target.ts';
 import type { Editor } from '../editor/editor.ts';
+import { sameSurface, surfaceChoices } from '../editor/settings/surfaceChoices.ts';
+import type { Plan } from '../plan/plan.ts';
 import { firstLooks, lookTo } from '../editor/settings/looks.ts';
 import { Button } from '../fittings/Button.tsx';
 import { NumberField } from '../fittings/NumberField.tsx';
@@ -21,6 +24,8 @@ type Level = Exclude<Target['kind'], 'surface'>;
 export function TargetChoice({ editor }: { editor: Editor }) {
   const target = useStore(editor.store, (state) => state.target);
   const settings = useStore(editor.store, ({ plan }) => plan.settings);
+  const structures = useStore(editor.store, ({ plan }) => plan.structures);
+  const faceName = useMemo(() => nameOfFace(structures, target), [structures, target]);
   const heights: Readonly<Record<Level, number>> = {
     ground: 0,
     plate: settings.plateHeight,
@@ -42,7 +47,7 @@ export function TargetChoice({ editor }: { editor: Editor }) {
         label="What coverage is asked for"
         viewing
         value={target.kind}
-        choices={target.kind === 'surface' ? [...level, { value: 'surface', label: 'Chosen face' }] : level}
+        choices={target.kind === 'surface' ? [...level, { value: 'surface', label: faceName }] : level}
         set={ask}
       />
       {target.kind === 'height' && (
@@ -57,6 +62,15 @@ export function TargetChoice({ editor }: { editor: Editor }) {
       {target.kind === 'face' && <LooksChoice editor={editor} target={target} />}
     </div>
   );
+}
+
+/** "South wall"; of a slope, its own name is in the title block. */
+function nameOfFace(structures: Plan['structures'], target: Target): string {
+  if (target.kind !== 'surface') return '';
+  const key = target.surface;
+  const structure = key.of === 'patch' ? undefined : structures[key.structure];
+  const found = structure && surfaceChoices(structure).find((one) => sameSurface(one.key, key));
+  return found?.name ?? 'Slope';
 }
 
 type Way = 'anywhere' | Looks['kind'];

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import type { CameraCoverage, SiteCoverage } from '../../src/coverage/coverage.ts';
 import { STATES } from '../../src/coverage/state.ts';
-import { hiddenRegions } from '../../src/draw/hiddenRegions.ts';
+import { DARKNESS, hiddenRegions } from '../../src/draw/hiddenRegions.ts';
 import { horizontalPlane } from '../../src/sight/plane.ts';
 
-/** Rows of signs from north to south: `.` out of frame, a digit hidden by that solid, `o` covered, `i` inside. */
+/** Rows of signs from north to south: `.` out of frame, `d` too dark, a digit hidden by that solid, `o` covered, `i` inside. */
 function pictured(...pictures: readonly (readonly string[])[]) {
   const rows = pictures[0] ?? [];
   const grid = {
@@ -19,6 +19,7 @@ function pictured(...pictures: readonly (readonly string[])[]) {
     '.': 'out of frame',
     o: 'covered',
     i: 'inside',
+    d: 'too dark',
   };
   const cameras = pictures.map((picture) => {
     const cells = [...picture].toReversed().join('');
@@ -68,6 +69,15 @@ describe('what hides most, and where to say so', () => {
 
   test('what lies inside a solid has no label', () => {
     expect(regions(['i.', '..'])).toEqual([]);
+  });
+
+  test('ground that one camera would see in the light is dark, whatever hides it from another', () => {
+    const [one, two] = [
+      ['11.', 'o..'],
+      ['ddd', 'ddd'],
+    ] as const;
+    for (const found of [regions(one, two), regions(two, one)])
+      expect(found.map(({ solid, area }) => [solid, area])).toEqual([[DARKNESS, 5]]);
   });
 
   test('the parts of one structure hide together', () => {

@@ -1,4 +1,4 @@
-import { hiddenRegions } from '../../draw/hiddenRegions.ts';
+import { DARKNESS, hiddenRegions } from '../../draw/hiddenRegions.ts';
 import type { Wish } from '../../draw/labelPlaces.ts';
 import { pointOn } from '../planeFrame.ts';
 import { inSight } from './inSight.ts';
@@ -24,13 +24,17 @@ export function causeWishes(
   const first = new Map<string, number>();
   scene.solids.forEach(({ structure }, i) => first.set(structure, first.get(structure) ?? i));
   const group = (solid: number): number => first.get(scene.solids[solid]?.structure ?? '') ?? solid;
+  const textOf = (solid: number): string | null => {
+    if (solid === DARKNESS) return 'Too dark';
+    const thing = scene.solids[solid];
+    return thing ? `Hidden by ${names(thing)}` : null;
+  };
   return hiddenRegions(site, cameras, group)
     .filter(({ area }) => area >= LEAST_AREA)
     .slice(0, MOST_PLATES)
     .flatMap(({ solid, area, spots }) => {
-      const thing = scene.solids[solid];
-      if (!thing) return [];
-      const text = `Hidden by ${names(thing)}`;
+      const text = textOf(solid);
+      if (text === null) return [];
       const { width, height } = size(text, 'cause');
       const seen = spots.flatMap((spot) => {
         const at = pointOn(site.grid.plane, ...spot);

@@ -41,7 +41,7 @@ void main() {
 
 const fragment = /* glsl */ `
 in vec2 vAt;
-uniform vec3 uGround; uniform vec3 uInk; uniform vec3 uCoral;
+uniform vec3 uGround; uniform vec3 uCoral;
 uniform vec3 uBandInk[${MOST_BANDS}];
 uniform float uRatio;
 // Opaque ground, or a plane above it through which lower things show.
@@ -70,15 +70,6 @@ int judgedAt(int seen) {
   return label == ${DARK_LABEL} ? DARK : label == 0 || label == ${CLOSED_LABEL} ? TOO_FEW : BAND + label - 1;
 }
 
-// Dots in staggered rows: dark is told by its pattern too.
-float dots(vec2 at, float pitch) {
-  vec2 cell = at / pitch;
-  cell.x += 0.5 * mod(floor(cell.y), 2.0);
-  float far = length(fract(cell) - 0.5);
-  float wide = fwidth(cell.y);
-  return mix(1.0 - smoothstep(0.24 - wide, 0.24 + wide, far), 0.18, clamp(wide * 3.0 - 0.5, 0.0, 1.0));
-}
-
 // Lines at 45° with a pitch in metres; where they are finer than pixels, their mean.
 float hatch(vec2 at, float pitch) {
   float cell = (at.x + at.y) * 0.70710678 / pitch;
@@ -101,8 +92,10 @@ void main() {
   float lines = hatch(vAt, uPitch);
   if (uBetween > 0.0) lines = max(lines, uBetween * hatch(vAt + vec2(uPitch * 0.35355339), uPitch));
   if (state == DARK) {
-    float dot_ = dots(vAt, uPitch * 0.55);
-    paint = uRaised ? vec4(uInk, 0.16 + 0.5 * dot_) : vec4(mix(paint.rgb * 0.8, uInk, 0.55 * dot_), 1.0);
+    // The other diagonal, broken: not to be taken for what is hidden.
+    vec2 other = vec2(vAt.x, -vAt.y);
+    float drawn = hatch(other, uPitch * 1.2) * dashes(other, uPitch * 1.2) * ${CORAL_STRENGTH};
+    paint = uRaised ? vec4(uCoral, drawn) : vec4(mix(paint.rgb, uCoral, drawn), 1.0);
   } else if (state >= BAND) {
     // Ink pools just inside an edge.
     float reach = 2.0 * uRatio;
@@ -127,7 +120,6 @@ export class Surface {
   readonly mesh: Mesh;
   readonly uniforms = {
     uGround: { value: new Vector3() },
-    uInk: { value: new Vector3() },
     uCoral: { value: new Vector3() },
     uBandInk: { value: Array.from({ length: MOST_BANDS }, () => new Vector3()) },
     uRaised: { value: false },

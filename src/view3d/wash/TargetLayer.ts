@@ -59,7 +59,6 @@ export class TargetLayer {
     const colours = ink[theme];
     for (const surface of [this.ground, this.plane]) {
       surface.uniforms.uGround.value = inkVector(colours.ground);
-      surface.uniforms.uInk.value = inkVector(colours.ink);
       surface.uniforms.uCoral.value = inkVector(colours.coralLine);
     }
     for (const lines of [this.onGround, this.onPlane]) {

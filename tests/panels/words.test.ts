@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import type { PointAnswer } from '../../src/assess/assessment.ts';
 import { createSession, runSteps } from '../../src/assess/session.ts';
+import type { Target } from '../../src/coverage/target.ts';
 import { areaFigures, areaText } from '../../src/panels/areaText.ts';
 import { nextTarget } from '../../src/panels/nextTarget.ts';
 import { sorted, stateText } from '../../src/panels/probeWords.ts';
 import { detailText, footprintText, ringArea, spokenText } from '../../src/panels/structureWords.ts';
-import { seenSentence } from '../../src/panels/seenSentence.ts';
+import { seenSentence, siteSentence } from '../../src/panels/seenSentence.ts';
 import { targetText } from '../../src/panels/targetText.ts';
 import { demo } from '../editor/plans.ts';
 
@@ -106,6 +107,48 @@ describe('what is at a spot is said in the words of a homeowner', () => {
       ),
     );
     expect(seenSentence({ ...assessment, cameras: [] }, 'C1')).toBe('');
+  });
+
+  test('what all cameras see is one sentence too, with the conditions and what is too dark', () => {
+    const { C1: first } = plan.cameras;
+    if (!first) throw new Error('no camera');
+    const dim = {
+      ...plan,
+      cameras: { ...plan.cameras, C1: { ...first, infrared: { range: 5, beam: 110 } } },
+    };
+    const ask = (target: Target, situation: string | null) =>
+      runSteps(createSession().steps(dim, { target, alone: null, situation, causes: 'quick' }, 1));
+    const night = ask({ kind: 'ground', height: 0 }, 'night');
+    expect(siteSentence(night, plan)).toMatch(
+      /^Whole site, at ground, Night: identify \d+\.\d, .* square metres\. Seen by no camera \d+\.\d\.$/,
+    );
+    const dark = night.cameras[0]?.areas.byState['too dark'].value ?? 0;
+    expect(dark).toBeGreaterThan(0.05);
+    expect(seenSentence(night, 'C1')).toContain(` Too dark ${dark.toFixed(1)} square metres.`);
+    const wall = ask(
+      { kind: 'surface', height: 0, surface: { of: 'wall', structure: 'house', face: 0 } },
+      null,
+    );
+    expect(siteSentence(wall, plan)).toMatch(/^Whole site, at House, south wall: identify /);
+    // Across the wall there are fewer pixels than across the way of looking: the camera sees it from the side.
+    const said = stateText(wall, answer({ density: 263.2 }), [3.32, -1e-5, 0.09]);
+    expect(said).toMatch(/^recognise, 263 px\/m, \d+ px\/m across the face, seen from 24° above$/);
+  });
+
+  test('which way faces look is told with their height', () => {
+    const face = { kind: 'face', height: 1.6 } as const;
+    expect(targetText({ ...face, looks: { kind: 'bearing', bearing: 200 } })).toBe(
+      'face, 1.60 m, looking to 200°',
+    );
+    expect(targetText({ ...face, looks: { kind: 'place', at: [3.24, -4] } })).toBe(
+      'face, 1.60 m, looking to 3.2 east, −4.0 north',
+    );
+  });
+
+  test('why a face counts for less comes last', () => {
+    expect(stateText(assessment, answer({ lost: 2 }), [0, 0, 0])).toBe(
+      'recognise, 131 px/m, seen from 24° above, no more since the face is seen from the side',
+    );
   });
 
   test('the best camera first, then what comes nearest, those that look elsewhere apart', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { createSession, runSteps } from '../../src/assess/session.ts';
 import type { Plan } from '../../src/plan/plan.ts';
+import { STATES } from '../../src/coverage/state.ts';
 import { askedOfCells, cellLabels, CLOSED_LABEL, DARK_LABEL } from '../../src/view3d/wash/cellLabels.ts';
 import { demo } from '../editor/plans.ts';
 
@@ -58,6 +59,24 @@ describe('cells are asked', () => {
     });
     expect(lamp).toBeGreaterThan(500);
     expect(both).toBeLessThan(lamp / 4);
+  });
+
+  test('for closed screens: hidden by one that has closed, and through it for no other camera', () => {
+    const assessment = judged(demo(), null);
+    const { labels } = cellLabels(assessment, assessment.cameras, 'screens');
+    const { solids } = assessment.scene;
+    const closed = (cell: number): boolean =>
+      assessment.cameras.some(
+        ({ cells }) =>
+          STATES[cells.state[cell] ?? 0] === 'hidden' &&
+          solids[cells.hider[cell] ?? -1]?.passage === 'screen',
+      );
+    const through = (cell: number): boolean =>
+      assessment.cameras.some(({ cells }) => STATES[cells.state[cell] ?? 0] === 'screened');
+    expect(labels.some((label) => label === CLOSED_LABEL)).toBe(true);
+    labels.forEach((label, cell) => {
+      if ((label === CLOSED_LABEL) !== (closed(cell) && !through(cell))) throw new Error(`cell ${cell}`);
+    });
   });
 
   test('for all: what no light reaches is dark, what is covered has its band', () => {

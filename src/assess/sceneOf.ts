@@ -114,6 +114,8 @@ function nightOf(plan: Plan, groundAt: (place: Vec2) => number): Night {
 const eyesOf = (drawn: readonly PlanCamera[], plan: Plan, ground: number): readonly Vec3[] =>
   drawn.map((set) => placedCamera(set, plan, ground).camera?.eye).filter((eye) => eye !== undefined);
 
+const ofMount = (fault: Fault): Fault => ({ ...fault, path: ['mount', ...fault.path] });
+
 type Placed =
   | { readonly camera: Camera; readonly fixing: Fixing; readonly faults: readonly Fault[] }
   | { readonly camera: null; readonly faults: readonly Fault[] };
@@ -121,7 +123,10 @@ type Placed =
 function placedCamera(set: PlanCamera, plan: Plan, ground: number): Placed {
   const mount = placeMount(set.mount, plan.structures, ground);
   if (!mount.ok)
-    return { camera: null, faults: mount.faults.map((fault) => ({ ...fault, subject: set.name })) };
+    return {
+      camera: null,
+      faults: mount.faults.map((fault) => ({ ...ofMount(fault), subject: set.name })),
+    };
   const { setting, faults } = settingOf(set.device, set.name);
   const { eye, hole, outward, host } = mount.value;
   return {
@@ -136,7 +141,7 @@ function placedCamera(set: PlanCamera, plan: Plan, ground: number): Placed {
       range: set.range,
     },
     fixing: { camera: set.id, hole, outward, host },
-    faults: [...mount.notes, ...faults],
+    faults: [...mount.notes.map(ofMount), ...faults],
   };
 }
 

@@ -43,9 +43,19 @@ export function planOf(file: string, terminal: Terminal): Plan {
   return read.value;
 }
 
-/** Says what is amiss without standing in the way. */
+/** What has been said on a terminal: reading a plan and laying it out may notice the same. */
+const said = new WeakMap<Terminal, Set<string>>();
+
+/** Says what is amiss without standing in the way, each thing once. */
 export function tell(notes: readonly Fault[], terminal: Terminal): void {
-  for (const note of notes) terminal.err(`Note: ${faultText(note)}\n`);
+  const before = said.get(terminal) ?? new Set();
+  said.set(terminal, before);
+  for (const note of notes) {
+    const text = faultText(note);
+    if (before.has(text)) continue;
+    before.add(text);
+    terminal.err(`Note: ${text}\n`);
+  }
 }
 
 /**

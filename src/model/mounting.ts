@@ -109,7 +109,9 @@ function heightFault(host: Host, s: number, z: number, offset: number): Fault | 
   const top = faceTopAt(face, s) - (isUnderSoffit ? MOUNT_CLEARANCE : 0);
   if (z >= face.foot - SAME_POINT && z <= top + SAME_POINT) return null;
   const allowed = `from ${metres(face.foot - offset)} to ${metres(top - offset)}`;
-  return modelFault('mount.height', structure.name, ['height'], { given: z - offset, allowed });
+  // A height above the ground, without the last bits of taking one from the other.
+  const given = Math.round((z - offset) * 1e6) / 1e6;
+  return modelFault('mount.height', structure.name, ['height'], { given, allowed });
 }
 
 const named = ({ structure, face }: Host): string => `${face.name} of ${structure.name}`;

@@ -30,11 +30,31 @@ export function touchedSolids(eye: Vec3, facets: Facets): Uint8Array | null {
     if (group === undefined) continue;
     // Uneven ground goes on below a lens that touches it, and is asked for its height elsewhere.
     if (facets.solids[group.solid]?.id === GROUND) continue;
-    if (depth(eye, facets, group) > HIT_TOLERANCE) continue;
+    if (!touches(eye, facets, group)) continue;
     touched ??= new Uint8Array(facets.solids.length);
     touched[group.solid] = 1;
   }
   return touched;
+}
+
+/** Whether a face is HIT_TOLERANCE away or nearer. Most are told by their plane. */
+function touches(eye: Vec3, { corners, normals }: Facets, { from, to }: FacetGroup): boolean {
+  const corner = (facet: number, k: number): Vec3 => [
+    corners[facet * 9 + k * 3] ?? 0,
+    corners[facet * 9 + k * 3 + 1] ?? 0,
+    corners[facet * 9 + k * 3 + 2] ?? 0,
+  ];
+  for (let facet = from; facet < to; facet += 1) {
+    const [nx, ny, nz] = [normals[facet * 3] ?? 0, normals[facet * 3 + 1] ?? 0, normals[facet * 3 + 2] ?? 0];
+    const off =
+      nx * ((corners[facet * 9] ?? 0) - eye[0]) +
+      ny * ((corners[facet * 9 + 1] ?? 0) - eye[1]) +
+      nz * ((corners[facet * 9 + 2] ?? 0) - eye[2]);
+    if (Math.abs(off) > HIT_TOLERANCE * Math.sqrt(nx * nx + ny * ny + nz * nz)) continue;
+    if (distanceToTriangle(eye, corner(facet, 0), corner(facet, 1), corner(facet, 2)) <= HIT_TOLERANCE)
+      return true;
+  }
+  return false;
 }
 
 const boxNear = (boxes: Float64Array, at: number, eye: Vec3): boolean =>

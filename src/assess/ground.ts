@@ -15,7 +15,7 @@ import type { FlatSurface } from '../model/surface.ts';
 import { facetsOf, type Facets } from '../sight/facets.ts';
 import type { Grid } from '../sight/grid.ts';
 import { ringArea } from '../sight/rings.ts';
-import { horizontalPlane, type TargetPlane } from '../sight/plane.ts';
+import { horizontalPlane, type Plane } from '../base/plane.ts';
 import { Segments } from '../sight/segment.ts';
 import type { Window } from '../sight/sight.ts';
 import { treeOf } from '../sight/tree.ts';
@@ -23,9 +23,9 @@ import type { Board, Scene } from './scene.ts';
 
 /** What all cameras of a scene share for one target surface. */
 export interface Ground {
-  readonly plane: TargetPlane;
+  readonly plane: Plane;
   /** The level plane that rays end on in the picture: of a wall or a slope the ground below it. */
-  readonly floor: TargetPlane;
+  readonly floor: Plane;
   readonly grid: Grid;
   readonly window: Window;
   /** Targets over uneven ground, of whose plane only x and y count; null on a flat surface. */
@@ -89,8 +89,8 @@ export function surfaceGround(
 }
 
 interface Sheet {
-  readonly plane: TargetPlane;
-  readonly floor: TargetPlane;
+  readonly plane: Plane;
+  readonly floor: Plane;
   readonly board: Board;
   /** Where areas are counted; null: the whole board. */
   readonly rings: readonly (readonly Vec2[])[] | null;

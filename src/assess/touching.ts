@@ -3,13 +3,13 @@ import { reachStrip } from '../coverage/reach.ts';
 import type { Camera } from '../optics/camera.ts';
 import { footingOf, type Footing } from '../sight/footing.ts';
 import { frameSides } from '../sight/frame.ts';
-import type { TargetPlane } from '../sight/plane.ts';
+import type { Plane } from '../base/plane.ts';
 import type { Box } from './solidsChange.ts';
 
 /** Where a camera looks: its target surface, the level that its frame is drawn down to, and the cells between. */
 interface Looked {
-  readonly plane: TargetPlane;
-  readonly floor: TargetPlane;
+  readonly plane: Plane;
+  readonly floor: Plane;
   readonly cell: number;
 }
 

@@ -10,7 +10,7 @@ import { unevenGround } from '../coverage/unevenGround.ts';
 import { unevenInside } from '../coverage/unevenInside.ts';
 import type { Terrain } from '../model/terrain.ts';
 import type { Facets } from '../sight/facets.ts';
-import { horizontalPlane } from '../sight/plane.ts';
+import { horizontalPlane } from '../base/plane.ts';
 import { boardCorners, ringsArea, type Ground } from './ground.ts';
 import type { Scene } from './scene.ts';
 

@@ -72,7 +72,12 @@ function coverOf(
     cameras: assessment.cameras
       .filter(({ camera }) => alone === undefined || camera.id === alone)
       .map(cameraOf),
-    site: { byBand: banded(site.byBand), unseen: site.unseen, open: site.open },
+    site: {
+      byBand: banded(site.byBand),
+      byCount: site.byCount.map((area, index) => ({ cameras: index + 1, ...area })),
+      unseen: site.unseen,
+      open: site.open,
+    },
   };
 }
 
@@ -99,6 +104,8 @@ function print(told: Told, { out }: Terminal): void {
   }
   out(`\nAll together\n`);
   for (const band of told.site.byBand) out(row(`  ${band.band}`, band));
+  for (const { cameras, ...area } of told.site.byCount)
+    if (cameras > 1) out(row(`  by ${cameras} cameras or more`, area));
   out(row('not covered', told.site.unseen));
   out(row('of open ground', told.site.open));
 }

@@ -1,5 +1,5 @@
 import type { Grid } from '../sight/grid.ts';
-import type { TargetPlane } from '../sight/plane.ts';
+import type { Plane } from '../base/plane.ts';
 
 /** The cell that coverage is worked out in while there is room, m. */
 export const FINE_CELL = 0.1;
@@ -8,7 +8,7 @@ const MOST_CELLS = 400_000;
 
 /** Cells of a rectangle of the plane: 0.10 m up to MOST_CELLS of them, then coarser; or of a size asked for. */
 export function boardGrid(
-  plane: TargetPlane,
+  plane: Plane,
   rectangle: { readonly left: number; readonly bottom: number; readonly right: number; readonly top: number },
   cell = cellFor(rectangle.right - rectangle.left, rectangle.top - rectangle.bottom),
 ): Grid {

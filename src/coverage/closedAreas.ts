@@ -1,6 +1,6 @@
 import type { Vec2 } from '../base/vector.ts';
 import { closedAt } from '../sight/closing.ts';
-import { overlay } from '../sight/overlay.ts';
+import { regionParts } from '../sight/regionParts.ts';
 import type { Window } from '../sight/sight.ts';
 import { leftWithin, type FoundSight } from '../sight/sightOf.ts';
 import { areasWhere, type FoundArea } from './areaWhere.ts';
@@ -28,7 +28,7 @@ export function closedAreas(
   for (const part of parts) {
     const free = leftWithin(footing, frame, found.solids, part).rings;
     const beside = sheets.map(({ shadows }) => leftWithin(footing, frame, shadows, part).rings);
-    for (const { members, triangles } of overlay(part, [free, ringsOf(cut), ...beside])) {
+    for (const { members, triangles } of regionParts(part, [free, ringsOf(cut), ...beside])) {
       if (!members.includes(0) || members.includes(1)) continue;
       const under = sheets.filter((_, sheet) => !members.includes(sheet + 2));
       if (under.length === 0) continue;

@@ -6,7 +6,7 @@ import { areaShadows } from '../sight/areaShadows.ts';
 import { halfPlanesOf } from '../sight/halfPlanes.ts';
 import { shareOut } from '../sight/owners.ts';
 import { chain } from '../sight/rings.ts';
-import type { TargetPlane } from '../sight/plane.ts';
+import type { Plane } from '../base/plane.ts';
 import type { Window } from '../sight/sight.ts';
 import { boundsOf } from '../sight/sightOf.ts';
 import { trianglesOf } from '../sight/triangulate.ts';
@@ -20,7 +20,7 @@ import { trianglesOf } from '../sight/triangulate.ts';
  */
 export function cutTriangles(
   solids: readonly Solid[],
-  plane: TargetPlane,
+  plane: Plane,
   above: number,
   most: number,
 ): Float64Array | null {

@@ -1,7 +1,7 @@
 import { dot, subtract, type Vec3 } from '../base/vector.ts';
 import type { Camera } from '../optics/camera.ts';
 import { siteRayFromImage } from '../optics/projection.ts';
-import type { TargetPlane } from '../sight/plane.ts';
+import type { Plane } from '../base/plane.ts';
 import type { Segments } from '../sight/segment.ts';
 import type { Frustum } from './coverage.ts';
 
@@ -9,7 +9,7 @@ import type { Frustum } from './coverage.ts';
 const STEPS = 24;
 
 /** The frame in space: its corners, its edge and its axis, each up to the first solid, the target plane or the range. */
-export function frustumOf(camera: Camera, plane: TargetPlane, segments: Segments): Frustum {
+export function frustumOf(camera: Camera, plane: Plane, segments: Segments): Frustum {
   const { width, height } = camera.frame;
   const corners = [
     [0, 0],
@@ -44,7 +44,7 @@ export function frustumOf(camera: Camera, plane: TargetPlane, segments: Segments
 function endOf(
   { eye, range }: Camera,
   ray: Vec3,
-  plane: TargetPlane,
+  plane: Plane,
   segments: Segments,
 ): { readonly point: Vec3; readonly meets: number | null } {
   const at = (share: number): Vec3 => [

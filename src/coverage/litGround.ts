@@ -2,8 +2,8 @@ import { subtract, type Vec3 } from '../base/vector.ts';
 import type { Camera } from '../optics/camera.ts';
 import type { Facets } from '../sight/facets.ts';
 import type { Grid } from '../sight/grid.ts';
-import { overlay } from '../sight/overlay.ts';
-import type { TargetPlane } from '../sight/plane.ts';
+import { regionParts } from '../sight/regionParts.ts';
+import type { Plane } from '../base/plane.ts';
 import { fillNearest } from '../sight/raster.ts';
 import { rowSpansOf } from '../sight/rowSpans.ts';
 import type { Region, Window } from '../sight/sight.ts';
@@ -19,7 +19,7 @@ const MOST_LAMPS = 8;
 /** A target surface at night, for all cameras. */
 export interface LitGround {
   readonly night: Night;
-  readonly plane: TargetPlane;
+  readonly plane: Plane;
   readonly lamps: readonly { readonly lamp: Lamp; readonly found: FoundLamp }[];
   /** One a cell: 1 where lamps light it enough; null where there are no lamps. */
   readonly cells: Uint8Array | null;
@@ -128,7 +128,7 @@ export function litParts(
   const reached = lamps.map(({ found: { footing, shadows } }) =>
     shadows === null ? [] : leftWithin(footing, [], shadows, part).rings,
   );
-  return overlay(part, [seen, unglazed?.rings ?? [], ...reached]).flatMap(({ members, triangles }) => {
+  return regionParts(part, [seen, unglazed?.rings ?? [], ...reached]).flatMap(({ members, triangles }) => {
     if (!members.includes(0)) return [];
     const here = lamps.filter((_, at) => members.includes(at + 2));
     const lit = eitherLit(

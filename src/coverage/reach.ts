@@ -4,7 +4,7 @@ import { PixelField } from '../optics/pixelField.ts';
 import type { Facets } from '../sight/facets.ts';
 import { footingOf, type Footing } from '../sight/footing.ts';
 import type { HalfPlanes } from '../sight/halfPlanes.ts';
-import type { TargetPlane } from '../sight/plane.ts';
+import type { Plane } from '../base/plane.ts';
 import { shadowsOf, type Shadows } from '../sight/shadows.ts';
 import { ShadowLine, Stretches, type Line } from '../sight/spans.ts';
 import type { Reach } from './coverage.ts';
@@ -22,7 +22,7 @@ const STEPS = 1500;
  */
 export function reachOf(
   camera: Camera,
-  plane: TargetPlane,
+  plane: Plane,
   facets: Facets,
   rule: BandRule,
   bands: number,

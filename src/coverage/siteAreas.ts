@@ -3,7 +3,7 @@ import type { Camera } from '../optics/camera.ts';
 import { polygonRings, type ArcRings } from '../sight/arcRings.ts';
 import { footingOf } from '../sight/footing.ts';
 import { areasByCount } from '../sight/overlaid.ts';
-import { horizontalPlane } from '../sight/plane.ts';
+import { horizontalPlane } from '../base/plane.ts';
 import type { Region, Window } from '../sight/sight.ts';
 import type { Area } from './area.ts';
 import { bandOutlines } from './bandOutlines.ts';

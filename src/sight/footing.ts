@@ -1,6 +1,6 @@
 import { PLANE_CLEARANCE } from '../base/tolerance.ts';
 import { dot, subtract, type Vec2, type Vec3 } from '../base/vector.ts';
-import type { TargetPlane } from './plane.ts';
+import type { Plane } from '../base/plane.ts';
 
 /**
  * A lens over a target plane. A target is X = Δ·n + p·u + q·v from the lens, with p, q relative to the foot: the point
@@ -8,7 +8,7 @@ import type { TargetPlane } from './plane.ts';
  */
 export interface Footing {
   readonly eye: Vec3;
-  readonly plane: TargetPlane;
+  readonly plane: Plane;
   /** Plane coordinates of the foot. */
   readonly foot: Vec2;
   /** Signed distance from the lens to the plane along its normal, m; kept off 0, where there is no shadow map. */
@@ -16,7 +16,7 @@ export interface Footing {
 }
 
 /** The footing of a lens; one nearer to the plane than PLANE_CLEARANCE counts as standing that far in front of it. */
-export function footingOf(eye: Vec3, plane: TargetPlane): Footing {
+export function footingOf(eye: Vec3, plane: Plane): Footing {
   const away = subtract(plane.origin, eye);
   const delta = dot(plane.normal, away);
   const kept = Math.abs(delta) < PLANE_CLEARANCE ? (delta > 0 ? PLANE_CLEARANCE : -PLANE_CLEARANCE) : delta;

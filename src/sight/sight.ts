@@ -1,6 +1,6 @@
 import type { Vec2 } from '../base/vector.ts';
 import type { Camera } from '../optics/camera.ts';
-import type { TargetPlane } from './plane.ts';
+import type { Plane } from '../base/plane.ts';
 
 /** What lies beyond an outline piece, where it is no solid. */
 export const FRAME_EDGE = -1;
@@ -34,7 +34,7 @@ export interface Region {
  */
 export interface Sight {
   readonly camera: Camera;
-  readonly plane: TargetPlane;
+  readonly plane: Plane;
   readonly framed: boolean;
   /** How many solids the scene has: their indices lie below. */
   readonly solids: number;

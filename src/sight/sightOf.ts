@@ -7,7 +7,7 @@ import { footingOf, type Footing } from './footing.ts';
 import { frameHalfPlanes } from './frame.ts';
 import { cutPolygon, halfPlanesOf, type HalfPlanes } from './halfPlanes.ts';
 import { lensInside, touchedSolids } from './lensInside.ts';
-import type { TargetPlane } from './plane.ts';
+import type { Plane } from '../base/plane.ts';
 import { uncovered, type Bounds } from './region.ts';
 import { ringsByUnion } from './ringFallback.ts';
 import { chain, ringArea } from './rings.ts';
@@ -45,7 +45,7 @@ export interface FoundSight {
  * @param window convex, counter-clockwise, plane coordinates
  * Exact on a flat target: no grid, nothing snapped. Cost: see tests/bench.
  */
-export function sightOf(camera: Camera, plane: TargetPlane, window: Window, facets: Facets): FoundSight {
+export function sightOf(camera: Camera, plane: Plane, window: Window, facets: Facets): FoundSight {
   const footing = footingOf(camera.eye, plane);
   const corners = window.map(([a, b]): Vec2 => [a - footing.foot[0], b - footing.foot[1]]);
   const frame = frameHalfPlanes(camera, footing);
@@ -87,7 +87,7 @@ export function sightOf(camera: Camera, plane: TargetPlane, window: Window, face
 /** A sight without outlines, for targets that are on no plane. */
 export const sightOfNothing = (
   camera: Camera,
-  plane: TargetPlane,
+  plane: Plane,
   solids: number,
   inside: number | null,
 ): Sight => ({
@@ -215,7 +215,7 @@ export interface FoundLamp {
 }
 
 /** What the light of a lamp is blocked by on the way to a plane: solids, and screens too, since what passes them is not sure. */
-export function lampOver(eye: Vec3, plane: TargetPlane, window: Window, facets: Facets): FoundLamp {
+export function lampOver(eye: Vec3, plane: Plane, window: Window, facets: Facets): FoundLamp {
   const footing = footingOf(eye, plane);
   if (lensInside(eye, facets) !== null) return { footing, shadows: null };
   const corners = window.map(([a, b]): Vec2 => [a - footing.foot[0], b - footing.foot[1]]);

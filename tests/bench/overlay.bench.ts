@@ -4,7 +4,7 @@ import { BandRule } from '../../src/coverage/rule.ts';
 import type { ArcRings } from '../../src/sight/arcRings.ts';
 import type { Facets } from '../../src/sight/facets.ts';
 import { lensInside } from '../../src/sight/lensInside.ts';
-import { horizontalPlane } from '../../src/sight/plane.ts';
+import { horizontalPlane } from '../../src/base/plane.ts';
 import { sightOf } from '../../src/sight/sightOf.ts';
 import { chanceFrom, type Chance } from '../house/seeded.ts';
 import { cameraWith } from '../optics/sampleCamera.ts';

@@ -4,7 +4,7 @@ import type { Camera } from '../../src/optics/camera.ts';
 import { facetsOf, type Facets } from '../../src/sight/facets.ts';
 import type { Grid } from '../../src/sight/grid.ts';
 import { lensInside } from '../../src/sight/lensInside.ts';
-import { horizontalPlane } from '../../src/sight/plane.ts';
+import { horizontalPlane } from '../../src/base/plane.ts';
 import { chanceFrom, type Chance } from '../house/seeded.ts';
 import { cameraWith } from '../optics/sampleCamera.ts';
 import { boxSolid } from '../sight/boxSolid.ts';

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, describe, expect, test } from 'vitest';
 import { DEMO, planAt, scratch, soffit, soffitJson } from './ran.ts';
 
@@ -37,6 +37,18 @@ describe('cameras', () => {
       sensor: { width: 5.37, height: 3.04 },
     });
   });
+});
+
+test('what reading the file and laying it out both notice is said once, with a height that can be read', () => {
+  const file = files.file('high.plan.json');
+  const plan = JSON.parse(readFileSync(DEMO, 'utf8')) as { ground: unknown };
+  // Raised ground lifts the hole of C2 above the garage's wall.
+  writeFileSync(file, JSON.stringify({ ...plan, ground: { kind: 'flat', height: 1.1 } }));
+  const lines = soffit('cameras', file)
+    .err.split('\n')
+    .filter((line) => line.includes('C2'));
+  expect(lines).toHaveLength(1);
+  expect(lines[0]).toContain('(2.4)');
 });
 
 describe('mount', () => {

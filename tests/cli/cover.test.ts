@@ -10,7 +10,11 @@ describe('cover', () => {
       byHider: { id: string; value: number }[];
       nearBlindDistance: number;
     }[];
-    site: { open: { value: number }; unseen: { value: number } };
+    site: {
+      open: { value: number };
+      unseen: { value: number };
+      byCount: { cameras: number; value: number }[];
+    };
     within: string;
     edition: { name: string };
   }
@@ -35,6 +39,12 @@ describe('cover', () => {
       expect(byHider.length).toBeGreaterThan(0);
     }
     expect(told.site.unseen.value).toBeLessThan(told.site.open.value);
+    // Covered by one or more is what is not unseen; by each camera in turn it sums to their own areas.
+    const { byCount, open, unseen } = told.site;
+    expect(byCount.map(({ cameras }) => cameras)).toEqual([1, 2, 3]);
+    expect(byCount[0]?.value).toBeCloseTo(open.value - unseen.value, 1);
+    const own = told.cameras.reduce((sum, { byState }) => sum + (byState['covered']?.value ?? NaN), 0);
+    expect(byCount.reduce((sum, { value }) => sum + value, 0)).toBeCloseTo(own, 1);
   });
 
   test('near blind distance is what the frame’s lower edge gives', () => {

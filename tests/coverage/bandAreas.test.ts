@@ -10,7 +10,7 @@ import { cellsOf, Scratch } from '../../src/coverage/cells.ts';
 import { facetsOf } from '../../src/sight/facets.ts';
 import { fillNearest, nothingNearest } from '../../src/sight/raster.ts';
 import { rowSpansOf } from '../../src/sight/rowSpans.ts';
-import { horizontalPlane } from '../../src/sight/plane.ts';
+import { horizontalPlane } from '../../src/base/plane.ts';
 import { sightOf } from '../../src/sight/sightOf.ts';
 import { chanceFrom, trials } from '../house/seeded.ts';
 import { randomYard } from '../sight/boxSolid.ts';

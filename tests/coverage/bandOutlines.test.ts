@@ -6,7 +6,7 @@ import type { Solid } from '../../src/model/solid.ts';
 import type { Camera } from '../../src/optics/camera.ts';
 import { areaWithin } from '../../src/sight/arcRings.ts';
 import { facetsOf } from '../../src/sight/facets.ts';
-import { horizontalPlane } from '../../src/sight/plane.ts';
+import { horizontalPlane } from '../../src/base/plane.ts';
 import { sightOf } from '../../src/sight/sightOf.ts';
 import { chanceFrom, trials, type Chance } from '../house/seeded.ts';
 import { isWithin } from '../oracle/bruteCaster.ts';

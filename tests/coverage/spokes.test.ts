@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { areasWhere } from '../../src/coverage/areaWhere.ts';
 import { curveSources } from '../../src/coverage/curveSources.ts';
 import { footingOf } from '../../src/sight/footing.ts';
-import { horizontalPlane } from '../../src/sight/plane.ts';
+import { horizontalPlane } from '../../src/base/plane.ts';
 import { wideCamera } from '../sight/wideCamera.ts';
 
 const SQUARE = Float64Array.of(-7, -5, 6, -5, 6, 8, -7, -5, 6, 8, -7, 8);

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { tallyCounts } from '../../src/coverage/tallyCounts.ts';
-import { horizontalPlane } from '../../src/sight/plane.ts';
+import { horizontalPlane } from '../../src/base/plane.ts';
 
 test('cells are counted for each number up to theirs, with those at an edge of it', () => {
   const grid = { plane: horizontalPlane(0), left: 0, bottom: 0, cell: 1, columns: 5, rows: 3 };

@@ -4,7 +4,7 @@ import type { Terrain, TerrainBoard } from '../../src/model/terrain.ts';
 import { terrainOfGrid } from '../../src/model/terrainGrid.ts';
 import { terrainOfSpots } from '../../src/model/terrainSpots.ts';
 import type { Camera } from '../../src/optics/camera.ts';
-import { horizontalPlane } from '../../src/sight/plane.ts';
+import { horizontalPlane } from '../../src/base/plane.ts';
 import type { Chance } from '../house/seeded.ts';
 import { barrierWith } from '../model/sampleStructures.ts';
 import { LAWS, cameraWith } from '../optics/sampleCamera.ts';

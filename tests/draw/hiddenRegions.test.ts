@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { CameraCoverage, SiteCoverage } from '../../src/coverage/coverage.ts';
 import { STATES } from '../../src/coverage/state.ts';
 import { DARKNESS, hiddenRegions } from '../../src/draw/hiddenRegions.ts';
-import { horizontalPlane } from '../../src/sight/plane.ts';
+import { horizontalPlane } from '../../src/base/plane.ts';
 
 /** Rows of signs from north to south: `.` out of frame, `d` too dark, a digit hidden by that solid, `o` covered, `i` inside. */
 function pictured(...pictures: readonly (readonly string[])[]) {

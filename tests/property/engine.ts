@@ -8,7 +8,7 @@ import { INSIDE, OUT_OF_FRAME } from '../../src/coverage/state.ts';
 import type { Solid } from '../../src/model/solid.ts';
 import type { Camera } from '../../src/optics/camera.ts';
 import { facetsOf } from '../../src/sight/facets.ts';
-import { horizontalPlane } from '../../src/sight/plane.ts';
+import { horizontalPlane } from '../../src/base/plane.ts';
 import { sightOf, type FoundSight } from '../../src/sight/sightOf.ts';
 import type { RowWindow } from '../oracle/rowScene.ts';
 

@@ -5,7 +5,7 @@ import { cellsOf, Scratch } from '../../src/coverage/cells.ts';
 import { COVERED, HIDDEN, OUT_OF_FRAME, TOO_COARSE } from '../../src/coverage/state.ts';
 import type { Camera } from '../../src/optics/camera.ts';
 import { facetsOf } from '../../src/sight/facets.ts';
-import { horizontalPlane } from '../../src/sight/plane.ts';
+import { horizontalPlane } from '../../src/base/plane.ts';
 import { ringArea } from '../../src/sight/rings.ts';
 import { sightOf } from '../../src/sight/sightOf.ts';
 import { chanceFrom, trials, type Chance } from '../house/seeded.ts';

@@ -3,7 +3,7 @@ import { facetsOf } from '../../src/sight/facets.ts';
 import { FillScratch, fillNearest, fillOwners, nothingNearest } from '../../src/sight/raster.ts';
 import { rowSpansOf } from '../../src/sight/rowSpans.ts';
 import { sightOf } from '../../src/sight/sightOf.ts';
-import { horizontalPlane, type TargetPlane } from '../../src/sight/plane.ts';
+import { horizontalPlane, type Plane } from '../../src/base/plane.ts';
 import { isWithin, isSettled, nearestBlocker } from '../oracle/bruteCaster.ts';
 import { rawTriangles } from '../oracle/rawTriangles.ts';
 import { chanceFrom, trials } from '../house/seeded.ts';
@@ -18,9 +18,9 @@ const WINDOW = [
   [-20, 20],
 ] as const;
 /** A wall that looks south, seen from y < 6. */
-const WALL: TargetPlane = { origin: [0, 6, 2], u: [1, 0, 0], v: [0, 0, 1], normal: [0, -1, 0] };
+const WALL: Plane = { origin: [0, 6, 2], u: [1, 0, 0], v: [0, 0, 1], normal: [0, -1, 0] };
 
-const gridOn = (plane: TargetPlane) => ({
+const gridOn = (plane: Plane) => ({
   plane,
   left: -20,
   bottom: -20,

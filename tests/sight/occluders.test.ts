@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Solid } from '../../src/model/solid.ts';
 import { facetsOf } from '../../src/sight/facets.ts';
-import { horizontalPlane } from '../../src/sight/plane.ts';
+import { horizontalPlane } from '../../src/base/plane.ts';
 import { sightOf } from '../../src/sight/sightOf.ts';
 import { boxSolid } from './boxSolid.ts';
 import { wideCamera } from './wideCamera.ts';

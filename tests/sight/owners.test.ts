@@ -4,7 +4,7 @@ import type { Camera } from '../../src/optics/camera.ts';
 import { facetsOf } from '../../src/sight/facets.ts';
 import { halfPlanesOf } from '../../src/sight/halfPlanes.ts';
 import { SEEN, shareOut } from '../../src/sight/owners.ts';
-import { horizontalPlane } from '../../src/sight/plane.ts';
+import { horizontalPlane } from '../../src/base/plane.ts';
 import { fillNearest, nothingNearest } from '../../src/sight/raster.ts';
 import { ringArea } from '../../src/sight/rings.ts';
 import { rowSpansOf } from '../../src/sight/rowSpans.ts';

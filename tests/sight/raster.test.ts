@@ -4,7 +4,7 @@ import { facetsOf } from '../../src/sight/facets.ts';
 import { fillNearest, nothingNearest } from '../../src/sight/raster.ts';
 import { rowSpansOf } from '../../src/sight/rowSpans.ts';
 import { sightOf } from '../../src/sight/sightOf.ts';
-import { horizontalPlane } from '../../src/sight/plane.ts';
+import { horizontalPlane } from '../../src/base/plane.ts';
 import { isSettled, isWithin, nearestBlocker } from '../oracle/bruteCaster.ts';
 import { rawTriangles } from '../oracle/rawTriangles.ts';
 import { chanceFrom, trials } from '../house/seeded.ts';

@@ -3,7 +3,7 @@ import { differenceD, areaD, areaPathsD, FillRule } from 'clipper2-ts';
 import type { Camera } from '../../src/optics/camera.ts';
 import { facetsOf } from '../../src/sight/facets.ts';
 import { cutPolygon } from '../../src/sight/halfPlanes.ts';
-import { horizontalPlane } from '../../src/sight/plane.ts';
+import { horizontalPlane } from '../../src/base/plane.ts';
 import { ringArea } from '../../src/sight/rings.ts';
 import { STRIDE } from '../../src/sight/shadows.ts';
 import { seenWithin, sightOf, type FoundSight } from '../../src/sight/sightOf.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { horizontalPlane } from '../../src/sight/plane.ts';
+import { horizontalPlane } from '../../src/base/plane.ts';
 import { rowSpansOf } from '../../src/sight/rowSpans.ts';
 
 const grid = { plane: horizontalPlane(0), left: -2, bottom: -2, cell: 0.5, columns: 8, rows: 8 };

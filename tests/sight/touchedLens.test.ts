@@ -7,7 +7,7 @@ import { surfaceGround } from '../../src/assess/ground.ts';
 import { patchSurface } from '../../src/model/surface.ts';
 import { COVERED, HIDDEN, OUT_OF_FRAME } from '../../src/coverage/state.ts';
 import { facetsOf } from '../../src/sight/facets.ts';
-import { horizontalPlane } from '../../src/sight/plane.ts';
+import { horizontalPlane } from '../../src/base/plane.ts';
 import { Segments } from '../../src/sight/segment.ts';
 import { sightOf } from '../../src/sight/sightOf.ts';
 import { treeOf } from '../../src/sight/tree.ts';

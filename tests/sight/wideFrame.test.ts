@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { footingOf } from '../../src/sight/footing.ts';
 import { frameHalfPlanes } from '../../src/sight/frame.ts';
-import { horizontalPlane } from '../../src/sight/plane.ts';
+import { horizontalPlane } from '../../src/base/plane.ts';
 import { wideCamera } from './wideCamera.ts';
 
 test('a bent frame has a pyramid around it up to 90° off the axis, and none from there on', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Camera } from '../../src/optics/camera.ts';
 import { depressionAt } from '../../src/optics/density.ts';
-import { horizontalPlane } from '../../src/sight/plane.ts';
+import { horizontalPlane } from '../../src/base/plane.ts';
 import { limitCircles } from '../../src/view3d/wash/limitCircles.ts';
 
 const camera: Camera = {

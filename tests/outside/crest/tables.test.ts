@@ -17,7 +17,7 @@ import type { Terrain } from '../../../src/model/terrain.ts';
 import { terrainOfGrid } from '../../../src/model/terrainGrid.ts';
 import { terrainOfSpots } from '../../../src/model/terrainSpots.ts';
 import { facetsOf } from '../../../src/sight/facets.ts';
-import { horizontalPlane } from '../../../src/sight/plane.ts';
+import { horizontalPlane } from '../../../src/base/plane.ts';
 import { cameraWith } from '../../optics/sampleCamera.ts';
 import { clearOver, turningPoint } from '../lineOfSight/clear.ts';
 

@@ -11,7 +11,7 @@ import type { Camera } from '../../../src/optics/camera.ts';
 import { densityAt } from '../../../src/optics/density.ts';
 import { editionOf } from '../../../src/plan/editions.ts';
 import { facetsOf } from '../../../src/sight/facets.ts';
-import { horizontalPlane } from '../../../src/sight/plane.ts';
+import { horizontalPlane } from '../../../src/base/plane.ts';
 import { cameraWith } from '../../optics/sampleCamera.ts';
 
 describe('the levels of the editions', () => {

@@ -7,7 +7,7 @@ import { describe, expect, test } from 'vitest';
 import type { Vec2, Vec3 } from '../../../src/base/vector.ts';
 import type { Solid } from '../../../src/model/solid.ts';
 import { facetsOf } from '../../../src/sight/facets.ts';
-import { horizontalPlane } from '../../../src/sight/plane.ts';
+import { horizontalPlane } from '../../../src/base/plane.ts';
 import { sightOf } from '../../../src/sight/sightOf.ts';
 import { cameraWith } from '../../optics/sampleCamera.ts';
 import { clearOver, turningPoint } from './clear.ts';

@@ -8,7 +8,7 @@ import type { Vec3 } from '../../../src/base/vector.ts';
 import { reachOf } from '../../../src/coverage/reach.ts';
 import { BandRule } from '../../../src/coverage/rule.ts';
 import { facetsOf } from '../../../src/sight/facets.ts';
-import { horizontalPlane } from '../../../src/sight/plane.ts';
+import { horizontalPlane } from '../../../src/base/plane.ts';
 import { sightOf } from '../../../src/sight/sightOf.ts';
 import { cameraWith } from '../../optics/sampleCamera.ts';
 import { boxSolid } from '../../sight/boxSolid.ts';

@@ -7,7 +7,7 @@ import { BandRule } from '../../../src/coverage/rule.ts';
 import { reachOf } from '../../../src/coverage/reach.ts';
 import type { Camera } from '../../../src/optics/camera.ts';
 import { facetsOf } from '../../../src/sight/facets.ts';
-import { horizontalPlane } from '../../../src/sight/plane.ts';
+import { horizontalPlane } from '../../../src/base/plane.ts';
 import { sightOf } from '../../../src/sight/sightOf.ts';
 import { cameraWith } from '../../optics/sampleCamera.ts';
 

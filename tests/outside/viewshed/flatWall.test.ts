@@ -10,7 +10,7 @@ import { unevenBlocked } from '../../../src/coverage/unevenCells.ts';
 import { unevenGround } from '../../../src/coverage/unevenGround.ts';
 import { terrainOfGrid } from '../../../src/model/terrainGrid.ts';
 import { facetsOf } from '../../../src/sight/facets.ts';
-import { horizontalPlane } from '../../../src/sight/plane.ts';
+import { horizontalPlane } from '../../../src/base/plane.ts';
 
 test.each([
   { cell: 1, end: 90, open: 39_800, onEnd: 142 },

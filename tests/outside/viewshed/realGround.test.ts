@@ -12,7 +12,7 @@ import { unevenGround } from '../../../src/coverage/unevenGround.ts';
 import { gridFromText, type HeightGrid } from '../../../src/exchange/elevation/gridText.ts';
 import { terrainOfGrid } from '../../../src/model/terrainGrid.ts';
 import { facetsOf } from '../../../src/sight/facets.ts';
-import { horizontalPlane } from '../../../src/sight/plane.ts';
+import { horizontalPlane } from '../../../src/base/plane.ts';
 import { Segments } from '../../../src/sight/segment.ts';
 import { treeOf } from '../../../src/sight/tree.ts';
 

@@ -1,7 +1,7 @@
 import type { Vec2 } from '../../../src/base/vector.ts';
 import type { Solid } from '../../../src/model/solid.ts';
 import { facetsOf } from '../../../src/sight/facets.ts';
-import { horizontalPlane } from '../../../src/sight/plane.ts';
+import { horizontalPlane } from '../../../src/base/plane.ts';
 import type { Window } from '../../../src/sight/sight.ts';
 import { sightOf } from '../../../src/sight/sightOf.ts';
 import { cameraWith } from '../../optics/sampleCamera.ts';

@@ -6,13 +6,16 @@ import { trianglesOf } from './triangulate.ts';
 const DECIMALS = 6;
 
 /** A part of the ground that the same regions cover: which, and its triangles. */
-export interface Overlaid {
+export interface RegionPart {
   readonly members: readonly number[];
   readonly triangles: Float64Array;
 }
 
 /** Cuts a ground by regions with straight sides into parts by which of them cover it; parts that none covers are left out. */
-export function overlay(ground: Window, regions: readonly (readonly Float64Array[])[]): readonly Overlaid[] {
+export function regionParts(
+  ground: Window,
+  regions: readonly (readonly Float64Array[])[],
+): readonly RegionPart[] {
   let parts: { members: number[]; paths: PathsD }[] = [
     { members: [], paths: [ground.map(([x, y]) => ({ x, y }))] },
   ];

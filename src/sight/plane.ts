@@ -1,1 +1,0 @@
-export { horizontalPlane, type Plane as TargetPlane } from '../base/plane.ts';

@@ -91,3 +91,21 @@ test('on a slope with a hump, by day and at night, cells are what rays make of t
     }
   }
 });
+
+test('light changes what is covered, not what is seen', () => {
+  const ground = spots([-1, 0.5, 1.5, 0, 1.6, 0, 0.1, 0, 0.2]);
+  // So little infrared that much of what is seen is dark.
+  const cameras = Object.fromEntries(
+    Object.entries(site.cameras).map(([id, one]) => [id, { ...one, infrared: { range: 4, beam: 90 } }]),
+  );
+  const [day, night] = [null, 'night'].map((situation) => {
+    const target = { kind: 'ground', height: 0 } as const;
+    const question = { target, alone: null, situation, causes: 'exact' } as const;
+    return runSteps(createSession().steps({ ...site, cameras, ground }, question, 1)).cameras;
+  });
+  const dark = night?.map(({ areas }) => areas.byState['too dark'].value) ?? [];
+  expect(Math.max(...dark)).toBeGreaterThan(20);
+  night?.forEach(({ areas }, at) => {
+    expect(areas.seen.value).toBeCloseTo(day?.[at]?.areas.seen.value ?? Number.NaN, 6);
+  });
+});

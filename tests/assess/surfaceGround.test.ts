@@ -19,8 +19,8 @@ test.each([
   const { solids } = solidsOf(house);
   for (const surface of [...wallSurfaces(house), ...roofSurfaces(house, solids)]) {
     const { bare, within } = surfaceGround({ solids, ground: 0 }, surface, 0.2);
-    expect(bare.includes(INSIDE), surface.name).toBe(false);
-    expect(within.inside.value, surface.name).toBeLessThan(1e-6);
+    expect(bare.includes(INSIDE), `${surface.name}`).toBe(false);
+    expect(within.inside.value, `${surface.name}`).toBeLessThan(1e-6);
   }
 });
 

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Vec3 } from '../../../src/base/vector.ts';
 import { facetsOf } from '../../../src/sight/facets.ts';
+import { touchedSolids } from '../../../src/sight/lensInside.ts';
 import { Segments } from '../../../src/sight/segment.ts';
 import { treeOf } from '../../../src/sight/tree.ts';
 import { chanceFrom, trials } from '../../house/seeded.ts';
@@ -18,8 +19,7 @@ test('random rays through random yards meet what the library meets, where it mee
     const facets = facetsOf(solids);
     const segments = new Segments(facets, treeOf(facets));
     const library = boxTreeOf(solids);
-    // Off the ground, on which the boxes stand: of a box that an end touches ours counts the far sides too.
-    const point = (): Vec3 => [chance.between(-20, 20), chance.between(-20, 20), chance.between(0.002, 6)];
+    const point = (): Vec3 => [chance.between(-20, 20), chance.between(-20, 20), chance.between(0, 6)];
     for (let shot = 0; shot < 300; shot += 1) {
       const [from, to] = [point(), point()];
       const length = Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2]);
@@ -30,7 +30,8 @@ test('random rays through random yards meet what the library meets, where it mee
       const settled =
         (theirs === null) === (nudged === null) &&
         Math.abs((theirs?.distance ?? 0) - (nudged?.distance ?? 0)) < 1e-3;
-      if (!settled) {
+      // Of a box that the start touches ours counts the far sides too; few do, as the count of edges holds.
+      if (!settled || touchedSolids(from, facets) !== null) {
         count.edges += 1;
         continue;
       }

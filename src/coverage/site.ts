@@ -1,7 +1,7 @@
 import type { Grid } from '../sight/grid.ts';
-import type { Area } from './area.ts';
+import { less, NO_AREA, type Area } from './area.ts';
 import type { Cells, SiteCoverage } from './coverage.ts';
-import { areaOf, tally } from './tally.ts';
+import { areaOf, tallyMarked } from './tally.ts';
 import { tallyCounts } from './tallyCounts.ts';
 
 /** No camera. */
@@ -28,18 +28,37 @@ export function siteOf(
   const count = new Uint8Array(total);
   const finest = new Float32Array(total);
   cells.forEach((one, at) => addCamera(one, index[at] ?? NOBODY, { grid, band, best, count, finest }));
-  const byBand = tally(grid, band, counted, bands + 1);
-  const byCount = tallyCounts(grid, count, counted, cells.length);
+  const rows = rowsOf(grid, cells);
+  const byBand = tallyMarked({ grid, rows }, band, counted, bands + 1);
+  const inCounts = tallyCounts({ grid, rows }, count, counted, cells.length);
+  const byCount = cells.map((_, at) => areaOf(inCounts, at, grid));
   return {
     grid,
     band,
     best,
     count,
     byBand: Array.from({ length: bands }, (_, at) => areaOf(byBand, at + 1, grid)),
-    byCount: cells.map((_, at) => areaOf(byCount, at, grid)),
-    unseen: areaOf(byBand, 0, grid),
+    byCount,
+    unseen: less(open, byCount[0] ?? NO_AREA),
     open,
   };
+}
+
+/** First and last column of each row that lie in the frame of any camera; two numbers a row, first > last where none. */
+function rowsOf({ rows, columns }: Grid, cells: readonly Cells[]): Int32Array {
+  const spans = new Int32Array(rows * 2);
+  for (let row = 0; row < rows; row += 1) {
+    let [low, high] = [columns, -1];
+    for (const one of cells) {
+      const [first, last] = [one.rows[row * 2] ?? 0, one.rows[row * 2 + 1] ?? -1];
+      if (first > last) continue;
+      low = Math.min(low, first);
+      high = Math.max(high, last);
+    }
+    spans[row * 2] = low;
+    spans[row * 2 + 1] = high;
+  }
+  return spans;
 }
 
 interface Merged {

@@ -5,8 +5,8 @@ import { SEEN, shareOut, type Partition } from '../sight/owners.ts';
 import { chain } from '../sight/rings.ts';
 import type { Shadows } from '../sight/shadows.ts';
 import type { Window } from '../sight/sight.ts';
-import { boundsOf, joined, type FoundSight } from '../sight/sightOf.ts';
-import { trianglesOf } from '../sight/triangulate.ts';
+import { boundsOf, isSameArea, joined, type FoundSight } from '../sight/sightOf.ts';
+import { trianglesArea, trianglesOf } from '../sight/triangulate.ts';
 import { areasWhere, type FoundArea } from './areaWhere.ts';
 import type { ConditionSets } from './conditions.ts';
 
@@ -77,11 +77,12 @@ function ranked(
 }
 
 /** The part of one owner's ground that a bent frame takes in. */
-function framedArea({ borders }: Partition, owner: number, sets: ConditionSets): FoundArea | null {
+function framedArea({ borders, areas }: Partition, owner: number, sets: ConditionSets): FoundArea | null {
   const pieces = borders.flatMap(({ from, to, left, right }) =>
     left === owner ? [{ from, to, beyond: 0 }] : right === owner ? [{ from: to, to: from, beyond: 0 }] : [],
   );
   const { rings, closed } = chain(pieces);
-  if (!closed) return null;
-  return areasWhere(trianglesOf(rings), sets.of, sets.count, [sets.framed], sets.sources)[0] ?? null;
+  const triangles = trianglesOf(rings);
+  if (!closed || !isSameArea(trianglesArea(triangles), areas.get(owner) ?? 0)) return null;
+  return areasWhere(triangles, sets.of, sets.count, [sets.framed], sets.sources)[0] ?? null;
 }

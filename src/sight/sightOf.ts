@@ -14,10 +14,14 @@ import { chain, ringArea } from './rings.ts';
 import { shadowsOf, STRIDE, type Shadows } from './shadows.ts';
 import { FRAME_EDGE, WINDOW_EDGE, type OutlinePiece, type Region, type Sight, type Window } from './sight.ts';
 import { SAME_LINE } from './spans.ts';
-import { trianglesOf } from './triangulate.ts';
+import { trianglesArea, trianglesOf } from './triangulate.ts';
 
-/** What rings may differ in area from the spans before the fallback makes them, m² per m² and m². */
+/** What rings and triangles may differ in area from the spans before something else must make them, m² per m² and m². */
 const RING_SLACK = { share: 1e-6, square: 1e-5 };
+
+/** Whether an area of rings or triangles is that of the spans. */
+export const isSameArea = (one: number, spans: number): boolean =>
+  Math.abs(one - spans) <= RING_SLACK.square + RING_SLACK.share * spans;
 
 /** A sight with the half-planes that cells and areas read as well. */
 export interface FoundSight {
@@ -171,7 +175,8 @@ function regionOf(shadows: Shadows, bounds: Bounds, window: readonly Vec2[], foo
   const { pieces, area } = uncovered(shadows, bounds);
   const own = chain(pieces);
   const sum = own.rings.reduce((total, ring) => total + ringArea(ring), 0);
-  const ringsClosed = own.closed && Math.abs(sum - area) <= RING_SLACK.square + RING_SLACK.share * area;
+  const triangles = own.closed && isSameArea(sum, area) ? trianglesOf(own.rings) : null;
+  const ringsClosed = triangles !== null && isSameArea(trianglesArea(triangles), area);
   const rings = ringsClosed ? own.rings : ringsByUnion(window, shadows);
   return {
     area: Math.max(0, area),
@@ -182,7 +187,7 @@ function regionOf(shadows: Shadows, bounds: Bounds, window: readonly Vec2[], foo
     })),
     rings: rings.map((ring) => movedRing(ring, foot)),
     ringsClosed,
-    triangles: movedRing(trianglesOf(rings), foot),
+    triangles: movedRing(ringsClosed ? triangles : trianglesOf(rings), foot),
   };
 }
 

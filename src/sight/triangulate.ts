@@ -1,8 +1,12 @@
 import earcut from 'earcut';
 import { ringArea } from './rings.ts';
 
+/** A ring that is no wider than this, m, holds nothing: there and back along one line. The library makes nonsense of such holes. */
+const THINNEST = 1e-7;
+
 /** Triangles of rings whose outer ones run counter-clockwise: six numbers a triangle, a and b of its corners. */
-export function trianglesOf(rings: readonly Float64Array[]): Float64Array {
+export function trianglesOf(all: readonly Float64Array[]): Float64Array {
+  const rings = all.filter((ring) => Math.abs(ringArea(ring)) > THINNEST * perimeter(ring));
   const areas = rings.map(ringArea);
   const outers = rings.flatMap((ring, at) =>
     (areas[at] ?? 0) > 0 ? [{ ring, area: areas[at] ?? 0, holes: [] as Float64Array[] }] : [],
@@ -26,6 +30,25 @@ export function trianglesOf(rings: readonly Float64Array[]): Float64Array {
       triangles.push(corners[corner * 2] ?? 0, corners[corner * 2 + 1] ?? 0);
   }
   return Float64Array.from(triangles);
+}
+
+/** The area of triangles, each counted as it is, m². */
+export function trianglesArea(triangles: Float64Array): number {
+  let twice = 0;
+  for (let at = 0; at < triangles.length; at += 6) {
+    const n = (k: number) => triangles[at + k] ?? 0;
+    twice += Math.abs((n(2) - n(0)) * (n(5) - n(1)) - (n(4) - n(0)) * (n(3) - n(1)));
+  }
+  return twice / 2;
+}
+
+function perimeter(ring: Float64Array): number {
+  let sum = 0;
+  for (let at = 0; at < ring.length; at += 2) {
+    const next = (at + 2) % ring.length;
+    sum += Math.hypot((ring[next] ?? 0) - (ring[at] ?? 0), (ring[next + 1] ?? 0) - (ring[at + 1] ?? 0));
+  }
+  return sum;
 }
 
 /** Whether most corners of a hole lie within a ring; some may touch it. */

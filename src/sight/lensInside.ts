@@ -17,8 +17,9 @@ export function lensInside(eye: Vec3, facets: Facets): number | null {
 }
 
 /**
- * The solids whose surface a lens touches: it is HIT_TOLERANCE from it or nearer, on either side. Of these back faces hide
- * too, since a ray into the solid meets none of its front faces well before the lens's own tolerance.
+ * The solids of which back faces count too: those whose surface a lens touches, HIT_TOLERANCE from it or nearer, since a ray
+ * into the solid meets none of its front faces well before the lens's own tolerance; and mesh, leaves or glass around the
+ * lens, through which it looks out.
  * @returns 1 a solid; null where it touches none
  */
 export function touchedSolids(eye: Vec3, facets: Facets): Uint8Array | null {
@@ -30,7 +31,8 @@ export function touchedSolids(eye: Vec3, facets: Facets): Uint8Array | null {
     if (group === undefined) continue;
     // Uneven ground goes on below a lens that touches it, and is asked for its height elsewhere.
     if (facets.solids[group.solid]?.id === GROUND) continue;
-    if (!touches(eye, facets, group)) continue;
+    const around = group.passage !== 'solid' && turnsRound(eye, facets, group);
+    if (!around && !touches(eye, facets, group)) continue;
     touched ??= new Uint8Array(facets.solids.length);
     touched[group.solid] = 1;
   }

@@ -81,8 +81,8 @@ function framedArea({ borders, areas }: Partition, owner: number, sets: Conditio
   const pieces = borders.flatMap(({ from, to, left, right }) =>
     left === owner ? [{ from, to, beyond: 0 }] : right === owner ? [{ from: to, to: from, beyond: 0 }] : [],
   );
-  const { rings, closed } = chain(pieces);
-  const triangles = trianglesOf(rings);
-  if (!closed || !isSameArea(trianglesArea(triangles), areas.get(owner) ?? 0)) return null;
+  // A ring that ends a few micrometres off its beginning is closed straight: its area tells whether that is all.
+  const triangles = trianglesOf(chain(pieces).rings);
+  if (!isSameArea(trianglesArea(triangles), areas.get(owner) ?? 0)) return null;
   return areasWhere(triangles, sets.of, sets.count, [sets.framed], sets.sources)[0] ?? null;
 }

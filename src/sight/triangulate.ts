@@ -1,12 +1,26 @@
 import earcut from 'earcut';
 import { ringArea } from './rings.ts';
+import { trapezoids } from './trapezoids.ts';
 
 /** A ring that is no wider than this, m, holds nothing: there and back along one line. The library makes nonsense of such holes. */
 const THINNEST = 1e-7;
+/** What triangles may differ in area from their rings, m² per m². */
+const SLACK = 1e-9;
 
-/** Triangles of rings whose outer ones run counter-clockwise: six numbers a triangle, a and b of its corners. */
+/**
+ * Triangles of rings that do not cross, whose outer ones run counter-clockwise: six numbers a triangle, a and b of its corners.
+ * Where rings touch one another the library may leave something out or cover it twice: then by strips.
+ */
 export function trianglesOf(all: readonly Float64Array[]): Float64Array {
   const rings = all.filter((ring) => Math.abs(ringArea(ring)) > THINNEST * perimeter(ring));
+  const triangles = byLibrary(rings);
+  const whole = rings.reduce((sum, ring) => sum + ringArea(ring), 0);
+  return Math.abs(trianglesArea(triangles) - whole) <= SLACK * Math.max(1, whole)
+    ? triangles
+    : trapezoids(rings);
+}
+
+function byLibrary(rings: readonly Float64Array[]): Float64Array {
   const areas = rings.map(ringArea);
   const outers = rings.flatMap((ring, at) =>
     (areas[at] ?? 0) > 0 ? [{ ring, area: areas[at] ?? 0, holes: [] as Float64Array[] }] : [],

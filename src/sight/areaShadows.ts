@@ -3,11 +3,12 @@ import { BOX, DEPTH, STRIDE, type Shadows } from './shadows.ts';
 
 /**
  * Flat areas of the plane itself, such as the cut of a solid, as shadows: one a triangle, at one depth.
- * @param triangles six numbers a triangle, plane coordinates, counter-clockwise
+ * @param all       six numbers a triangle, plane coordinates, counter-clockwise
  * @param foot      of the lens, plane coordinates
  * @param solid     what the shadows are named by
  */
-export function areaShadows(triangles: Float64Array, foot: Vec2, solid: number): Shadows {
+export function areaShadows(all: Float64Array, foot: Vec2, solid: number): Shadows {
+  const triangles = withWidth(all);
   const count = triangles.length / 6;
   const numbers = new Float64Array(count * STRIDE);
   for (let triangle = 0; triangle < count; triangle += 1) {
@@ -41,4 +42,18 @@ export function areaShadows(triangles: Float64Array, foot: Vec2, solid: number):
     solid: new Int32Array(count).fill(solid),
     facet: new Int32Array(count).fill(-1),
   };
+}
+
+/** A triangle narrower than this, m, is rounding: a corner in line with a side. */
+const THINNEST = 1e-7;
+
+function withWidth(triangles: Float64Array): Float64Array {
+  const kept: number[] = [];
+  for (let at = 0; at < triangles.length; at += 6) {
+    const n = (k: number) => triangles[at + k] ?? 0;
+    const [ux, uy, vx, vy] = [n(2) - n(0), n(3) - n(1), n(4) - n(0), n(5) - n(1)];
+    const longest = Math.max(Math.hypot(ux, uy), Math.hypot(vx, vy), Math.hypot(vx - ux, vy - uy));
+    if (Math.abs(ux * vy - vx * uy) > THINNEST * longest) for (let k = 0; k < 6; k += 1) kept.push(n(k));
+  }
+  return kept.length === triangles.length ? triangles : Float64Array.from(kept);
 }

@@ -145,6 +145,7 @@ export class ShadowLine {
     const end = base + (sides[shadow] ?? 0) * 3;
     let from = stretches.first;
     let to = stretches.last;
+    let [same, opposite] = [false, false];
     for (let side = base; side < end && from < to; side += 3) {
       const a = numbers[side] ?? 0;
       const b = numbers[side + 1] ?? 0;
@@ -153,7 +154,12 @@ export class ShadowLine {
       const here = (numbers[side + 2] ?? 0) - line.k * along;
       if (Math.abs(slope) * this.radius < SAME_LINE) {
         if (here < -SAME_LINE) to = from;
-        else if (here < SAME_LINE && !coversBeside(along > 0, own >= 0, shadow, own)) to = from;
+        else if (here < SAME_LINE) {
+          if (along > 0) same = true;
+          else opposite = true;
+          // A sliver with both of its sides on the line covers neither side of it.
+          if ((same && opposite) || !coversBeside(along > 0, own >= 0, shadow, own)) to = from;
+        }
       } else if (slope > 0) from = Math.max(from, -here / slope);
       else to = Math.min(to, -here / slope);
     }

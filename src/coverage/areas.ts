@@ -9,7 +9,7 @@ import { hiddenCells, hiddenExactly } from './hiddenAreas.ts';
 import type { LitGround } from './litGround.ts';
 import { lostAreas, lostCells } from './lostAreas.ts';
 import type { BandRule } from './rule.ts';
-import { litPieces, pieceAreas, seenPieces, type Piece } from './seenPieces.ts';
+import { litPieces, pieceAreas, seenPieces, signedAreas, type Piece } from './seenPieces.ts';
 import { STATES, TOO_DARK } from './state.ts';
 import { areaOf, tally } from './tally.ts';
 import type { Within } from './within.ts';
@@ -97,10 +97,9 @@ function bandAreas(
     );
     return { seen, light: less(seen, dark), atLeast };
   }
-  const [light, ...atLeast] = pieceAreas(lit, found, (conditions) => [
-    conditions.lit,
-    ...conditions.atLeast,
-  ]).map(exact);
+  const [light, ...atLeast] = signedAreas(lit, found, ({ framed, atLeast: at, inLight }) =>
+    [framed, ...at].map(inLight),
+  ).map(exact);
   const none = Array.from({ length: bands }, () => NO_AREA);
   return { seen, light: light ?? NO_AREA, atLeast: lit.length === 0 ? none : atLeast };
 }

@@ -13,7 +13,7 @@ const MOST_SHEETS = 8;
  * What screens hide that are seen at so low an angle to their face that they close up, by solid: of the ground that no solid
  * hides and that is not inside one. Where several sheets have closed up over a place the lower index is named.
  * @param cut triangles of the plane that lie inside solids
- * @returns   null where there are too many sheets
+ * @returns   null where there are too many sheets, or they cannot be laid over one another
  */
 export function closedAreas(
   found: FoundSight,
@@ -28,7 +28,9 @@ export function closedAreas(
   for (const part of parts) {
     const free = leftWithin(footing, frame, found.solids, part).rings;
     const beside = sheets.map(({ shadows }) => leftWithin(footing, frame, shadows, part).rings);
-    for (const { members, triangles } of regionParts(part, [free, ringsOf(cut), ...beside])) {
+    const laid = regionParts(part, [free, ringsOf(cut), ...beside]);
+    if (laid === null) return null;
+    for (const { members, triangles } of laid) {
       if (!members.includes(0) || members.includes(1)) continue;
       const under = sheets.filter((_, sheet) => !members.includes(sheet + 2));
       if (under.length === 0) continue;

@@ -15,6 +15,13 @@ export interface SignedSet {
   readonly set: readonly number[];
 }
 
+/** What can light a part of the ground, as smooth functions: one of the lamps is enough, or all that bounds the camera's own. */
+export interface Lights {
+  readonly lamps: readonly Lit[];
+  /** Null where its own light does not reach, or it has none. */
+  readonly own: readonly Lit[] | null;
+}
+
 /** Conditions of one camera on a plane, in coordinates relative to the foot, and which of them must hold together. */
 export interface ConditionSets {
   readonly of: Conditions;
@@ -23,8 +30,8 @@ export interface ConditionSets {
   readonly sources: readonly LensOver[];
   /** The frame; empty for a rectilinear lens, whose outline is cut by the frame already. */
   readonly framed: readonly number[];
-  /** The frame, and light where it is asked for. */
-  readonly lit: readonly number[];
+  /** Whose signed areas sum to where a set holds in enough light: the set itself by day. */
+  readonly inLight: (set: readonly number[]) => readonly SignedSet[];
   /** One a band: seen ground that reaches it or better. */
   readonly atLeast: readonly (readonly number[])[];
   /** Whose signed areas sum to where a limit of the face lowers the band: any limit, and one from the side. */
@@ -43,7 +50,7 @@ export function conditionSets(
   camera: Camera,
   footing: Footing,
   rule: BandRule,
-  lit: Lit | null = null,
+  lights: Lights | null = null,
 ): ConditionSets {
   const { plane, delta } = footing;
   const field = new PixelField(camera);
@@ -53,13 +60,15 @@ export function conditionSets(
   const sideFrom = 1 + bands + limits;
   const frameFrom = sideFrom + (rule.sided ? 2 * limits : 0);
   const sides = camera.k === 1 ? 0 : SIDES;
-  const litAt = frameFrom + sides;
+  const lightFrom = frameFrom + sides;
+  const [lamps, own] = [lights?.lamps ?? [], lights?.own ?? []];
   const framed = Array.from({ length: sides }, (_, at) => frameFrom + at);
   return {
-    count: litAt + (lit === null ? 0 : 1),
+    count: lightFrom + lamps.length + own.length,
     sources: curveSources(camera, footing),
     framed,
-    ...setsOf(rule, framed, lit === null ? [] : [litAt]),
+    inLight: lights === null ? (set) => [{ sign: 1, set }] : inLight(lights, lightFrom),
+    ...setsOf(rule, framed),
     of: (p, q, values, at) => {
       const dx = p * u[0] + q * v[0] + delta * normal[0];
       const dy = p * u[1] + q * v[1] + delta * normal[1];
@@ -87,21 +96,38 @@ export function conditionSets(
         values[at + frameFrom + 3] = 1 + field.below / field.halfHeight;
         values[at + frameFrom + 4] = field.marginRad;
       }
-      if (lit !== null) values[at + litAt] = lit(dx, dy, dz);
+      // Of a lamp it is asked where it is dark.
+      lamps.forEach((lamp, one) => (values[at + lightFrom + one] = -lamp(dx, dy, dz)));
+      own.forEach((part, one) => (values[at + lightFrom + lamps.length + one] = part(dx, dy, dz)));
     },
   };
 }
+
+/**
+ * Lit is what is not dark of every lamp, and of that what the camera's own light reaches: smooth functions each, where the
+ * greatest of them would have kinks.
+ */
+const inLight = ({ lamps, own }: Lights, from: number): ConditionSets['inLight'] => {
+  const dark = lamps.map((_, lamp) => from + lamp);
+  const reached = own?.map((_, part) => from + lamps.length + part) ?? null;
+  return (set) => {
+    if (lamps.length === 0) return reached === null ? [] : [{ sign: 1, set: [...set, ...reached] }];
+    const byLamps: SignedSet[] = [
+      { sign: 1, set },
+      { sign: -1, set: [...set, ...dark] },
+    ];
+    return reached === null ? byLamps : [...byLamps, { sign: 1, set: [...set, ...dark, ...reached] }];
+  };
+};
 
 /** Which conditions make up each set, by their order in `of`. */
 function setsOf(
   rule: BandRule,
   framed: readonly number[],
-  light: readonly number[],
-): Pick<ConditionSets, 'lit' | 'atLeast' | 'lowered' | 'loweredFromSide'> {
+): Pick<ConditionSets, 'atLeast' | 'lowered' | 'loweredFromSide'> {
   const bands = rule.densities.length;
   const limits = rule.slopes.length;
-  const lit = [...framed, ...light];
-  const dense = (band: number) => [0, 1 + band, ...lit];
+  const dense = (band: number) => [0, 1 + band, ...framed];
   /** Limits that a target at a band must keep. */
   const held = (band: number) =>
     Array.from({ length: limits }, (_, limit) => limit).filter((limit) => (rule.kept[limit] ?? 0) <= band);
@@ -128,7 +154,6 @@ function setsOf(
       return [...within, { sign: -1, set: next }, { sign: 1, set: [...next, ...kept(band)] }];
     });
   return {
-    lit,
     atLeast: all.map((band) => [...dense(band), ...above(band), ...beside(band)]),
     lowered: falls(dense, (band) => [...above(band), ...beside(band)]),
     loweredFromSide: rule.sided ? falls((band) => [...dense(band), ...above(band)], beside) : [],

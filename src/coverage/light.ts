@@ -23,17 +23,22 @@ export interface Night {
   readonly leastLux: number;
 }
 
-/** Where a camera's own infrared reaches: within its range and the cone of its beam about the axis. */
-export function infraredLit(camera: Camera, { range, beam }: Infrared): Lit {
+/** Where a camera's own infrared reaches, as smooth functions that must all be ≥ 0: its range, the cone of its beam. */
+export function infraredParts(camera: Camera, { range, beam }: Infrared): readonly Lit[] {
   const { forward } = axesOf(camera);
   const least = cos(Math.min(180, beam / 2));
-  return (dx, dy, dz) => {
-    const far = Math.hypot(dx, dy, dz);
-    const within = 1 - (far * far) / (range * range);
-    if (beam >= 360 || far === 0) return within;
-    const along = (forward[0] * dx + forward[1] * dy + forward[2] * dz) / far;
-    return Math.min(within, along - least);
+  const within: Lit = (dx, dy, dz) => 1 - (dx * dx + dy * dy + dz * dz) / (range * range);
+  const inBeam: Lit = (dx, dy, dz) => {
+    const far = Math.sqrt(dx * dx + dy * dy + dz * dz);
+    return far === 0 ? 1 : (forward[0] * dx + forward[1] * dy + forward[2] * dz) / far - least;
   };
+  return beam >= 360 ? [within] : [within, inBeam];
+}
+
+/** The same as one function. */
+export function infraredLit(camera: Camera, infrared: Infrared): Lit {
+  const parts = infraredParts(camera, infrared);
+  return (dx, dy, dz) => Math.min(...parts.map((part) => part(dx, dy, dz)));
 }
 
 /**
@@ -58,26 +63,37 @@ export function luxOn(
 }
 
 /**
- * Where some lamps light a surface enough together: within the range of one, or by the sum of those that are measured.
+ * Where some lamps light a surface enough, as smooth functions of which one must be ≥ 0: the range of each that is judged by
+ * range, and the light of those that are measured, together.
  * @param from the lens that targets are given from
- * @returns    null where there is no lamp
  */
-export function lampsLit(lamps: readonly Lamp[], leastLux: number, normal: Vec3, from: Vec3): Lit | null {
-  if (lamps.length === 0) return null;
-  const placed = lamps.map(({ eye, light }) => ({ away: subtract(from, eye), light }));
-  return (dx, dy, dz) => {
-    let best = -Infinity;
-    let lux = 0;
-    for (const { away, light } of placed) {
-      const [x, y, z] = [dx + away[0], dy + away[1], dz + away[2]];
-      if (light.kind === 'range')
-        best = Math.max(best, 1 - (x * x + y * y + z * z) / (light.range * light.range));
-      else lux += luxOn(light, normal, x, y, z);
-    }
-    return Math.max(best, lux / leastLux - 1);
-  };
+export function lampParts(
+  lamps: readonly Lamp[],
+  leastLux: number,
+  normal: Vec3,
+  from: Vec3,
+): readonly Lit[] {
+  const parts: Lit[] = [];
+  const measured: { readonly away: Vec3; readonly light: Parameters<typeof luxOn>[0] }[] = [];
+  for (const { eye, light } of lamps) {
+    const away = subtract(from, eye);
+    if (light.kind === 'photometric') measured.push({ away, light });
+    else
+      parts.push((dx, dy, dz) => {
+        const [x, y, z] = [dx + away[0], dy + away[1], dz + away[2]];
+        return 1 - (x * x + y * y + z * z) / (light.range * light.range);
+      });
+  }
+  if (measured.length > 0)
+    parts.push((dx, dy, dz) => {
+      let lux = 0;
+      for (const { away, light } of measured)
+        lux += luxOn(light, normal, dx + away[0], dy + away[1], dz + away[2]);
+      return lux / leastLux - 1;
+    });
+  return parts;
 }
 
-/** Either of two lights is enough. */
-export const eitherLit = (one: Lit | null, two: Lit | null): Lit | null =>
-  one === null ? two : two === null ? one : (dx, dy, dz) => Math.max(one(dx, dy, dz), two(dx, dy, dz));
+/** Whether some lamps light a target enough. */
+export const isLitBy = (parts: readonly Lit[], dx: number, dy: number, dz: number): boolean =>
+  parts.some((part) => part(dx, dy, dz) >= 0);

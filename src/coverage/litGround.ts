@@ -8,10 +8,11 @@ import { fillNearest } from '../sight/raster.ts';
 import { rowSpansOf } from '../sight/rowSpans.ts';
 import type { Region, Window } from '../sight/sight.ts';
 import { joined, lampOver, leftWithin, type FoundLamp, type FoundSight } from '../sight/sightOf.ts';
+import { trianglesArea } from '../sight/triangulate.ts';
 import type { LensOver } from './areaWhere.ts';
 import type { NightHere, Scratch } from './cells.ts';
-import type { Lit } from './conditions.ts';
-import { eitherLit, infraredLit, lampsLit, luxOn, type Lamp, type Night } from './light.ts';
+import type { Lights } from './conditions.ts';
+import { infraredLit, infraredParts, lampParts, luxOn, type Lamp, type Night } from './light.ts';
 
 /** Above so many lamps, what they light is counted from cells: the parts of an overlay may double with each. */
 const MOST_LAMPS = 8;
@@ -96,18 +97,18 @@ export function nightFor(camera: Camera, { night, cells }: LitGround): NightHere
   return { lamps: cells, infrared: own ? infraredLit(camera, own) : null };
 }
 
-/** A part of what is seen that the same lights can reach, and where they are enough there; `lit` null by day. */
+/** A part of what is seen that the same lights can reach. */
 export interface LitPart {
   readonly region: Pick<Region, 'area' | 'triangles'>;
-  readonly lit: Lit | null;
+  readonly lights: Lights;
   /** The lamps that reach it, by their feet: where curves bend. Plane coordinates. */
-  readonly lights: readonly LensOver[];
+  readonly feet: readonly LensOver[];
 }
 
 /**
  * What a camera sees of a part of the plane, by which lights can reach it; ground that none can reach is left out.
  * @param seen rings of what it sees of the part
- * @returns null where there are too many lamps
+ * @returns null where there are too many lamps, or their light cannot be laid over what is seen
  */
 export function litParts(
   camera: Camera,
@@ -118,33 +119,36 @@ export function litParts(
 ): readonly LitPart[] | null {
   if (lamps.length > MOST_LAMPS) return null;
   const own = night.infrared.get(camera.id);
-  const infrared = own ? infraredLit(camera, own) : null;
+  const infrared = own ? infraredParts(camera, own) : null;
   const blind = found.sight.lensInside !== null;
   const unglazed =
     infrared === null || blind
       ? null
       : leftWithin(found.footing, found.frame, joined(found.all, found.glass), part);
-  if (lamps.length === 0) return unglazed === null ? [] : [{ region: unglazed, lit: infrared, lights: [] }];
+  if (lamps.length === 0)
+    return unglazed === null ? [] : [{ region: unglazed, lights: { lamps: [], own: infrared }, feet: [] }];
   const reached = lamps.map(({ found: { footing, shadows } }) =>
     shadows === null ? [] : leftWithin(footing, [], shadows, part).rings,
   );
-  return regionParts(part, [seen, unglazed?.rings ?? [], ...reached]).flatMap(({ members, triangles }) => {
+  const laid = regionParts(part, [seen, unglazed?.rings ?? [], ...reached]);
+  if (laid === null) return null;
+  return laid.flatMap(({ members, triangles }) => {
     if (!members.includes(0)) return [];
     const here = lamps.filter((_, at) => members.includes(at + 2));
-    const lit = eitherLit(
-      members.includes(1) ? infrared : null,
-      lampsLit(
-        here.map(({ lamp }) => lamp),
-        night.leastLux,
-        plane.normal,
-        camera.eye,
-      ),
+    const lit = lampParts(
+      here.map(({ lamp }) => lamp),
+      night.leastLux,
+      plane.normal,
+      camera.eye,
     );
-    const lights = here.map(({ found: { footing } }) => ({
+    const reaching = members.includes(1) ? infrared : null;
+    if (lit.length === 0 && reaching === null) return [];
+    const feet = here.map(({ found: { footing } }) => ({
       p: footing.foot[0],
       q: footing.foot[1],
       delta: footing.delta,
     }));
-    return lit === null ? [] : [{ region: { area: 0, triangles }, lit, lights }];
+    const region = { area: trianglesArea(triangles), triangles };
+    return [{ region, lights: { lamps: lit, own: reaching }, feet }];
   });
 }

@@ -3,28 +3,24 @@ import { less, NO_AREA, type Area } from './area.ts';
 import type { ConditionSets, SignedSet } from './conditions.ts';
 import type { CameraAreas, Cells } from './coverage.ts';
 import { FROM_THE_SIDE, TOO_STEEP } from './rule.ts';
-import { pieceAreas, type Piece } from './seenPieces.ts';
+import { signedAreas, type Piece } from './seenPieces.ts';
 import { areaOf, tallyMarked } from './tally.ts';
 
 const NOTHING: CameraAreas['lost'] = { tooSteep: NO_AREA, fromTheSide: NO_AREA };
 
 /** Where faces fall below the band of their density, along the limits' own curves. */
 export function lostAreas(pieces: readonly Piece[], found: FoundSight): CameraAreas['lost'] {
-  const signed = (pick: (conditions: ConditionSets) => readonly SignedSet[]): Area => {
-    const signs = (pieces[0] ? pick(pieces[0].conditions) : []).map(({ sign }) => sign);
-    if (signs.length === 0) return NO_AREA;
-    return pieceAreas(pieces, found, (conditions) => pick(conditions).map(({ set }) => set)).reduce<Area>(
-      (sum, { value, bound }, at) => ({
-        value: sum.value + (signs[at] ?? 1) * value,
-        bound: sum.bound + bound,
-        how: 'exact',
-      }),
-      NO_AREA,
+  // What falls, of that what is in light.
+  const lit = ({ inLight }: ConditionSets, sets: readonly SignedSet[]): readonly SignedSet[] =>
+    sets.flatMap(({ sign, set }) =>
+      inLight(set).map((one): SignedSet => ({ sign: one.sign === sign ? 1 : -1, set: one.set })),
     );
-  };
-  const all = signed(({ lowered }) => lowered);
-  const fromTheSide = signed(({ loweredFromSide }) => loweredFromSide);
-  return { tooSteep: less(all, fromTheSide), fromTheSide: less(fromTheSide, NO_AREA) };
+  const [all, side] = signedAreas(pieces, found, (conditions) => [
+    lit(conditions, conditions.lowered),
+    lit(conditions, conditions.loweredFromSide),
+  ]).map((area): Area => ({ ...area, how: 'exact' }));
+  const fromTheSide = less(side ?? NO_AREA, NO_AREA);
+  return { tooSteep: less(all ?? NO_AREA, fromTheSide), fromTheSide };
 }
 
 /** The same from cells. */

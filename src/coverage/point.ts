@@ -5,7 +5,7 @@ import type { Camera } from '../optics/camera.ts';
 import { densityAt, depressionAt } from '../optics/density.ts';
 import { inFrame } from '../optics/projection.ts';
 import type { Segments } from '../sight/segment.ts';
-import { infraredLit, lampsLit, type Night } from './light.ts';
+import { infraredLit, isLitBy, lampParts, type Night } from './light.ts';
 import { KEPT, type BandRule } from './rule.ts';
 import type { State } from './state.ts';
 
@@ -93,6 +93,5 @@ export function litAt(
     ({ eye }) =>
       segments.firstHit(eye, point, 'solid') === null && segments.firstHit(eye, point, 'screen') === null,
   );
-  const lit = lampsLit(free, leastLux, normal, camera.eye);
-  return lit !== null && lit(dx, dy, dz) >= 0;
+  return isLitBy(lampParts(free, leastLux, normal, camera.eye), dx, dy, dz);
 }

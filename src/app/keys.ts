@@ -30,7 +30,16 @@ export function listenToKeys({ editor, answers, desk, openings, save }: KeyParts
   };
   const selectedThing = () => {
     const { selected } = editor.store.getState();
-    return selected && selected.kind !== 'boundary' ? selected : null;
+    switch (selected?.kind) {
+      case 'structure':
+      case 'camera':
+      case 'lamp':
+      case 'patch':
+      case 'situation':
+        return { kind: selected.kind, id: selected.id };
+      default:
+        return null;
+    }
   };
 
   const deleteSelected = () => {

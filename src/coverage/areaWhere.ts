@@ -22,6 +22,11 @@ const COARSE = 0.25;
 const FINEST = 0.004;
 /** A piece whose curve takes more than this share of its chord squared is halved again. */
 const BENT = 0.03;
+/**
+ * Where two corners of an edge agree and their values sum to less than this, its middle is asked too: over so short an edge
+ * no condition bends by more.
+ */
+const DIP = 0.04;
 /** The greatest share of a piece's curved correction that was seen to be wrong, with room: see tests/coverage. */
 const CORRECTION_SLACK = 0.25;
 /** Halvings of one triangle at most. */
@@ -71,6 +76,7 @@ class Walk {
   private readonly kept: Float64Array;
   private readonly bulges: Float64Array;
   private readonly chords2: Float64Array;
+  private readonly middle: Float64Array;
 
   constructor(
     conditions: Conditions,
@@ -91,6 +97,7 @@ class Walk {
     this.kept = new Float64Array(count);
     this.bulges = new Float64Array(count);
     this.chords2 = new Float64Array(count);
+    this.middle = new Float64Array(count);
   }
 
   start(triangles: Float64Array, at: number): void {
@@ -163,11 +170,19 @@ class Walk {
       } else if (least < 0) cut |= 1 << i;
       else if (least <= room) close |= 1 << i;
     }
+    const dips =
+      share2 <= FINE * FINE && share2 > FINEST * FINEST && !last
+        ? this.dips(a, b, asked) | this.dips(b, c, asked) | this.dips(c, a, asked)
+        : 0;
     let still = 0;
     for (let set = 0; set < this.sets.length; set += 1) {
       const bit = 1 << set;
       const mask = this.masks[set] ?? 0;
       if ((open & bit) === 0 || (mask & far) !== 0) continue;
+      if ((mask & dips) !== 0) {
+        still |= bit;
+        continue;
+      }
       const cuts = mask & cut;
       const one = (cuts & (cuts - 1)) === 0;
       const fine = cuts !== 0 && !one ? FINEST : cuts !== 0 || (mask & close) !== 0 ? FINE : COARSE;
@@ -179,6 +194,32 @@ class Walk {
         still |= bit;
     }
     return still;
+  }
+
+  /**
+   * The conditions whose curve crosses an edge twice, one bit each. It hangs on the edge alone, so that the pieces on both
+   * sides are halved: were one of them, what lies between edge and curve would count on neither side.
+   */
+  private dips(a: number, b: number, asked: number): number {
+    const { values, count, middle } = this;
+    let found = 0;
+    let isKnown = false;
+    for (let i = 0; i < count; i += 1) {
+      if ((asked & (1 << i)) === 0) continue;
+      const va = values[a * count + i] ?? 0;
+      const vb = values[b * count + i] ?? 0;
+      if (va >= 0 !== vb >= 0 || Math.abs(va + vb) > DIP) continue;
+      if (!isKnown)
+        this.conditions(
+          ((this.p[a] ?? 0) + (this.p[b] ?? 0)) / 2,
+          ((this.q[a] ?? 0) + (this.q[b] ?? 0)) / 2,
+          middle,
+          0,
+        );
+      isKnown = true;
+      if ((middle[i] ?? 0) >= 0 !== va >= 0) found |= 1 << i;
+    }
+    return found;
   }
 
   /**

@@ -9,7 +9,28 @@ export type Selected =
   | { readonly kind: 'camera'; readonly id: string }
   | { readonly kind: 'lamp'; readonly id: string }
   | { readonly kind: 'situation'; readonly id: string }
-  | { readonly kind: 'boundary' };
+  | { readonly kind: 'patch'; readonly id: string }
+  | { readonly kind: 'picture'; readonly id: string }
+  /** An opening or a point on a wall (socket, tap, flue), of the structure `on`. */
+  | { readonly kind: 'opening' | 'service'; readonly id: string; readonly on: string }
+  | { readonly kind: 'boundary' }
+  | { readonly kind: 'ground' };
+
+export type Tool =
+  | 'rest'
+  | 'camera'
+  | 'lamp'
+  | 'place'
+  | 'outline'
+  | 'line'
+  | 'boundary'
+  | 'block'
+  | 'opening'
+  | 'tree'
+  | 'vehicle'
+  | 'spot'
+  | 'scale'
+  | 'measure';
 
 /** A sentence for the person, in the strip or the live region. */
 interface Notice {
@@ -24,13 +45,18 @@ export interface EditorState {
   readonly plan: Plan;
   /** Rises with every change of plan, target, conditions or alone. */
   readonly revision: number;
+  /** The one that sheet and handles are for: the last of `selection`. */
   readonly selected: Selected | null;
+  /** Everything selected, in the order in which it was. */
+  readonly selection: readonly Selected[];
   readonly hovered: Selected | null;
   readonly target: Target;
   /** Id of the conditions that are judged; null: as drawn. */
   readonly situation: string | null;
   readonly alone: string | null;
-  readonly tool: 'rest' | 'camera' | 'lamp' | 'place';
+  readonly tool: Tool;
+  /** Snapping to the plan and the grid; a held Ctrl leaves it off for the while. */
+  readonly snapping: boolean;
   /** Names of the steps that undo and redo would take; null where there is none. */
   readonly undoName: string | null;
   readonly redoName: string | null;
@@ -68,13 +94,19 @@ export interface Editor {
   redo(): void;
   /** Takes another plan; history starts anew, the former stays kept on the device. */
   open(plan: Plan): void;
+  /** Selects one thing alone, or nothing. */
   select(selected: Selected | null): void;
+  /** Selects several; the last is the one that the sheet shows. */
+  selectAll(things: readonly Selected[]): void;
+  /** Adds a thing to what is selected, or takes it out. */
+  toggle(thing: Selected): void;
+  snap(on: boolean): void;
   hover(hovered: Selected | null): void;
   point(point: Vec3 | null): void;
   ask(target: Target): void;
   /** Judges the plan in other conditions; null as drawn. */
   askIn(situation: string | null): void;
   showAlone(camera: string | null): void;
-  hold(tool: EditorState['tool']): void;
+  hold(tool: Tool): void;
   say(text: string, faults?: readonly Fault[]): void;
 }

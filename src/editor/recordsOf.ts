@@ -1,19 +1,38 @@
 import type { Plan } from '../plan/plan.ts';
 import type { Selected } from './editor.ts';
 
-type Kind = Exclude<Selected['kind'], 'boundary'>;
+type Named = { readonly id: string; readonly name: string };
 
-/** The records of the plan that hold things of a kind. */
-export const recordsOf = (
-  { structures, cameras, lamps, situations }: Plan,
-  kind: Kind,
-): Readonly<Record<string, { readonly name: string }>> =>
-  ({ structure: structures, camera: cameras, lamp: lamps, situation: situations })[kind];
+/** The thing of the plan that is selected; undefined where the plan has no such thing. */
+export function thingOf(plan: Plan, selected: Selected): Named | undefined {
+  switch (selected.kind) {
+    case 'structure':
+      return own(plan.structures, selected.id);
+    case 'camera':
+      return own(plan.cameras, selected.id);
+    case 'lamp':
+      return own(plan.lamps, selected.id);
+    case 'situation':
+      return own(plan.situations, selected.id);
+    case 'patch':
+      return own(plan.patches, selected.id);
+    case 'opening': {
+      const host = own(plan.structures, selected.on);
+      return host && 'openings' in host ? host.openings.find(({ id }) => id === selected.id) : undefined;
+    }
+    case 'boundary':
+      return plan.boundary ? { id: 'boundary', name: 'Site boundary' } : undefined;
+    case 'ground':
+      return { id: 'ground', name: 'Ground' };
+    case 'picture':
+    case 'service':
+      return undefined;
+  }
+}
+
+const own = <T>(records: Readonly<Record<string, T>>, id: string): T | undefined =>
+  Object.hasOwn(records, id) ? records[id] : undefined;
 
 /** What a person calls the thing that is selected; undefined where the plan has no such thing. */
-export const nameOfSelected = (plan: Plan, selected: Selected | null): string | undefined => {
-  if (selected === null) return undefined;
-  if (selected.kind === 'boundary') return 'Site boundary';
-  const records = recordsOf(plan, selected.kind);
-  return Object.hasOwn(records, selected.id) ? records[selected.id]?.name : undefined;
-};
+export const nameOfSelected = (plan: Plan, selected: Selected | null): string | undefined =>
+  selected === null ? undefined : thingOf(plan, selected)?.name;

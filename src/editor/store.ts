@@ -4,7 +4,7 @@ import type { History } from '../plan/history.ts';
 import type { Plan } from '../plan/plan.ts';
 import { whatChanged } from './changedThing.ts';
 import type { Target } from '../coverage/target.ts';
-import { recordsOf } from './recordsOf.ts';
+import { thingOf } from './recordsOf.ts';
 import type { Editor, EditorState, Gesture, Selected } from './editor.ts';
 
 /** Steps on one number within this time are one step of history, ms. */
@@ -59,7 +59,7 @@ export function createEditor(plan: Plan, now: () => number = Date.now): Editor {
     const before = history.plan;
     history = way === 'undo' ? undo(history) : redo(history);
     const selected = whatChanged(before, history.plan);
-    show(history.plan, selected ? { selected } : {});
+    show(history.plan, selected ? { selected, selection: [selected] } : {});
     say(`${way === 'undo' ? 'Undone' : 'Done again'}: ${name}`);
   };
 
@@ -114,8 +114,18 @@ export function createEditor(plan: Plan, now: () => number = Date.now): Editor {
       });
     },
     select: (selected) => {
-      if (!sameThing(store.getState().selected, selected)) store.setState({ selected });
+      const { selected: former, selection } = store.getState();
+      if (sameThing(former, selected) && selection.length <= 1) return;
+      store.setState({ selected, selection: selected ? [selected] : [] });
     },
+    selectAll: (things) => store.setState({ selected: things.at(-1) ?? null, selection: things }),
+    toggle: (thing) => {
+      const { selection } = store.getState();
+      const rest = selection.filter((other) => !sameThing(other, thing));
+      const next = rest.length < selection.length ? rest : [...selection, thing];
+      store.setState({ selected: next.at(-1) ?? null, selection: next });
+    },
+    snap: (snapping) => store.setState({ snapping }),
     hover: (hovered) => {
       if (!sameThing(store.getState().hovered, hovered)) store.setState({ hovered });
     },
@@ -146,11 +156,13 @@ const fresh = (plan: Plan, revision: number): EditorState => ({
   plan,
   revision,
   selected: null,
+  selection: [],
   hovered: null,
   target: GROUND,
   situation: null,
   alone: null,
   tool: 'rest',
+  snapping: true,
   undoName: null,
   redoName: null,
   gesturing: false,
@@ -162,11 +174,7 @@ const fresh = (plan: Plan, revision: number): EditorState => ({
 
 /** What refers to a thing that the plan no longer has lets go of it. */
 function stillThere(state: EditorState, plan: Plan): Partial<EditorState> {
-  const has = (thing: Selected | null): boolean => {
-    if (thing === null) return true;
-    if (thing.kind === 'boundary') return plan.boundary !== null;
-    return Object.hasOwn(recordsOf(plan, thing.kind), thing.id);
-  };
+  const has = (thing: Selected | null): boolean => thing === null || thingOf(plan, thing) !== undefined;
   const { target } = state;
   const isGone =
     target.kind === 'surface' &&
@@ -175,7 +183,7 @@ function stillThere(state: EditorState, plan: Plan): Partial<EditorState> {
       : !Object.hasOwn(plan.structures, target.surface.structure));
   return {
     ...(isGone ? { target: GROUND } : {}),
-    ...(has(state.selected) ? {} : { selected: null }),
+    ...(state.selection.every(has) ? {} : stillSelected(state.selection.filter(has))),
     ...(has(state.hovered) ? {} : { hovered: null }),
     ...(state.situation === null || Object.hasOwn(plan.situations, state.situation)
       ? {}
@@ -183,6 +191,8 @@ function stillThere(state: EditorState, plan: Plan): Partial<EditorState> {
     ...(state.alone === null || Object.hasOwn(plan.cameras, state.alone) ? {} : { alone: null }),
   };
 }
+
+const stillSelected = (selection: readonly Selected[]) => ({ selection, selected: selection.at(-1) ?? null });
 
 const sameThing = (a: Selected | null, b: Selected | null): boolean =>
   a === b || (a?.kind === b?.kind && (a && 'id' in a ? a.id : null) === (b && 'id' in b ? b.id : null));

@@ -106,7 +106,7 @@ const leaf = (id: string, label: string, detail: string, spoken: string) =>
 
 /** The row of a thing, and the thing of a row; the ground selects the whole site. */
 export const rowOf = (selected: Selected): string =>
-  selected.kind === 'boundary' ? 'boundary' : `${selected.kind} ${selected.id}`;
+  'id' in selected ? `${selected.kind} ${selected.id}` : selected.kind;
 
 export function thingOfRow(row: string): Selected | null {
   if (row === 'boundary') return { kind: 'boundary' };

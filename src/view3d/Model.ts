@@ -141,7 +141,7 @@ export class Model {
   }
 
   boxOf(thing: Selected | null) {
-    if (!thing || thing.kind === 'boundary') return null;
+    if (!thing || !('id' in thing)) return null;
     const { scene } = this.assessment ?? {};
     const eye =
       thing.kind === 'lamp'

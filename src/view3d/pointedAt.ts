@@ -1,4 +1,5 @@
 import type { Scene } from '../assess/scene.ts';
+import { length, subtract, unit, type Vec3 } from '../base/vector.ts';
 import type { Pointed } from '../editor/tools/pointed.ts';
 import { pick, type Pickable } from './picking.ts';
 import { meetLevel, type Sheet, type Spot } from './sheet.ts';
@@ -15,6 +16,20 @@ export interface Held {
   readonly ctrlKey: boolean;
   readonly metaKey: boolean;
   readonly pointerType?: string;
+}
+
+/** The view looks straight down. */
+const PLAN = -0.9999;
+/** What stands nearer than this before a point does not count as before it, m. */
+const NEAR = 0.01;
+
+/** Whether nothing stands before a point; from above everything counts. */
+function isSeen(sheet: Sheet, solids: Pickable, point: Vec3): boolean {
+  if (sheet.ahead[2] < PLAN) return true;
+  const to = subtract(point, sheet.eye);
+  const away = length(to);
+  const hit = pick(solids, { from: sheet.eye, along: unit(to) });
+  return hit === null || hit.distance > away - NEAR;
 }
 
 /** What a place on the window means in the site. */
@@ -52,6 +67,16 @@ export function pointedAt(
     metresPerPixel: sheet.metresPerPixel(struck?.point ?? ground ?? [0, 0, 0]),
     shift: held.shiftKey,
     free: held.ctrlKey || held.metaKey,
+    grip: null,
+    screen: {
+      spot: [spot.x, spot.y],
+      place: (point) => {
+        const at = sheet.spotFromSite(point);
+        return at && [at.x, at.y];
+      },
+      seen: (point) => isSeen(sheet, solids, point),
+      plan: sheet.ahead[2] < PLAN,
+    },
     by: held.pointerType === 'touch' ? 'touch' : held.pointerType === 'pen' ? 'pen' : 'mouse',
   };
 }

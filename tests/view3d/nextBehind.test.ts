@@ -21,6 +21,8 @@ const at: Pointed = {
   shift: false,
   free: false,
   by: 'mouse',
+  grip: null,
+  screen: { spot: [0, 0], place: () => null, seen: () => true, plan: false },
 };
 
 describe('nextBehind', () => {

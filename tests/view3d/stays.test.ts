@@ -94,6 +94,8 @@ describe('standing', () => {
       shift: false,
       free: false,
       by: 'mouse',
+      grip: null,
+      screen: { spot: [0, 0] as const, place: () => null, seen: () => true, plan: false },
     };
     const on = (struck: Parameters<typeof standSpot>[0]['struck']) =>
       standSpot({ ...rest, by: 'mouse', struck }, 0);

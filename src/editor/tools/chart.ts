@@ -5,21 +5,31 @@ import type { Pointed } from './pointed.ts';
 export interface StripField {
   readonly key: string;
   readonly label: string;
-  /** m or °. */
+  /** m, ° or a count. */
   readonly value: number;
-  readonly measure: 'length' | 'angle';
+  readonly measure: 'length' | 'angle' | 'count';
 }
 
-/** One row beside the work: what is being changed, in words, and what may be typed. */
+/** One of a few, asked in the strip once a thing is made: the kind of its roof, its passage. */
+export interface StripChoice {
+  readonly key: string;
+  readonly label: string;
+  readonly options: readonly { readonly key: string; readonly label: string }[];
+  readonly chosen: string;
+}
+
+/** One row beside the work: what is being changed, in words, and what may be typed or chosen. */
 export interface Strip {
   readonly text: string;
   readonly fields: readonly StripField[];
+  /** They stand before the fields; after a choice the first field has the focus. */
+  readonly choices?: readonly StripChoice[];
   /** Why it does not go here. */
   readonly trouble: boolean;
 }
 
-/** What a tool shows in the Model before the plan holds it: a camera, or a lamp. */
-export type Ghost = CameraGhost | { readonly kind: 'lamp'; readonly eye: Vec3 };
+/** What a tool shows in the Model before the plan holds it: a camera, a lamp, or lines being drawn. */
+export type Ghost = CameraGhost | { readonly kind: 'lamp'; readonly eye: Vec3 } | Sketch;
 
 export interface CameraGhost {
   readonly kind: 'camera';
@@ -30,7 +40,65 @@ export interface CameraGhost {
   readonly face: readonly Vec3[];
 }
 
+/** Lines, marks and plates over the Model, in the site frame. */
+export interface Sketch {
+  readonly kind: 'sketch';
+  readonly lines: readonly SketchLine[];
+  readonly marks: readonly SketchMark[];
+  readonly plates: readonly SketchPlate[];
+}
+
+/**
+ * `live` saffron in its casing; `fixed` ink; `guide` dashed; `was` dashed and faint; `wrong` coral; `level` a height
+ * line; `clear` and `blocked` the two parts of a sight line.
+ */
+export type LineStyle = 'live' | 'fixed' | 'guide' | 'was' | 'wrong' | 'level' | 'clear' | 'blocked';
+
+export interface SketchLine {
+  readonly points: readonly Vec3[];
+  readonly closed: boolean;
+  readonly style: LineStyle;
+  /** Crossed both ways within: a shape that cannot be. */
+  readonly hatched?: boolean;
+}
+
+/** Each kind of snap has a mark of its own; `ring` is the first corner, which closes; `wrong` the corner at fault. */
+export interface SketchMark {
+  readonly at: Vec3;
+  readonly sign:
+    | 'corner'
+    | 'crossing'
+    | 'middle'
+    | 'perpendicular'
+    | 'edge'
+    | 'inLine'
+    | 'equal'
+    | 'angle'
+    | 'grid'
+    | 'fixed'
+    | 'ring'
+    | 'wrong'
+    | 'scale'
+    | 'cursor';
+}
+
+export interface SketchPlate {
+  readonly at: Vec3;
+  readonly text: string;
+  readonly tone: 'measure' | 'snap' | 'wrong';
+  /** Drawn as a dimension between two points, its plate in the middle. */
+  readonly between?: readonly [Vec3, Vec3];
+}
+
 export type Nudge = 'left' | 'right' | 'up' | 'down';
+
+/** How a typed text was handed over. An arrow gives a length its heading. */
+export type TypedBy = 'enter' | 'tab' | Nudge;
+
+/** The state that follows a typed text, or why the text will not do; then the text stays. */
+export type Typed =
+  | { readonly ok: true; readonly state: ToolState }
+  | { readonly ok: false; readonly trouble: string };
 
 /**
  * A state of a tool. A handler gives the state that follows, itself where nothing changes. A missing handler means the
@@ -40,7 +108,18 @@ export interface ToolState {
   readonly name: string;
   readonly strip: Strip | null;
   readonly ghost: Ghost | null;
-  readonly cursor: 'default' | 'grab' | 'grabbing' | 'crosshair' | 'not-allowed' | 'pointer';
+  readonly cursor:
+    | 'default'
+    | 'grab'
+    | 'grabbing'
+    | 'move'
+    | 'crosshair'
+    | 'not-allowed'
+    | 'pointer'
+    | 'ns-resize'
+    | 'ew-resize'
+    | 'nesw-resize'
+    | 'nwse-resize';
   hover?(at: Pointed): ToolState;
   /** Whether a drag that begins here is the tool's; else it turns the view. */
   takes?(at: Pointed): boolean;
@@ -48,13 +127,26 @@ export interface ToolState {
   drag?(from: Pointed, to: Pointed): ToolState;
   release?(): ToolState;
   click?(at: Pointed): ToolState;
+  /** Two presses within 300 ms and 6 px, the second instead of a click. */
+  double?(at: Pointed): ToolState;
   enter?(): ToolState;
   escape?(): ToolState;
-  nudge?(way: Nudge, large: boolean): ToolState;
+  /** Takes the last corner off, in a chain; Backspace and, while a chain is open, Ctrl+Z. */
+  back?(): ToolState;
+  nudge?(way: Nudge, large: boolean, compass: Compass): ToolState;
+  /** A field's − and + buttons, its arrows, a drag on its label: shown at once. */
   type?(key: string, value: number): ToolState;
+  /** What was typed into a field of the strip, as it was typed: `4.2`, `8.2<30`, `3.2x6`. */
+  typed?(key: string, text: string, by: TypedBy, compass: Compass): Typed;
+  /** Fields that a digit typed in the Model goes to; missing: the strip's first. */
+  readonly takesDigits?: boolean;
+  choose?(key: string, option: string): ToolState;
   /** The tool's own key again, before the first press. */
   again?(): ToolState;
 }
+
+/** The heading on the ground (°, bearing) that an arrow key means in the view: the axis nearest to it on the screen. */
+export type Compass = (way: Nudge, axes: readonly number[]) => number;
 
 /** Strip text without fields. */
 export const words = (text: string, trouble = false): Strip => ({ text, fields: [], trouble });

@@ -1,4 +1,5 @@
-import type { Vec3 } from '../../base/vector.ts';
+import type { Vec2, Vec3 } from '../../base/vector.ts';
+import type { Grip } from '../grips/grip.ts';
 
 /** What a pointer stands on in the Model, in the site frame. Whoever draws the Model finds it; tools only read it. */
 export interface Pointed {
@@ -18,6 +19,21 @@ export interface Pointed {
   /** Leaves snapping off. */
   readonly free: boolean;
   readonly by: 'mouse' | 'pen' | 'touch';
+  /** A handle of what is selected under the pointer. */
+  readonly grip: Grip | null;
+  readonly screen: Screen;
+}
+
+/** How the site lies on the window: for reach in pixels, whatever the view. */
+export interface Screen {
+  /** The pointer, px right and down. */
+  readonly spot: Vec2;
+  /** Where a point of the site appears; null behind the eye. */
+  place(point: Vec3): Vec2 | null;
+  /** Whether nothing stands before a point. From above everything counts as seen. */
+  seen(point: Vec3): boolean;
+  /** Seen straight from above. */
+  readonly plan: boolean;
 }
 
 export interface Struck {

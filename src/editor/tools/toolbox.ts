@@ -1,6 +1,7 @@
+import { turn } from '../../base/angle.ts';
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { Editor } from '../editor.ts';
-import type { Nudge, ToolState } from './chart.ts';
+import type { Editor, Tool } from '../editor.ts';
+import type { Compass, Nudge, ToolState, TypedBy } from './chart.ts';
 import type { Pointed } from './pointed.ts';
 import { placing } from './lamp/placing.ts';
 import { seeking } from './camera/seeking.ts';
@@ -17,8 +18,13 @@ export interface Toolbox {
   click(at: Pointed): boolean;
   enter(): boolean;
   escape(): boolean;
-  nudge(way: Nudge, large: boolean): boolean;
+  double(at: Pointed): boolean;
+  back(): boolean;
+  nudge(way: Nudge, large: boolean, compass?: Compass): boolean;
   type(key: string, value: number): boolean;
+  /** What was typed into a field. Answers null where it was taken, else why not. */
+  typed(key: string, text: string, by: TypedBy, compass?: Compass): string | null;
+  choose(key: string, option: string): boolean;
   again(): boolean;
   dispose(): void;
 }
@@ -49,19 +55,42 @@ export function createToolbox(editor: Editor): Toolbox {
     click: (at) => go(now().click?.(at)),
     enter: () => go(now().enter?.()),
     escape: () => go(now().escape?.()),
-    nudge: (way, large) => go(now().nudge?.(way, large)),
+    double: (at) => go(now().double ? now().double?.(at) : now().click?.(at)),
+    back: () => go(now().back?.()),
+    nudge: (way, large, compass = northUp) => go(now().nudge?.(way, large, compass)),
     type: (key, value) => go(now().type?.(key, value)),
+    typed: (key, text, by, compass = northUp) => {
+      const typed = now().typed?.(key, text, by, compass);
+      if (typed === undefined) return 'Nothing takes a number here.';
+      if (!typed.ok) return typed.trouble;
+      go(typed.state);
+      return null;
+    },
+    choose: (key, option) => go(now().choose?.(key, option)),
     again: () => go(now().again?.()),
     dispose,
   };
 }
 
-const TOOLS = { rest: resting, camera: seeking, lamp: placing, place: pointingPlace } as const;
-
-/** The first word of a state's name is its tool. */
-const toolOf = ({ name }: ToolState): keyof typeof TOOLS => {
-  const [word] = name.split(' ');
-  return word === 'camera' || word === 'lamp' || word === 'place' ? word : 'rest';
+/** Seen from above with north up; the nearest of the headings. */
+const northUp: Compass = (way, axes) => {
+  const asked = { up: 0, right: 90, down: 180, left: 270 }[way];
+  return axes.toSorted((a, b) => Math.abs(turn(asked, a)) - Math.abs(turn(asked, b)))[0] ?? asked;
 };
 
-const first = (editor: Editor): ToolState => TOOLS[editor.store.getState().tool](editor);
+const TOOLS: Partial<Readonly<Record<Tool, (editor: Editor) => ToolState>>> = {
+  rest: resting,
+  camera: seeking,
+  lamp: placing,
+  place: pointingPlace,
+};
+
+/** The first word of a state's name is its tool. */
+const toolOf = ({ name }: ToolState): Tool => {
+  const [word] = name.split(' ');
+  return word !== undefined && isTool(word) ? word : 'rest';
+};
+
+const isTool = (word: string): word is Tool => Object.hasOwn(TOOLS, word);
+
+const first = (editor: Editor): ToolState => (TOOLS[editor.store.getState().tool] ?? resting)(editor);

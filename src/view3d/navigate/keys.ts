@@ -3,6 +3,7 @@ import type { Model } from '../Model.ts';
 import type { Pointers } from './Pointers.ts';
 import { slideByPixels, turnBy, zoomBy } from './moves.ts';
 import { askForFace, leaveFace } from './faceOf.ts';
+import { compassOf } from './compass.ts';
 import { squareOn } from './squareOn.ts';
 import { lookAbout, walk } from './stays.ts';
 import { lookThrough, stand } from './ways.ts';
@@ -34,7 +35,7 @@ export function keyPressed(event: KeyboardEvent, model: Model, pointers: Pointer
   }
   if (arrow) {
     const { selected, tool } = editor.store.getState();
-    const used = toolbox.nudge(arrow, shiftKey);
+    const used = toolbox.nudge(arrow, shiftKey, compassOf(view));
     if (!used || (tool === 'rest' && selected?.kind !== 'camera' && selected?.kind !== 'lamp'))
       slide(model, arrow);
     return true;

@@ -47,8 +47,9 @@ describe('the lamp tool', () => {
   test('keys alone begin beside the longest wall and move it in tenths', () => {
     const { tools, state, lamp } = inHand();
     tools.enter();
-    const before = state().ghost?.eye;
-    if (!before) throw new Error('no lamp is shown');
+    const { ghost } = state();
+    if (ghost?.kind !== 'lamp') throw new Error('no lamp is shown');
+    const before = ghost.eye;
     tools.nudge('right', false);
     tools.nudge('down', true);
     tools.enter();

@@ -1,5 +1,5 @@
-import { distance, scale, subtract, unit, type Vec3 } from '../../../src/base/vector.ts';
-import type { Pointed } from '../../../src/editor/tools/pointed.ts';
+import { cross, distance, dot, scale, subtract, unit, type Vec3 } from '../../../src/base/vector.ts';
+import type { Pointed, Screen } from '../../../src/editor/tools/pointed.ts';
 import { groundHeight } from '../../../src/model/ground.ts';
 import { solidsOf } from '../../../src/model/solids.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
@@ -33,7 +33,27 @@ export function pointing(plan: Plan, at: Vec3, more: Partial<Pointed> = {}, view
     shift: false,
     free: false,
     by: 'mouse',
+    grip: null,
+    screen: screenFrom(viewer, at),
     ...more,
+  };
+}
+
+/** A window that looks from the viewer at a place, 5 mm to the pixel there. */
+function screenFrom(viewer: Vec3, at: Vec3): Screen {
+  const ahead = unit(subtract(at, viewer));
+  const right = unit(Math.hypot(ahead[0], ahead[1]) < 1e-9 ? [1, 0, 0] : cross(ahead, [0, 0, 1]));
+  const up = cross(right, ahead);
+  const gain = distance(at, viewer) / 0.005;
+  return {
+    spot: [0, 0],
+    place: (point) => {
+      const to = subtract(point, viewer);
+      const depth = dot(to, ahead);
+      return depth > 0 ? [(gain * dot(to, right)) / depth, (-gain * dot(to, up)) / depth] : null;
+    },
+    seen: () => true,
+    plan: ahead[2] < -0.9999,
   };
 }
 

@@ -11,7 +11,7 @@ const KEYS: readonly {
     title: 'In the Model',
     rows: [
       ['C', 'place a camera; again: the next mount'],
-      ['L', 'place a lamp'],
+      ['U', 'place a lamp'],
       ['Arrows', 'move the selected camera .01 m, lamp .1; Shift ten times'],
       [', .', 'turn the view'],
       ['PgUp PgDn', 'nearer, farther'],

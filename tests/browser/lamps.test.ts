@@ -45,7 +45,7 @@ test(
     await select(page, 'C1');
     expect(await areas(page)).toEqual([0, 0, 0, 0]);
 
-    await model(page).press('l');
+    await model(page).press('u');
     await model(page).press('Enter');
     await frames(page);
     await changing(page, () => model(page).press('Enter'));

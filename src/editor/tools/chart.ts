@@ -1,4 +1,4 @@
-import type { Vec3 } from '../../base/vector.ts';
+import type { Vec2, Vec3 } from '../../base/vector.ts';
 import type { Pointed } from './pointed.ts';
 
 /** A number that the strip lets one type. */
@@ -29,7 +29,15 @@ export interface Strip {
 }
 
 /** What a tool shows in the Model before the plan holds it: a camera, a lamp, or lines being drawn. */
-export type Ghost = CameraGhost | { readonly kind: 'lamp'; readonly eye: Vec3 } | Sketch;
+export type Ghost = CameraGhost | { readonly kind: 'lamp'; readonly eye: Vec3 } | Sketch | FrameGhost;
+
+/** A dashed frame over the window, from corner to corner in px, and how many things lie wholly in it. */
+export interface FrameGhost {
+  readonly kind: 'frame';
+  readonly from: Vec2;
+  readonly to: Vec2;
+  readonly count: number;
+}
 
 export interface CameraGhost {
   readonly kind: 'camera';
@@ -134,6 +142,10 @@ export interface ToolState {
   /** Takes the last corner off, in a chain; Backspace and, while a chain is open, Ctrl+Z. */
   back?(): ToolState;
   nudge?(way: Nudge, large: boolean, compass: Compass): ToolState;
+  /** Tab in the Model walks the keyboard stops of what is selected; `back` with Shift. */
+  tab?(back: boolean): ToolState;
+  /** The other end moves: `;`. */
+  swap?(): ToolState;
   /** A field's − and + buttons, its arrows, a drag on its label: shown at once. */
   type?(key: string, value: number): ToolState;
   /** What was typed into a field of the strip, as it was typed: `4.2`, `8.2<30`, `3.2x6`. */

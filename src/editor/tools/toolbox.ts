@@ -21,6 +21,8 @@ export interface Toolbox {
   double(at: Pointed): boolean;
   back(): boolean;
   nudge(way: Nudge, large: boolean, compass?: Compass): boolean;
+  tab(back: boolean): boolean;
+  swap(): boolean;
   type(key: string, value: number): boolean;
   /** What was typed into a field. Answers null where it was taken, else why not. */
   typed(key: string, text: string, by: TypedBy, compass?: Compass): string | null;
@@ -58,6 +60,8 @@ export function createToolbox(editor: Editor): Toolbox {
     double: (at) => go(now().double ? now().double?.(at) : now().click?.(at)),
     back: () => go(now().back?.()),
     nudge: (way, large, compass = northUp) => go(now().nudge?.(way, large, compass)),
+    tab: (back) => go(now().tab?.(back)),
+    swap: () => go(now().swap?.()),
     type: (key, value) => go(now().type?.(key, value)),
     typed: (key, text, by, compass = northUp) => {
       const typed = now().typed?.(key, text, by, compass);

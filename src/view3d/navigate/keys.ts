@@ -86,7 +86,7 @@ export function keyPressed(event: KeyboardEvent, model: Model, pointers: Pointer
     case 'w':
       askForFace(model);
       return true;
-    case 'l':
+    case 'u':
       editor.hold('lamp');
       return true;
     default:

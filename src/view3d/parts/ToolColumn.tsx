@@ -38,7 +38,7 @@ export function ToolColumn({ model }: ToolColumnProps) {
       <button
         type="button"
         aria-label="Add a lamp"
-        title="Add a lamp (L)"
+        title="Add a lamp (U)"
         aria-pressed={tool === 'lamp'}
         onClick={() => editor.hold('lamp')}
       >

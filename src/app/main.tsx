@@ -1,10 +1,12 @@
 import { createRoot } from 'react-dom/client';
 import { createAnswers } from '../answers/store.ts';
 import { createSession } from '../assess/session.ts';
-import { autosave, noShelf, openShelf } from '../editor/autosave.ts';
+import { autosave } from '../editor/autosave.ts';
+import { noShelf, openShelf } from '../editor/browserShelf.ts';
 import { restore } from '../editor/keeping.ts';
 import type { Shelf } from '../editor/shelf.ts';
 import { createEditor } from '../editor/store.ts';
+import { createHistory } from '../plan/history.ts';
 import { createPool } from '../worker/pool.ts';
 import { App } from './App.tsx';
 import { demoPlan } from './demo.ts';
@@ -24,8 +26,9 @@ async function start(): Promise<void> {
   const shelf: Shelf = await openShelf().catch(() => noShelf);
   const linked = new URLSearchParams(location.search).get('plan') === 'demo';
   const found = await restore(shelf).catch(() => null);
-  const kept = found && 'plan' in found ? found : null;
-  const editor = createEditor(kept?.plan ?? demoPlan());
+  const kept = found && 'history' in found ? found : null;
+  const begun = kept?.history ?? createHistory(demoPlan());
+  const editor = createEditor(begun.plan, Date.now, begun);
   if (kept) editor.store.setState({ kept: { at: kept.at, trouble: null } });
   const answers = createAnswers();
   const caught = (error: unknown) => {

@@ -1,10 +1,11 @@
 import { fileOpen } from 'browser-fs-access';
 import { CancelledError } from '../base/progress.ts';
 import type { Editor } from '../editor/editor.ts';
-import { keptPlans } from '../editor/keeping.ts';
+import { historyKept, keptPlans } from '../editor/keeping.ts';
 import type { Keeping } from '../editor/keeping.ts';
 import type { Kept, Shelf } from '../editor/shelf.ts';
 import { emptyPlan } from '../plan/emptyPlan.ts';
+import type { History } from '../plan/history.ts';
 import type { Plan } from '../plan/plan.ts';
 import { readPlan } from '../plan/read.ts';
 import { demoPlan } from './demo.ts';
@@ -30,8 +31,8 @@ export function createOpenings(editor: Editor, desk: DeskStore, keeping: Keeping
     editor.say(`The file could not be opened. Your open plan is untouched. ${wordsOf(error)}`);
   };
 
-  const open = async (plan: Plan, said: string) => {
-    await keeping.open(plan);
+  const open = async (plan: Plan, said: string, history?: History) => {
+    await keeping.open(plan, history);
     desk.setState({ sheet: 'setting' });
     editor.say(said);
   };
@@ -100,8 +101,11 @@ export function createOpenings(editor: Editor, desk: DeskStore, keeping: Keeping
     },
     kept: (kept) => {
       const read = readPlan(kept.text);
-      if (read.ok) open(read.value, `Opened “${read.value.name}”.`).catch(trouble);
-      else editor.say(`“${kept.name}” was not opened.`, read.faults);
+      if (read.ok) {
+        historyKept(shelf, kept, read.value)
+          .then((history) => open(read.value, `Opened “${read.value.name}”.`, history))
+          .catch(trouble);
+      } else editor.say(`“${kept.name}” was not opened.`, read.faults);
     },
     forget: (kept) => {
       shelf.remove(kept.key).then(show, trouble);

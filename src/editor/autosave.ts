@@ -1,4 +1,3 @@
-import { openDB } from 'idb';
 import type { Editor } from './editor.ts';
 import { keepPlan } from './keeping.ts';
 import type { Keeping } from './keeping.ts';
@@ -6,47 +5,12 @@ import type { Shelf } from './shelf.ts';
 import type { LetGo, Tabs } from './tabs.ts';
 
 /*
- * The one place that touches the browser's storage: its database for plans, its locks and channel for tabs, and a word
+ * With `browserShelf.ts` the one place that touches what the browser keeps: its locks and channel for tabs, and a word
  * about the theme.
  */
 
 /** How long another tab may take to let go, ms; a page that reloads frees its plan well within it. */
 const PATIENCE = 700;
-
-/** @throws what the browser throws where it keeps nothing, as in some private windows */
-export async function openShelf(): Promise<Shelf> {
-  const database = await openDB('soffit', 1, {
-    upgrade: (fresh) => {
-      fresh.createObjectStore('plans', { keyPath: 'key' });
-      fresh.createObjectStore('device');
-    },
-  });
-  // Committed at once: a page that goes away would break off a transaction that still waits for it.
-  const put = async (store: 'plans' | 'device', value: unknown, key?: string) => {
-    const transaction = database.transaction(store, 'readwrite');
-    const asked = transaction.store.put(value, key);
-    transaction.commit();
-    await Promise.all([asked, transaction.done]);
-  };
-  return {
-    put: (kept) => put('plans', kept),
-    take: (key) => database.get('plans', key),
-    list: () => database.getAll('plans'),
-    remove: (key) => database.delete('plans', key),
-    lastOpen: () => database.get('device', 'open'),
-    noteOpen: (key) => put('device', key, 'open'),
-  };
-}
-
-/** A shelf for where the browser has none: everything is refused, and the bar says so. */
-export const noShelf: Shelf = {
-  put: () => Promise.reject(new Error('nothing is kept in this window')),
-  take: () => Promise.resolve(null),
-  list: () => Promise.resolve([]),
-  remove: () => Promise.resolve(),
-  lastOpen: () => Promise.resolve(null),
-  noteOpen: () => Promise.resolve(),
-};
 
 /** Keeps the editor's plan from now on, also when the page is put away. */
 export function autosave(editor: Editor, shelf: Shelf): Keeping {

@@ -2,6 +2,7 @@ import type { StoreApi } from 'zustand/vanilla';
 import type { Fault } from '../base/fault.ts';
 import type { Vec3 } from '../base/vector.ts';
 import type { Target } from '../coverage/target.ts';
+import type { History } from '../plan/history.ts';
 import type { Plan } from '../plan/plan.ts';
 
 export type Selected =
@@ -92,8 +93,10 @@ export interface Editor {
   begin(name: string): Gesture;
   undo(): void;
   redo(): void;
-  /** Takes another plan; history starts anew, the former stays kept on the device. */
-  open(plan: Plan): void;
+  /** The plan with the steps that led to it, as it would be if a drag that goes on ended now. */
+  history(): History;
+  /** Takes another plan, with its steps where they are known; the former stays kept on the device. */
+  open(plan: Plan, history?: History): void;
   /** Selects one thing alone, or nothing. */
   select(selected: Selected | null): void;
   /** Selects several; the last is the one that the sheet shows. */

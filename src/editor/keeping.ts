@@ -1,14 +1,17 @@
+import { createHistory, historyOf, trailOf, type History } from '../plan/history.ts';
+import { PLAN_VERSION } from '../plan/plan.ts';
+import { stepFrom } from '../plan/trail.ts';
 import { planText } from '../plan/write.ts';
 import { readPlan } from '../plan/read.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Editor } from './editor.ts';
 import { keptFrom } from './shelf.ts';
-import type { Kept, Shelf } from './shelf.ts';
+import type { Kept, KeptStep, Shelf } from './shelf.ts';
 import type { LetGo, Tabs } from './tabs.ts';
 
 export interface Keeping {
   /** Opens another plan. The former is kept first; a kept plan of the same id and other content is set aside, not lost. */
-  open(plan: Plan): Promise<void>;
+  open(plan: Plan, history?: History): Promise<void>;
   /** Keeps now what is not kept yet. */
   flush(): Promise<void>;
   /** Keeps at once, whatever is being written still: the page goes away and nothing is awaited any more. */
@@ -33,20 +36,33 @@ export function keepPlan(editor: Editor, shelf: Shelf, tabs: Tabs, now: () => nu
   let pause: ReturnType<typeof setTimeout> | undefined;
 
   const isKept = () => {
-    const { plan, readOnly } = store.getState();
-    return readOnly || plan === kept;
+    return store.getState().readOnly || editor.history().plan === kept;
   };
 
+  // The steps that lie on the shelf, by what they changed: a step undone and done again keeps that.
+  let shelved = new WeakSet<object>();
+
   const put = async () => {
-    const { plan } = store.getState();
+    const history = editor.history();
+    const { plan } = history;
     kept = plan;
     const at = now();
+    const { steps, at: done } = trailOf(history);
+    const news: KeptStep[] = steps.flatMap((step, number) =>
+      shelved.has(step.changes) ? [] : [{ number, step }],
+    );
+    for (const { step } of news) shelved.add(step.changes);
     try {
       const text = planText(plan);
       cost = now() - at;
-      await Promise.all([shelf.put({ key: plan.id, name: plan.name, at, text }), shelf.noteOpen(plan.id)]);
+      const trail = { version: PLAN_VERSION, length: steps.length, at: done };
+      await Promise.all([
+        shelf.put({ key: plan.id, name: plan.name, at, text, trail }, news),
+        shelf.noteOpen(plan.id),
+      ]);
       store.setState({ kept: { at, trouble: null } });
     } catch (error) {
+      shelved = new WeakSet();
       store.setState(({ kept: { at: last } }) => ({ kept: { at: last, trouble: troubleWords(error) } }));
     }
   };
@@ -93,7 +109,7 @@ export function keepPlan(editor: Editor, shelf: Shelf, tabs: Tabs, now: () => nu
 
   store.subscribe((state, before) => {
     if (state.plan.id !== before.plan.id) claiming = claim(state.plan.id);
-    if (state.plan === kept || state.gesturing) return;
+    if (state.gesturing || isKept()) return;
     clearTimeout(pause);
     if (cost < SLOW) void flush();
     else pause = setTimeout(() => void flush(), PAUSE);
@@ -113,11 +129,12 @@ export function keepPlan(editor: Editor, shelf: Shelf, tabs: Tabs, now: () => nu
     leave: () => {
       if (letGo && !isKept()) void put();
     },
-    open: async (plan) => {
+    open: async (plan, history) => {
       await flush();
       const former = keptFrom(await shelf.take(plan.id).catch(() => null));
       if (former && former.text !== planText(plan)) await setAside(shelf, former).catch(() => undefined);
-      editor.open(plan);
+      shelved = new WeakSet();
+      editor.open(plan, history);
     },
     editHere: async () => {
       const { plan } = store.getState();
@@ -137,15 +154,24 @@ export function keepPlan(editor: Editor, shelf: Shelf, tabs: Tabs, now: () => nu
 /** The plan that was open last, or why it cannot be shown; null where none was. */
 export async function restore(
   shelf: Shelf,
-): Promise<{ plan: Plan; at: number } | { unreadable: Kept } | null> {
+): Promise<{ history: History; at: number } | { unreadable: Kept } | null> {
   const key = await shelf.lastOpen();
   const kept = typeof key === 'string' ? keptFrom(await shelf.take(key)) : null;
   if (!kept) return null;
   const read = readPlan(kept.text);
-  if (read.ok) return { plan: read.value, at: kept.at };
+  if (read.ok) return { history: await historyKept(shelf, kept, read.value), at: kept.at };
   // Out of the way of what is kept next under this id.
   await setAside(shelf, kept);
   return { unreadable: kept };
+}
+
+/** The steps that led to a kept plan; where they cannot be read, history begins with the plan. */
+export async function historyKept(shelf: Shelf, { key, trail }: Kept, plan: Plan): Promise<History> {
+  if (trail?.version !== PLAN_VERSION) return createHistory(plan);
+  const held = (await shelf.steps(key).catch(() => [])).map(stepFrom);
+  const steps = held.filter((step) => step !== null);
+  const isWhole = steps.length === held.length && held.length === trail.length && trail.at <= trail.length;
+  return isWhole ? historyOf(plan, steps, trail.at) : createHistory(plan);
 }
 
 /** What the device keeps, newest first. */

@@ -11,9 +11,9 @@ import type { Editor, EditorState, Gesture, Selected } from './editor.ts';
 const MERGE_WITHIN = 1000;
 
 /** The editor of a plan. `now` is the clock, ms, by which arrow steps are taken together. */
-export function createEditor(plan: Plan, now: () => number = Date.now): Editor {
-  const store = createStore<EditorState>(() => fresh(plan, 1));
-  let history: History = createHistory(plan);
+export function createEditor(plan: Plan, now: () => number = Date.now, begun = createHistory(plan)): Editor {
+  const store = createStore<EditorState>(() => fresh(begun, 1));
+  let history: History = begun;
   let held: { readonly name: string; readonly atPress: Plan } | null = null;
   let merging: { readonly key: string; readonly before: History; at: number } | null = null;
   let notices = 0;
@@ -99,13 +99,14 @@ export function createEditor(plan: Plan, now: () => number = Date.now): Editor {
     },
     undo: () => travel('undo'),
     redo: () => travel('redo'),
-    open: (next) => {
+    history: () => (held ? record(history, held.name, store.getState().plan) : history),
+    open: (next, steps = createHistory(next)) => {
       held = null;
       merging = null;
-      history = createHistory(next);
+      history = steps;
       const { plan: former, revision, target, kept, readOnly } = store.getState();
       store.setState({
-        ...fresh(next, revision + 1),
+        ...fresh(steps, revision + 1),
         // The faces of another plan are not those of this one.
         target: target.kind === 'surface' ? GROUND : target,
         kept: { at: null, trouble: kept.trouble },
@@ -152,8 +153,8 @@ const nothing = () => undefined;
 
 const GROUND: Target = { kind: 'ground', height: 0 };
 
-const fresh = (plan: Plan, revision: number): EditorState => ({
-  plan,
+const fresh = (history: History, revision: number): EditorState => ({
+  plan: history.plan,
   revision,
   selected: null,
   selection: [],
@@ -163,8 +164,8 @@ const fresh = (plan: Plan, revision: number): EditorState => ({
   alone: null,
   tool: 'rest',
   snapping: true,
-  undoName: null,
-  redoName: null,
+  undoName: stepNames(history).undo,
+  redoName: stepNames(history).redo,
   gesturing: false,
   readOnly: false,
   kept: { at: null, trouble: null },

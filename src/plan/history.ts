@@ -1,10 +1,14 @@
 import { changesBetween, withChanges, type Change } from './changes.ts';
 import type { Plan } from './plan.ts';
 
-/** One step: its name as the person sees it, what it changed, and the steps before it. */
-interface Step {
+/** What a step is called and what it changed. */
+export interface StepMade {
   readonly name: string;
   readonly changes: readonly Change[];
+}
+
+/** One step, and the steps before it; of undone ones, the step that was undone before. */
+interface Step extends StepMade {
   readonly below: Step | null;
 }
 
@@ -44,6 +48,31 @@ export function redo({ plan, done, undone }: History): History {
   if (!undone) return { plan, done, undone };
   const { name, changes, below } = undone;
   return { plan: withChanges(plan, changes, 'after'), done: { name, changes, below: done }, undone: below };
+}
+
+/** Every step in the order made, undone ones last, and how many of them are done. */
+export function trailOf({ done, undone }: History): {
+  readonly steps: readonly StepMade[];
+  readonly at: number;
+} {
+  const before = chain(done).toReversed();
+  return { steps: [...before, ...chain(undone)], at: before.length };
+}
+
+function chain(top: Step | null): StepMade[] {
+  const steps: StepMade[] = [];
+  for (let step = top; step; step = step.below) steps.push({ name: step.name, changes: step.changes });
+  return steps;
+}
+
+/** The history of a plan to which the first `at` of some steps have led. */
+export function historyOf(plan: Plan, steps: readonly StepMade[], at: number): History {
+  const under = (below: Step | null, { name, changes }: StepMade): Step => ({ name, changes, below });
+  return {
+    plan,
+    done: steps.slice(0, at).reduce(under, null),
+    undone: steps.slice(at).reduceRight(under, null),
+  };
 }
 
 /** Names of the steps that undo and redo would take; null where there is none. */

@@ -1,15 +1,21 @@
-import type { Kept, Shelf } from '../../src/editor/shelf.ts';
+import type { Kept, KeptVersion, Shelf } from '../../src/editor/shelf.ts';
 import type { LetGo, Tabs } from '../../src/editor/tabs.ts';
 
 /** A device's storage in memory: what is put in is copied, as a database does. */
 export function memoryShelf() {
   const plans = new Map<string, unknown>();
+  const steps = new Map<string, unknown[]>();
+  const versions = new Map<string, KeptVersion>();
+  const pictures = new Map<string, unknown>();
   let open: string | null = null;
   let full: Error | null = null;
   const shelf: Shelf = {
-    put: (kept) => {
+    put: (kept, news = []) => {
       if (full) return Promise.reject(full);
       plans.set(kept.key, structuredClone(kept));
+      const held = (steps.get(kept.key) ?? []).slice(0, kept.trail?.length ?? 0);
+      for (const { number, step } of news) held[number] = structuredClone(step);
+      steps.set(kept.key, held);
       return Promise.resolve();
     },
     take: (key) => Promise.resolve(structuredClone(plans.get(key))),
@@ -23,10 +29,26 @@ export function memoryShelf() {
       open = key;
       return Promise.resolve();
     },
+    steps: (plan) => Promise.resolve(structuredClone(steps.get(plan) ?? [])),
+    putVersion: (version) => {
+      versions.set(version.key, structuredClone(version));
+      return Promise.resolve();
+    },
+    versions: (plan) => Promise.resolve([...versions.values()].filter((version) => version.plan === plan)),
+    removeVersion: (key) => {
+      versions.delete(key);
+      return Promise.resolve();
+    },
+    putPicture: (picture) => {
+      pictures.set(picture.sha, structuredClone(picture));
+      return Promise.resolve();
+    },
+    picture: (sha) => Promise.resolve(structuredClone(pictures.get(sha))),
   };
   return {
     shelf,
     plans,
+    steps,
     putRaw: (key: string, held: unknown) => {
       plans.set(key, held);
       open = key;

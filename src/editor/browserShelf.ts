@@ -1,0 +1,96 @@
+import { openDB, type DBSchema } from 'idb';
+import type { StepMade } from '../plan/history.ts';
+import type { Kept, KeptPicture, KeptVersion, Shelf } from './shelf.ts';
+
+interface Stores extends DBSchema {
+  plans: { key: string; value: Kept };
+  device: { key: string; value: string };
+  steps: { key: [string, number]; value: { plan: string; number: number; step: StepMade } };
+  versions: { key: string; value: KeptVersion; indexes: { plan: string } };
+  pictures: { key: string; value: KeptPicture };
+}
+
+/** Every number of a plan's steps from one on. */
+const stepsFrom = (plan: string, number: number) => IDBKeyRange.bound([plan, number], [plan, Infinity]);
+
+/**
+ * The browser's own database. It holds what any page of this origin put there, so readers check what comes out.
+ * @throws what the browser throws where it keeps nothing, as in some private windows
+ */
+export async function openShelf(): Promise<Shelf> {
+  const database = await openDB<Stores>('soffit', 2, {
+    upgrade: (fresh, from) => {
+      if (from < 1) {
+        fresh.createObjectStore('plans', { keyPath: 'key' });
+        fresh.createObjectStore('device');
+      }
+      fresh.createObjectStore('steps', { keyPath: ['plan', 'number'] });
+      fresh.createObjectStore('versions', { keyPath: 'key' }).createIndex('plan', 'plan');
+      fresh.createObjectStore('pictures', { keyPath: 'sha' });
+    },
+    // A tab with a newer program may bring the database up to date; this one goes on with what it has in hand.
+    blocking: (_, __, event) => {
+      if (event.target instanceof IDBDatabase) event.target.close();
+    },
+  });
+  return {
+    put: async (kept, steps = []) => {
+      const transaction = database.transaction(['plans', 'steps'], 'readwrite');
+      const held = transaction.objectStore('steps');
+      const asked: Promise<unknown>[] = [
+        transaction.objectStore('plans').put(kept),
+        held.delete(stepsFrom(kept.key, kept.trail?.length ?? 0)),
+        ...steps.map(({ number, step }) => held.put({ plan: kept.key, number, step })),
+      ];
+      // Committed at once: a page that goes away would break off a transaction that still waits for it.
+      transaction.commit();
+      await Promise.all([...asked, transaction.done]);
+    },
+    take: (key) => database.get('plans', key),
+    list: () => database.getAll('plans'),
+    remove: async (key) => {
+      const transaction = database.transaction(['plans', 'steps', 'versions'], 'readwrite');
+      const versions = transaction.objectStore('versions');
+      const keys = await versions.index('plan').getAllKeys(key);
+      await Promise.all([
+        transaction.objectStore('plans').delete(key),
+        transaction.objectStore('steps').delete(stepsFrom(key, 0)),
+        ...keys.map((version) => versions.delete(version)),
+        transaction.done,
+      ]);
+    },
+    lastOpen: () => database.get('device', 'open'),
+    noteOpen: async (key) => {
+      const transaction = database.transaction('device', 'readwrite');
+      const asked = transaction.store.put(key, 'open');
+      transaction.commit();
+      await Promise.all([asked, transaction.done]);
+    },
+    steps: async (plan) => (await database.getAll('steps', stepsFrom(plan, 0))).map(({ step }) => step),
+    putVersion: async (version) => {
+      await database.put('versions', version);
+    },
+    versions: (plan) => database.getAllFromIndex('versions', 'plan', plan),
+    removeVersion: (key) => database.delete('versions', key),
+    putPicture: async (picture) => {
+      await database.put('pictures', picture);
+    },
+    picture: (sha) => database.get('pictures', sha),
+  };
+}
+
+/** A shelf for where the browser has none: everything is refused, and the bar says so. */
+export const noShelf: Shelf = {
+  put: () => Promise.reject(new Error('nothing is kept in this window')),
+  take: () => Promise.resolve(null),
+  list: () => Promise.resolve([]),
+  remove: () => Promise.resolve(),
+  lastOpen: () => Promise.resolve(null),
+  noteOpen: () => Promise.resolve(),
+  steps: () => Promise.resolve([]),
+  putVersion: () => Promise.reject(new Error('nothing is kept in this window')),
+  versions: () => Promise.resolve([]),
+  removeVersion: () => Promise.resolve(),
+  putPicture: () => Promise.reject(new Error('nothing is kept in this window')),
+  picture: () => Promise.resolve(null),
+};

@@ -8,6 +8,7 @@ import { CancelledError } from '../base/progress.ts';
 import type { Editor } from '../editor/editor.ts';
 import { latestWins } from '../worker/latest.ts';
 import type { Pool } from '../worker/pool.ts';
+import { lentSight } from './lentSight.ts';
 
 /** What is worked out on the spot, so that a drag repaints in its own frame, ms. */
 const ON_THE_SPOT = 12;
@@ -30,6 +31,7 @@ interface WireParts {
  */
 export function wire({ editor, answers, session, pool, frame, failed }: WireParts): void {
   const { store } = editor;
+  editor.lendSight(lentSight(answers));
   const queue = latestWins(pool.assess);
 
   const show = (assessment: Assessment) => {

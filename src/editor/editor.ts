@@ -4,6 +4,7 @@ import type { Vec3 } from '../base/vector.ts';
 import type { Target } from '../coverage/target.ts';
 import type { History } from '../plan/history.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { SightLine, SightPort } from './sightPort.ts';
 
 export type Selected =
   | { readonly kind: 'structure'; readonly id: string }
@@ -12,6 +13,7 @@ export type Selected =
   | { readonly kind: 'situation'; readonly id: string }
   | { readonly kind: 'patch'; readonly id: string }
   | { readonly kind: 'picture'; readonly id: string }
+  | { readonly kind: 'group'; readonly id: string }
   /** An opening or a point on a wall (socket, tap, flue), of the structure `on`. */
   | { readonly kind: 'opening' | 'service'; readonly id: string; readonly on: string }
   | { readonly kind: 'boundary' }
@@ -91,7 +93,13 @@ export interface Editor {
   run(name: string, change: (plan: Plan) => Plan, merge?: string): void;
   /** Begins a drag; a second one first commits the former. */
   begin(name: string): Gesture;
+  /** Calls a drag off, takes the last corner of a chain back, or the last step of history. */
   undo(): void;
+  /** What a tool takes back by itself, asked before history; it answers whether there was something. */
+  beforeUndo(back: () => boolean): () => void;
+  /** The way between two points of the site as it is shown; null where nobody lends sight. */
+  sightLine(from: Vec3, to: Vec3): SightLine | null;
+  lendSight(port: SightPort): void;
   redo(): void;
   /** The plan with the steps that led to it, as it would be if a drag that goes on ended now. */
   history(): History;

@@ -6,6 +6,7 @@ import { whatChanged } from './changedThing.ts';
 import type { Target } from '../coverage/target.ts';
 import { thingOf } from './recordsOf.ts';
 import type { Editor, EditorState, Gesture, Selected } from './editor.ts';
+import type { SightPort } from './sightPort.ts';
 
 /** Steps on one number within this time are one step of history, ms. */
 const MERGE_WITHIN = 1000;
@@ -17,6 +18,8 @@ export function createEditor(plan: Plan, now: () => number = Date.now, begun = c
   let held: { readonly name: string; readonly atPress: Plan } | null = null;
   let merging: { readonly key: string; readonly before: History; at: number } | null = null;
   let notices = 0;
+  let backs: readonly (() => boolean)[] = [];
+  let sight: SightPort | null = null;
 
   const show = (next: Plan, rest: Partial<EditorState> = {}) => {
     const state = store.getState();
@@ -53,13 +56,14 @@ export function createEditor(plan: Plan, now: () => number = Date.now, begun = c
 
   const travel = (way: 'undo' | 'redo') => {
     if (held) return endGesture(false);
+    if (way === 'undo' && backs.some((back) => back())) return;
     const name = stepNames(history)[way];
     if (name === null || refused()) return;
     merging = null;
     const before = history.plan;
     history = way === 'undo' ? undo(history) : redo(history);
-    const selected = whatChanged(before, history.plan);
-    show(history.plan, selected ? { selected, selection: [selected] } : {});
+    const changed = whatChanged(before, history.plan);
+    show(history.plan, changed.length > 0 ? { selection: changed, selected: changed.at(-1) ?? null } : {});
     say(`${way === 'undo' ? 'Undone' : 'Done again'}: ${name}`);
   };
 
@@ -98,6 +102,16 @@ export function createEditor(plan: Plan, now: () => number = Date.now, begun = c
       };
     },
     undo: () => travel('undo'),
+    beforeUndo: (back) => {
+      backs = [back, ...backs];
+      return () => {
+        backs = backs.filter((other) => other !== back);
+      };
+    },
+    sightLine: (from, to) => sight?.(from, to) ?? null,
+    lendSight: (port) => {
+      sight = port;
+    },
     redo: () => travel('redo'),
     history: () => (held ? record(history, held.name, store.getState().plan) : history),
     open: (next, steps = createHistory(next)) => {

@@ -14,7 +14,7 @@ const UP: Vec3 = [0, 0, 1];
 /** How far before a vehicle's front its heading is held, m. */
 const BEFORE = 0.6;
 
-type Part = Extract<Grip, { part: 'height' }>['part'];
+type Part = Exclude<Extract<Grip, { structure: string }>['part'], 'opening' | 'corner' | 'edge'>;
 
 /** What is held of one structure, by what it is called. */
 export function structureGrips(structure: Structure): readonly PlacedGrip[] {

@@ -1,5 +1,6 @@
 import { turn } from '../../base/angle.ts';
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Plan } from '../../plan/plan.ts';
 import type { Editor, Tool } from '../editor.ts';
 import type { Compass, Nudge, ToolState, TypedBy } from './chart.ts';
 import type { Pointed } from './pointed.ts';
@@ -34,6 +35,14 @@ export interface Toolbox {
 export function createToolbox(editor: Editor): Toolbox {
   const store = createStore<{ readonly state: ToolState }>(() => ({ state: first(editor) }));
   const now = (): ToolState => store.getState().state;
+  /** A state is at work; what it does to the plan is its own. */
+  let busy = false;
+  let dragging = false;
+  /** The drag under way was called off by an undo: the pointer goes on, to no effect, until it is let go. */
+  let calledOff = false;
+  /** A chain that Esc dropped, until the plan changes or another begins. */
+  let dropped: { readonly state: ToolState; readonly plan: Plan } | null = null;
+
   const go = (next: ToolState | undefined): boolean => {
     if (next === undefined) return false;
     if (next !== now()) store.setState({ state: next });
@@ -42,37 +51,88 @@ export function createToolbox(editor: Editor): Toolbox {
     if (editor.store.getState().tool !== tool) editor.hold(tool);
     return true;
   };
-  const dispose = editor.store.subscribe((state, before) => {
-    if (state.tool !== before.tool && state.tool !== toolOf(now())) {
-      now().escape?.();
-      store.setState({ state: first(editor) });
+  const send = (event: (state: ToolState) => ToolState | undefined): boolean => {
+    busy = true;
+    try {
+      return go(event(now()));
+    } finally {
+      busy = false;
     }
-  });
+  };
+  const drop = (state: ToolState) => {
+    if (state.back) dropped = { state, plan: editor.store.getState().plan };
+  };
+  const escape = (): boolean => {
+    const before = now();
+    const used = send((state) => state.escape?.());
+    if (before.back && !now().back) drop(before);
+    return used;
+  };
+  /** Ctrl+Z in a chain takes its last corner; after Esc it brings the chain back to hand. */
+  const back = (): boolean => {
+    const before = now();
+    if (before.back) {
+      send((state) => state.back?.());
+      return now() !== before;
+    }
+    if (dropped === null || dropped.plan !== editor.store.getState().plan) return false;
+    const { state } = dropped;
+    dropped = null;
+    return send(() => state);
+  };
+
+  const stops = [
+    editor.beforeUndo(back),
+    editor.store.subscribe((state, before) => {
+      if (state.tool !== before.tool && state.tool !== toolOf(now())) {
+        drop(now());
+        now().escape?.();
+        store.setState({ state: first(editor) });
+      } else if (before.gesturing && !state.gesturing && !busy) {
+        calledOff = dragging;
+        store.setState({ state: first(editor) });
+      }
+    }),
+  ];
   return {
     store,
-    hover: (at) => go(now().hover?.(at)),
+    hover: (at) => send((state) => state.hover?.(at)),
     takes: (at) => now().takes?.(at) ?? false,
-    drag: (from, to) => go(now().drag?.(from, to)),
-    release: () => go(now().release?.()),
-    click: (at) => go(now().click?.(at)),
-    enter: () => go(now().enter?.()),
-    escape: () => go(now().escape?.()),
-    double: (at) => go(now().double ? now().double?.(at) : now().click?.(at)),
-    back: () => go(now().back?.()),
-    nudge: (way, large, compass = northUp) => go(now().nudge?.(way, large, compass)),
-    tab: (back) => go(now().tab?.(back)),
-    swap: () => go(now().swap?.()),
-    type: (key, value) => go(now().type?.(key, value)),
-    typed: (key, text, by, compass = northUp) => {
-      const typed = now().typed?.(key, text, by, compass);
-      if (typed === undefined) return 'Nothing takes a number here.';
-      if (!typed.ok) return typed.trouble;
-      go(typed.state);
-      return null;
+    drag: (from, to) => {
+      if (calledOff) return true;
+      dragging = true;
+      return send((state) => state.drag?.(from, to));
     },
-    choose: (key, option) => go(now().choose?.(key, option)),
-    again: () => go(now().again?.()),
-    dispose,
+    release: () => {
+      dragging = false;
+      const wasOff = calledOff;
+      calledOff = false;
+      return wasOff || send((state) => state.release?.());
+    },
+    click: (at) => send((state) => state.click?.(at)),
+    enter: () => send((state) => state.enter?.()),
+    escape: () => {
+      [dragging, calledOff] = [false, false];
+      return escape();
+    },
+    double: (at) => send((state) => (state.double ? state.double(at) : state.click?.(at))),
+    back: () => send((state) => state.back?.()),
+    nudge: (way, large, compass = northUp) => send((state) => state.nudge?.(way, large, compass)),
+    tab: (back) => send((state) => state.tab?.(back)),
+    swap: () => send((state) => state.swap?.()),
+    type: (key, value) => send((state) => state.type?.(key, value)),
+    typed: (key, text, by, compass = northUp) => {
+      let trouble: string | null = 'Nothing takes a number here.';
+      send((state) => {
+        const typed = state.typed?.(key, text, by, compass);
+        if (typed) trouble = typed.ok ? null : typed.trouble;
+        return typed?.ok ? typed.state : undefined;
+      });
+      return trouble;
+    },
+    choose: (key, option) => send((state) => state.choose?.(key, option)),
+    again: () => send((state) => state.again?.()),
+    dispose: () => stops.forEach((stop) => stop()),
   };
 }
 

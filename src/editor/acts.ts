@@ -9,13 +9,15 @@ import type { Editor } from './editor.ts';
 
 /** What a person calls a thing; its id where the plan no longer has it. */
 function nameOf(editor: Editor, { kind, id }: Thing): string {
-  const { structures, cameras, lamps, patches, situations } = editor.store.getState().plan;
+  const { structures, cameras, lamps, patches, situations, pictures, groups } = editor.store.getState().plan;
   const records: Readonly<Record<string, { readonly name: string }>> = {
     structure: structures,
     camera: cameras,
     lamp: lamps,
     patch: patches,
     situation: situations,
+    picture: pictures,
+    group: groups,
   }[kind];
   return records[id]?.name ?? id;
 }

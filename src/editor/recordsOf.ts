@@ -16,6 +16,14 @@ export function thingOf(plan: Plan, selected: Selected): Named | undefined {
       return own(plan.situations, selected.id);
     case 'patch':
       return own(plan.patches, selected.id);
+    case 'picture':
+      return own(plan.pictures, selected.id);
+    case 'group':
+      return own(plan.groups, selected.id);
+    case 'service': {
+      const host = own(plan.structures, selected.on);
+      return host?.kind === 'building' ? host.services.find(({ id }) => id === selected.id) : undefined;
+    }
     case 'opening': {
       const host = own(plan.structures, selected.on);
       return host && 'openings' in host ? host.openings.find(({ id }) => id === selected.id) : undefined;
@@ -24,9 +32,6 @@ export function thingOf(plan: Plan, selected: Selected): Named | undefined {
       return plan.boundary ? { id: 'boundary', name: 'Site boundary' } : undefined;
     case 'ground':
       return { id: 'ground', name: 'Ground' };
-    case 'picture':
-    case 'service':
-      return undefined;
   }
 }
 

@@ -46,6 +46,30 @@ export interface Opening {
   readonly got: Got;
 }
 
+/** A floor of a building: its upper side `level` above the building's base, its ceiling `ceiling` above that, m. */
+export interface Floor {
+  readonly name: string;
+  readonly level: number;
+  readonly ceiling: number;
+}
+
+export type ServiceKind = 'socket' | 'switch' | 'light' | 'tap' | 'meter' | 'flue';
+
+/**
+ * A point on a wall that whoever drills must know of, on face `face` as openings count them: `along` from the face's
+ * first corner, `height` above the building's base, m; `inside` on the inner side of the wall.
+ */
+export interface Service {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: ServiceKind;
+  readonly face: number;
+  readonly along: number;
+  readonly height: number;
+  readonly inside: boolean;
+  readonly got: Got;
+}
+
 interface Named {
   readonly id: string;
   readonly name: string;
@@ -64,6 +88,8 @@ export interface Building extends Named {
   /** Null: one block; else hollow, walls of this thickness (m). */
   readonly wallThickness: number | null;
   readonly openings: readonly Opening[];
+  readonly services: readonly Service[];
+  readonly floors: readonly Floor[];
   readonly yearBuilt: number | null;
   readonly got: { readonly outline: Got; readonly base: Got; readonly height: Got; readonly roof: Got };
 }

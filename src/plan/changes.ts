@@ -18,6 +18,8 @@ const RECORDS = [
   'lamps',
   'requirements',
   'situations',
+  'groups',
+  'pictures',
 ] as const satisfies readonly (keyof Plan)[];
 
 type Records = Readonly<Record<string, unknown>>;

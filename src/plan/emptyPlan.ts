@@ -26,6 +26,10 @@ export const emptyPlan = (id: string, name: string): Plan => ({
   requirementOrder: [],
   situations: { [asDrawn.id]: asDrawn },
   situationOrder: [asDrawn.id],
+  groups: {},
+  groupOrder: [],
+  pictures: {},
+  pictureOrder: [],
   settings: defaultSettings,
   credits: [],
 });

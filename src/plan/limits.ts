@@ -1,4 +1,4 @@
-import { GREATEST_COORDINATE, GREATEST_HEIGHT, LEAST_SIZE } from '../base/tolerance.ts';
+import { GREATEST_COORDINATE, GREATEST_HEIGHT, GREATEST_SPAN, LEAST_SIZE } from '../base/tolerance.ts';
 
 /** The least and the greatest that a value may be, both included. */
 export interface Limit {
@@ -37,6 +37,12 @@ export const LIMITS = {
   reach: between(0, 20),
   sensor: between(0.1, 100),
   pixels: between(16, 100_000),
+  picturePixels: between(1, 100_000),
+  /** A point of a picture, or one that its frame leaves out, px. */
+  picturePoint: between(-100_000, 200_000),
+  metresPerPixel: between(1e-6, 1_000),
+  /** A place along a wall that may lie beside it, m. */
+  across: between(-GREATEST_SPAN, GREATEST_SPAN),
   focalLength: between(0.1, 5_000),
   angleOfView: between(0.1, 360),
   fNumber: between(0.3, 64),

@@ -1,4 +1,4 @@
-import type { Vec2 } from '../base/vector.ts';
+import type { Vec2, Vec3 } from '../base/vector.ts';
 import type { Ground } from '../model/ground.ts';
 import type { Got, Leaf, Ring, Structure } from '../model/structure.ts';
 import type { Device } from '../optics/device.ts';
@@ -6,7 +6,7 @@ import type { Infrared, LampLight } from '../optics/light.ts';
 import type { Mount } from '../optics/mount.ts';
 
 /** The version that this program writes; older ones are brought up by `plan/migrations`. */
-export const PLAN_VERSION = 2;
+export const PLAN_VERSION = 3;
 
 /** How long a picture is exposed, ms. */
 export interface Exposure {
@@ -83,6 +83,71 @@ export interface Situation {
   readonly treesInLeaf: boolean | null;
 }
 
+/** Things that are selected and moved together; a thing is in one group at most. */
+export interface Group {
+  readonly id: string;
+  readonly name: string;
+  /** Ids of structures, cameras and lamps. */
+  readonly members: readonly string[];
+}
+
+/** The file of a picture. Its bytes are never in the plan: they are kept under their hash. */
+export interface PictureFile {
+  /** SHA-256 of the bytes, 64 small hexadecimal digits. */
+  readonly sha: string;
+  readonly type: 'image/png' | 'image/jpeg' | 'image/webp';
+  /** Pixels. */
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A point of a picture, pixels right of and below its top left outer corner. */
+export type PicturePoint = readonly [u: number, v: number];
+
+/** Laid on the ground to be traced. */
+export interface SitePicture {
+  readonly kind: 'site';
+  /** Place of the picture's top left outer corner. */
+  readonly at: Vec2;
+  /** Null: it has no scale yet. */
+  readonly metresPerPixel: number | null;
+  /** Bearing of the picture's up, °. */
+  readonly turn: number;
+  /** How strongly it shows, 0 to 1. */
+  readonly strength: number;
+}
+
+/** Squared onto a wall: a rectangle of the wall, m, and where its corners are in the picture. */
+export interface WallPicture {
+  readonly kind: 'wall';
+  readonly structure: string;
+  readonly face: number;
+  /** Lower left, lower right, upper right, upper left, seen from outside. */
+  readonly corners: readonly [PicturePoint, PicturePoint, PicturePoint, PicturePoint];
+  /** Nearer side of the rectangle from the first corner of the face, its foot above the structure's base, m. */
+  readonly along: number;
+  readonly sill: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A photo pinned to the place from which it was taken; `heading` is the way that it looks, °, null: not known. */
+export interface PinnedPicture {
+  readonly kind: 'photo';
+  readonly at: Vec3;
+  readonly heading: number | null;
+}
+
+/** A picture of the site. */
+export interface Picture {
+  readonly id: string;
+  readonly name: string;
+  readonly file: PictureFile;
+  readonly hidden: boolean;
+  readonly locked: boolean;
+  readonly use: SitePicture | WallPicture | PinnedPicture;
+}
+
 /** Where the site frame's origin lies on Earth: degrees north and east, and the bearing of +y from true north. */
 export interface Geographic {
   readonly latitude: number;
@@ -138,6 +203,10 @@ export interface Plan {
   readonly requirementOrder: readonly string[];
   readonly situations: Readonly<Record<string, Situation>>;
   readonly situationOrder: readonly string[];
+  readonly groups: Readonly<Record<string, Group>>;
+  readonly groupOrder: readonly string[];
+  readonly pictures: Readonly<Record<string, Picture>>;
+  readonly pictureOrder: readonly string[];
   readonly settings: PlanSettings;
   /** Attribution lines of imported data, shown and printed with the plan. */
   readonly credits: readonly string[];

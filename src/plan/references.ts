@@ -4,6 +4,7 @@ import { placeMount } from '../model/mounting.ts';
 import { findEdition, editions } from './editions.ts';
 import type { Plan, PlanCamera } from './plan.ts';
 import { listed } from './shapeFaults.ts';
+import { fixedNotes, groupFaults } from './belonging.ts';
 import { groundFaults, lampFaults, looksFaults } from './siteFaults.ts';
 
 interface Findings {
@@ -26,12 +27,15 @@ export function referenceFindings(plan: Plan): Findings {
       ...orderFaults('lamps', 'lampOrder', plan.lamps, plan.lampOrder),
       ...orderFaults('requirements', 'requirementOrder', plan.requirements, plan.requirementOrder),
       ...orderFaults('situations', 'situationOrder', plan.situations, plan.situationOrder),
+      ...orderFaults('groups', 'groupOrder', plan.groups, plan.groupOrder),
+      ...orderFaults('pictures', 'pictureOrder', plan.pictures, plan.pictureOrder),
       ...sharedIds(plan),
       ...Object.values(plan.cameras).flatMap(deviceFaults),
       ...groundFaults(plan.ground).map((fault) => ({ ...fault, path: ['ground', ...fault.path] })),
       ...Object.values(plan.lamps).flatMap(lampFaults),
       ...Object.values(plan.requirements).flatMap(looksFaults),
       ...situationFaults(plan),
+      ...groupFaults(plan),
       ...(findEdition(plan.settings.edition)
         ? []
         : [
@@ -43,7 +47,7 @@ export function referenceFindings(plan: Plan): Findings {
             },
           ]),
     ],
-    notes,
+    notes: [...notes, ...fixedNotes(plan)],
   };
 }
 
@@ -75,6 +79,7 @@ function orderFaults(
 function sharedIds(plan: Plan): readonly Fault[] {
   const faults: Fault[] = [];
   const openings = new Map<string, string>();
+  const services = new Map<string, string>();
   for (const structure of Object.values(plan.structures)) {
     if (Object.hasOwn(plan.cameras, structure.id))
       faults.push({
@@ -96,6 +101,19 @@ function sharedIds(plan: Plan): readonly Fault[] {
           subject: opening.name,
         });
       openings.set(opening.id, opening.name);
+    });
+    if (structure.kind !== 'building') continue;
+    structure.services.forEach(({ id, name }, index) => {
+      const other = services.get(id);
+      if (other !== undefined)
+        faults.push({
+          code: 'id.shared',
+          path: ['structures', structure.id, 'services', index, 'id'],
+          given: id,
+          allowed: `“${other}”`,
+          subject: name,
+        });
+      services.set(id, name);
     });
   }
   return faults;

@@ -2,7 +2,7 @@ import { cameraSchema } from './cameraSchema.ts';
 import { LIMITS } from './limits.ts';
 import { PLAN_VERSION } from './plan.ts';
 import { credit, id, name, number, ring, vec2 } from './schemaParts.ts';
-import { ground, lamp, patch } from './siteSchema.ts';
+import { ground, group, lamp, patch, picture } from './siteSchema.ts';
 import { structureSchema } from './structureSchema.ts';
 import { z } from './zod.ts';
 
@@ -94,6 +94,10 @@ export const planSchema = z
     requirementOrder: order,
     situations: z.record(id, situation),
     situationOrder: order,
+    groups: z.record(id, group),
+    groupOrder: order,
+    pictures: z.record(id, picture),
+    pictureOrder: order,
     settings,
     credits: z.array(credit).describe('Attribution of imported data, shown and printed with the plan'),
   })

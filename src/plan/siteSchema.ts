@@ -1,5 +1,5 @@
 import { GROUND_CELLS, LIMITS } from './limits.ts';
-import { got, id, name, number, ring, vec2, whole } from './schemaParts.ts';
+import { got, id, name, number, ring, vec2, vec3, whole } from './schemaParts.ts';
 import { z } from './zod.ts';
 
 const level = number(LIMITS.level, 'm above z = 0');
@@ -68,3 +68,60 @@ export const lamp = z
     got,
   })
   .meta({ id: 'lamp' });
+
+export const group = z
+  .strictObject({
+    id,
+    name,
+    members: z.array(id).min(1, 'group.empty').describe('Structures, cameras and lamps'),
+  })
+  .meta({ id: 'group' });
+
+const pictureFile = z
+  .strictObject({
+    sha: z
+      .string()
+      .regex(/^[0-9a-f]{64}$/, 'picture.sha')
+      .describe('SHA-256 of its bytes'),
+    type: z.enum(['image/png', 'image/jpeg', 'image/webp']),
+    width: whole(LIMITS.picturePixels),
+    height: whole(LIMITS.picturePixels),
+  })
+  .meta({ id: 'pictureFile' });
+
+const pixel = number(LIMITS.picturePoint);
+const picturePoint = z.tuple([pixel, pixel]).meta({
+  id: 'picturePoint',
+  description: 'Pixels right of and below the top left outer corner',
+});
+
+const pictureUse = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('site'),
+    at: vec2.describe("Place of the picture's top left outer corner"),
+    metresPerPixel: number(LIMITS.metresPerPixel, 'Null: it has no scale yet').nullable(),
+    turn: number(LIMITS.bearing, "Bearing of the picture's up, °"),
+    strength: number({ least: 0, most: 1 }, 'How strongly it shows'),
+  }),
+  z.strictObject({
+    kind: z.literal('wall'),
+    structure: id,
+    face: whole({ least: 0, most: 100_000 }),
+    corners: z
+      .tuple([picturePoint, picturePoint, picturePoint, picturePoint])
+      .describe('Lower left, lower right, upper right, upper left, seen from outside'),
+    along: number(LIMITS.across, 'Nearer side, from the first corner of the face, m'),
+    sill: number(LIMITS.level, 'Foot above the base, m'),
+    width: number(LIMITS.size, 'm'),
+    height: number(LIMITS.height, 'm'),
+  }),
+  z.strictObject({
+    kind: z.literal('photo'),
+    at: vec3,
+    heading: number(LIMITS.bearing, 'The way that it looks, °; null: not known').nullable(),
+  }),
+]);
+
+export const picture = z
+  .strictObject({ id, name, file: pictureFile, hidden: z.boolean(), locked: z.boolean(), use: pictureUse })
+  .meta({ id: 'picture' });

@@ -23,6 +23,27 @@ const opening = z
 
 const openings = z.array(opening);
 
+const service = z
+  .strictObject({
+    id,
+    name,
+    kind: z.enum(['socket', 'switch', 'light', 'tap', 'meter', 'flue']),
+    face: whole({ least: 0, most: 100_000 }).describe('The edge from this corner to the next'),
+    along: number({ least: 0, most: LIMITS.size.most }, 'From the first corner of the face, m'),
+    height: number({ least: 0, most: LIMITS.height.most }, 'Above the base, m'),
+    inside: z.boolean().describe('On the inner side of the wall'),
+    got,
+  })
+  .meta({ id: 'service' });
+
+const floor = z
+  .strictObject({
+    name,
+    level: number(LIMITS.level, 'Upper side of the floor above the base, m'),
+    ceiling: number(LIMITS.height, 'Ceiling above the floor, m'),
+  })
+  .meta({ id: 'floor' });
+
 const roof = z
   .strictObject({
     kind: z.enum(['flat', 'parapet', 'monopitch', 'gable', 'hip']),
@@ -44,6 +65,8 @@ const building = z
     roof,
     wallThickness: number(LIMITS.thickness, 'm; null is one block').nullable(),
     openings,
+    services: z.array(service),
+    floors: z.array(floor),
     yearBuilt: whole(LIMITS.year).nullable(),
     got: z.strictObject({ outline: got, base: got, height: got, roof: got }),
   })

@@ -14,6 +14,8 @@ const ORDERS: Readonly<Record<string, keyof Plan>> = {
   lamps: 'lampOrder',
   requirements: 'requirementOrder',
   situations: 'situationOrder',
+  groups: 'groupOrder',
+  pictures: 'pictureOrder',
 };
 
 /**

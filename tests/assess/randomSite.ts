@@ -49,6 +49,8 @@ function randomStructure(chance: Chance, id: string): Structure {
         },
         wallThickness: null,
         openings: [],
+        services: [],
+        floors: [],
         yearBuilt: null,
         got: { outline: got, base: got, height: got, roof: got },
       };

@@ -25,6 +25,8 @@ function building(id: string, [x, y]: readonly [number, number]): Building {
     roof: { kind: 'gable', pitch: 35, overhang: 0.4, ridge: null, parapet: 0 },
     wallThickness: null,
     openings: [],
+    services: [],
+    floors: [],
     yearBuilt: null,
     got: { outline: 'measured', base: 'measured', height: 'measured', roof: 'measured' },
   };

@@ -37,6 +37,8 @@ export const buildingWith = (change: Partial<Building> = {}): Building => ({
   roof: flat,
   wallThickness: null,
   openings: [],
+  services: [],
+  floors: [],
   yearBuilt: null,
   got: { outline: 'measured', base: 'measured', height: 'measured', roof: 'measured' },
   ...change,

@@ -44,3 +44,14 @@ test('version 1 is judged as it was: no lamps, no light of its own, trees as the
   // Default settings of version 2, written out: a default that changes later must not change this.
   expect(value.settings).toMatchObject({ leastLux: 1, screenClosing: 30 });
 });
+
+test('version 2 is what it was: nothing grouped, no pictures, walls with nothing known on them', () => {
+  const { value } = opened('2.plan.json');
+  expect([value.groups, value.groupOrder, value.pictures, value.pictureOrder]).toEqual([{}, [], {}, []]);
+  expect(value.structures['house']).toMatchObject({ kind: 'building', services: [], floors: [], height: 3 });
+  expect(value.structures['hedge']).not.toHaveProperty('services');
+  expect(value.ground).toMatchObject({ kind: 'spots', spots: { length: 3 } });
+  expect(value.patches['drive']).toMatchObject({ pitch: 4, rises: 0 });
+  expect(value.situations['bare']).toMatchObject({ treesInLeaf: false });
+  expect(value.requirements['front-step']?.looks).toEqual({ kind: 'bearing', bearing: 180 });
+});

@@ -2,7 +2,7 @@ import type { Building, Structure } from '../../src/model/structure.ts';
 import type { Mount } from '../../src/optics/mount.ts';
 import { defaultDevice } from '../../src/plan/defaultDevice.ts';
 import { emptyPlan } from '../../src/plan/emptyPlan.ts';
-import type { Lamp, Patch, Plan, PlanCamera } from '../../src/plan/plan.ts';
+import type { Lamp, Patch, Picture, Plan, PlanCamera } from '../../src/plan/plan.ts';
 
 export const house: Building = {
   kind: 'building',
@@ -37,6 +37,19 @@ export const house: Building = {
       got: 'measured',
     },
   ],
+  services: [
+    {
+      id: 'tap',
+      name: 'Garden tap',
+      kind: 'tap',
+      face: 0,
+      along: 6,
+      height: 0.5,
+      inside: false,
+      got: 'guessed',
+    },
+  ],
+  floors: [{ name: 'Ground floor', level: 0.15, ceiling: 2.4 }],
   yearBuilt: null,
   got: { outline: 'measured', base: 'measured', height: 'mapped', roof: 'guessed' },
 };
@@ -100,6 +113,42 @@ const porchLamp: Lamp = {
   got: 'measured',
 };
 
+const picture = (id: string, name: string, use: Picture['use']): Picture => ({
+  id,
+  name,
+  file: { sha: id.padEnd(64, '0'), type: 'image/png', width: 1200, height: 900 },
+  hidden: false,
+  locked: true,
+  use,
+});
+
+/** A picture of each use; their ids begin like hashes. */
+const pictures = {
+  deed: picture('deed', 'Deed plan', {
+    kind: 'site',
+    at: [-10, 12],
+    metresPerPixel: 0.025,
+    turn: 4,
+    strength: 0.6,
+  }),
+  face: picture('face', 'South front', {
+    kind: 'wall',
+    structure: 'house',
+    face: 0,
+    corners: [
+      [100, 800],
+      [1100, 820],
+      [1080, 120],
+      [110, 100],
+    ],
+    along: 0,
+    sill: 0,
+    width: 8,
+    height: 3,
+  }),
+  cafe: picture('cafe', 'From the gate', { kind: 'photo', at: [4, -6, 1.6], heading: 350 }),
+};
+
 /** A small plan with something in every record. */
 export const wholePlan = (): Plan => ({
   ...emptyPlan('whole', 'Whole'),
@@ -139,4 +188,8 @@ export const wholePlan = (): Plan => ({
     },
   },
   requirementOrder: ['path'],
+  groups: { front: { id: 'front', name: 'Front', members: ['hedge', 'C2', 'porch-lamp'] } },
+  groupOrder: ['front'],
+  pictures,
+  pictureOrder: ['deed', 'face', 'cafe'],
 });

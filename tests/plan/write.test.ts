@@ -44,7 +44,13 @@ const plans: fc.Arbitrary<Plan> = fc
     const camera = cameraOn(first, { kind: 'loose', eye });
     const lens = law === undefined ? camera.device.lens : { ...camera.device.lens, law };
     const structures = others.map((id, index) => ({
-      ...(index % 2 === 0 ? { ...house, openings: [] } : hedge),
+      ...(index % 2 === 0
+        ? {
+            ...house,
+            openings: [],
+            services: house.services.map((service) => ({ ...service, id: `tap-${index}`, height: 0 })),
+          }
+        : hedge),
       id,
       name: called[index] ?? id,
       height,
@@ -101,6 +107,16 @@ const plans: fc.Arbitrary<Plan> = fc
       cameraOrder: [first],
       structures: Object.fromEntries(structures.map((structure) => [structure.id, structure])),
       structureOrder: others.toReversed(),
+      groups: { G1: { id: 'G1', name: called[6] ?? 'G1', members: [first, ...others] } },
+      groupOrder: ['G1'],
+      pictures: Object.fromEntries(
+        Object.entries(plan.pictures).map(([id, picture]) => [
+          id,
+          picture.use.kind === 'wall'
+            ? { ...picture, use: { ...picture.use, structure: others[0] ?? '' } }
+            : picture,
+        ]),
+      ),
     };
   });
 

@@ -72,6 +72,8 @@ export function buildingOf(ground: Ground, tags: Tags, id: string, name: string)
     },
     wallThickness: null,
     openings: [],
+    services: [],
+    floors: [],
     yearBuilt: yearOf(tags),
     got: { outline: 'mapped', base: vertical.got.base, height: heightGot(vertical, read), roof: read.got },
   };

@@ -1,6 +1,7 @@
 import type { Structure } from '../../model/structure.ts';
 import type { Geographic, Plan } from '../plan.ts';
 import { freshId, takenIds } from './freshId.ts';
+import { mappedList } from './mapped.ts';
 
 /** What an importer found: structures in the site frame about `origin`, and whom to credit. */
 export interface Found {
@@ -21,15 +22,19 @@ export function addStructures(plan: Plan, found: Found): Plan {
     taken.add(free);
     return free;
   };
+  const renewed = <T extends { readonly id: string }>(parts: readonly T[]): readonly T[] =>
+    mappedList(parts, (part) => {
+      const id = claim(part.id);
+      return id === part.id ? part : { ...part, id };
+    });
   const added = found.structures.map((structure): Structure => {
     const id = claim(structure.id);
-    if (!('openings' in structure) || structure.openings.length === 0)
-      return id === structure.id ? structure : { ...structure, id };
-    return {
-      ...structure,
-      id,
-      openings: structure.openings.map((opening) => ({ ...opening, id: claim(opening.id) })),
-    };
+    const next = id === structure.id ? structure : { ...structure, id };
+    if (next.kind !== 'building' && next.kind !== 'barrier') return next;
+    const openings = renewed(next.openings);
+    if (next.kind === 'barrier') return openings === next.openings ? next : { ...next, openings };
+    const services = renewed(next.services);
+    return openings === next.openings && services === next.services ? next : { ...next, openings, services };
   });
   const news = found.credits.filter((credit) => !plan.credits.includes(credit));
   return {

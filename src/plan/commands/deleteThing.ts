@@ -1,10 +1,13 @@
 import type { Vec3 } from '../../base/vector.ts';
 import type { Plan, PlanCamera, Situation } from '../plan.ts';
+import { mapped } from './mapped.ts';
 import type { Thing } from './thing.ts';
+import { withoutMembers } from './withoutMembers.ts';
 import { withoutRecord } from './withRecord.ts';
 
 /**
- * Takes a thing out of the plan. Cameras on a deleted structure stay, loose, at their present eye.
+ * Takes a thing out of the plan. Cameras on a deleted structure stay, loose, at their present eye; pictures of its walls
+ * go with it. Of a group only the bond goes, and a group that has nothing left in it goes too.
  * @param eyes where the lens of each hosted camera is, by id, as the scene's cameras tell; one that is not among them
  *             (its mount never worked) keeps its mount and waits for another wall
  * @throws     RangeError where the plan has no such thing
@@ -15,9 +18,15 @@ export function deleteThing(plan: Plan, { kind, id }: Thing, eyes: Readonly<Reco
   const rest = (order: readonly string[]) => order.filter((other) => other !== id);
   switch (kind) {
     case 'camera':
-      return { ...plan, cameras: withoutRecord(plan.cameras, id), cameraOrder: rest(plan.cameraOrder) };
+      return withoutMembers(
+        { ...plan, cameras: withoutRecord(plan.cameras, id), cameraOrder: rest(plan.cameraOrder) },
+        [id],
+      );
     case 'lamp':
-      return { ...plan, lamps: withoutRecord(plan.lamps, id), lampOrder: rest(plan.lampOrder) };
+      return withoutMembers(
+        { ...plan, lamps: withoutRecord(plan.lamps, id), lampOrder: rest(plan.lampOrder) },
+        [id],
+      );
     case 'patch':
       return { ...plan, patches: withoutRecord(plan.patches, id), patchOrder: rest(plan.patchOrder) };
     case 'situation':
@@ -26,14 +35,25 @@ export function deleteThing(plan: Plan, { kind, id }: Thing, eyes: Readonly<Reco
         situations: withoutRecord(plan.situations, id),
         situationOrder: rest(plan.situationOrder),
       };
+    case 'picture':
+      return { ...plan, pictures: withoutRecord(plan.pictures, id), pictureOrder: rest(plan.pictureOrder) };
+    case 'group':
+      return { ...plan, groups: withoutRecord(plan.groups, id), groupOrder: rest(plan.groupOrder) };
     case 'structure':
-      return withoutStructure(plan, id, eyes);
+      return withoutMembers(withoutStructure(plan, id, eyes), [id]);
   }
 }
 
 function recordsOf(plan: Plan, kind: Thing['kind']): object {
-  const { structures, cameras, lamps, patches, situations } = plan;
-  return { structure: structures, camera: cameras, lamp: lamps, patch: patches, situation: situations }[kind];
+  return {
+    structure: plan.structures,
+    camera: plan.cameras,
+    lamp: plan.lamps,
+    patch: plan.patches,
+    situation: plan.situations,
+    picture: plan.pictures,
+    group: plan.groups,
+  }[kind];
 }
 
 function withoutStructure(plan: Plan, id: string, eyes: Readonly<Record<string, Vec3>>): Plan {
@@ -41,12 +61,21 @@ function withoutStructure(plan: Plan, id: string, eyes: Readonly<Record<string, 
   const openings =
     structure && 'openings' in structure ? structure.openings.map((opening) => opening.id) : [];
   return {
-    ...plan,
+    ...withoutWallPictures(plan, id),
     structures: withoutRecord(plan.structures, id),
     structureOrder: plan.structureOrder.filter((other) => other !== id),
     cameras: mapped(plan.cameras, (camera) => loosened(camera, id, eyes)),
     situations: mapped(plan.situations, (situation) => forgetting(situation, id, openings)),
   };
+}
+
+function withoutWallPictures(plan: Plan, structure: string): Plan {
+  const isOnIt = (id: string): boolean => {
+    const use = plan.pictures[id]?.use;
+    return use?.kind === 'wall' && use.structure === structure;
+  };
+  const gone = plan.pictureOrder.filter(isOnIt);
+  return gone.reduce((next, id) => deleteThing(next, { kind: 'picture', id }, {}), plan);
 }
 
 function loosened(camera: PlanCamera, host: string, eyes: Readonly<Record<string, Vec3>>): PlanCamera {
@@ -56,19 +85,11 @@ function loosened(camera: PlanCamera, host: string, eyes: Readonly<Record<string
   return eye ? { ...camera, mount: { kind: 'loose', eye } } : camera;
 }
 
-function forgetting(situation: Situation, id: string, openings: readonly string[]): Situation {
+/** A situation that no longer speaks of a structure, or of openings that went. */
+export function forgetting(situation: Situation, id: string | null, openings: readonly string[]): Situation {
   const leaves = Object.entries(situation.leaves).filter(([opening]) => !openings.includes(opening));
   const away = situation.away.filter((other) => other !== id);
   if (away.length === situation.away.length && leaves.length === Object.keys(situation.leaves).length)
     return situation;
   return { ...situation, away, leaves: Object.fromEntries(leaves) };
-}
-
-/** A record with its values changed; the same record where no value changed. */
-function mapped<T>(
-  record: Readonly<Record<string, T>>,
-  change: (value: T) => T,
-): Readonly<Record<string, T>> {
-  const entries = Object.entries(record).map(([key, value]) => [key, change(value)] as const);
-  return entries.some(([key, value]) => value !== record[key]) ? Object.fromEntries(entries) : record;
 }

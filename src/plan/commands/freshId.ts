@@ -1,6 +1,6 @@
 import type { Plan } from '../plan.ts';
 
-/** Every id that a new thing may not take: structures, their openings, cameras, patches, lamps, requirements and situations. */
+/** Every id that a new thing may not take: whatever has one, and `boundary`, by which the site boundary goes. */
 export const takenIds = (plan: Plan): Set<string> =>
   new Set([
     ...Object.keys(plan.structures),
@@ -9,9 +9,13 @@ export const takenIds = (plan: Plan): Set<string> =>
     ...Object.keys(plan.lamps),
     ...Object.keys(plan.requirements),
     ...Object.keys(plan.situations),
-    ...Object.values(plan.structures).flatMap((structure) =>
-      'openings' in structure ? structure.openings.map((opening) => opening.id) : [],
-    ),
+    ...Object.keys(plan.groups),
+    ...Object.keys(plan.pictures),
+    ...Object.values(plan.structures).flatMap((structure) => [
+      ...('openings' in structure ? structure.openings.map(({ id }) => id) : []),
+      ...('services' in structure ? structure.services.map(({ id }) => id) : []),
+    ]),
+    'boundary',
   ]);
 
 /** The first of prefix1, prefix2 … that is free. */

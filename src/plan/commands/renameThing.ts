@@ -1,11 +1,13 @@
 import { NAME_LENGTH } from '../limits.ts';
 import type { Plan } from '../plan.ts';
 import { UNPRINTABLE } from '../schemaParts.ts';
+import { changed } from './changed.ts';
 import { markThing } from './markThing.ts';
 import { setLamp } from './setLamp.ts';
 import { setPatch } from './setPatch.ts';
 import { setSituation } from './setSituation.ts';
 import type { Thing } from './thing.ts';
+import { withRecord } from './withRecord.ts';
 
 /**
  * A name as the plan can hold it: one line, no control characters, blanks around it gone, cut to the longest length.
@@ -36,6 +38,10 @@ export function renameThing(plan: Plan, { kind, id }: Thing, typed: string): Pla
       return setLamp(plan, id, { name });
     case 'patch':
       return setPatch(plan, id, { name });
+    case 'group': {
+      const groups = withRecord(plan.groups, id, 'group', (group) => changed(group, { name }));
+      return groups === plan.groups ? plan : { ...plan, groups };
+    }
     default:
       return markThing(plan, { kind, id }, { name });
   }

@@ -1,11 +1,11 @@
-/** Something of the plan that a person can see, and so hide or lock. */
+/** Something of the plan that a person can hide or lock. */
 export interface Marked {
-  readonly kind: 'structure' | 'camera';
+  readonly kind: 'structure' | 'camera' | 'picture';
   readonly id: string;
 }
 
 /** Something of the plan that a person can name or delete. */
 export interface Thing {
-  readonly kind: Marked['kind'] | 'situation' | 'lamp' | 'patch';
+  readonly kind: Marked['kind'] | 'situation' | 'lamp' | 'patch' | 'group';
   readonly id: string;
 }

@@ -51,6 +51,20 @@ export const planWords: Readonly<Record<string, Words>> = {
     `The situation ${subjectOf(fault, 'of this plan')} takes away ${given(fault)}, which is no structure${where(fault)}. Take it out.`,
   'situation.noOpening': (fault) =>
     `The situation ${subjectOf(fault, 'of this plan')} sets ${given(fault)}, which is no opening${where(fault)}. Take it out.`,
+  'group.empty': (fault) =>
+    `${subjectOf(fault, 'A group')} has nothing in it${where(fault)}. Put something in, or take it out.`,
+  'group.noMember': (fault) =>
+    `The group ${subjectOf(fault, 'of this plan')} has ${given(fault)} in it, which is no structure, camera or lamp${where(fault)}. Take it out.`,
+  'group.shared': (fault) =>
+    `The group ${subjectOf(fault, 'of this plan')} has ${given(fault)} in it, which is in the group ${allowed(fault)} already${where(fault)}. Take it out of one.`,
+  'picture.sha': (fault) =>
+    `The file of the picture ${subjectOf(fault, 'of this plan')} is named by ${given(fault)}${where(fault)}, which is no SHA-256. Put the picture in again.`,
+  'picture.wall': (fault) =>
+    `The wall of the picture ${subjectOf(fault, 'of this plan')} is not there${where(fault)}. Put it on another, or delete it.`,
+  'service.face': (fault) =>
+    `${subjectOf(fault, 'A point on a wall')} is on wall ${given(fault)}, which is not there${where(fault)}. Put it on ${allowed(fault, 'another')}.`,
+  'service.outside': (fault) =>
+    `${subjectOf(fault, 'A point on a wall')} lies past the end of its wall or above it: ${given(fault)} m${where(fault)}. What fits: ${allowed(fault, 'less')}.`,
   'edition.unknown': (fault) =>
     `The plan is judged by ${given(fault)}, an edition that is not known here${where(fault)}. Choose ${allowed(fault)}.`,
 };

@@ -1,4 +1,4 @@
-import type { Draft } from './draft.ts';
+import { each, isRecord, type Draft } from './draft.ts';
 
 /**
  * Version 1 had flat ground only, no patches, no lamps, and nothing of the light that a camera throws. Its one way to
@@ -20,14 +20,3 @@ export const from1 = (draft: Draft): Draft => ({
     ? { ...draft['settings'], leastLux: 1, screenClosing: 30 }
     : draft['settings'],
 });
-
-const isRecord = (value: unknown): value is Draft =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
-
-/** Each record of records changed; what is no record stays for the schema to refuse. */
-const each = (records: unknown, change: (record: Draft) => Draft): unknown =>
-  isRecord(records)
-    ? Object.fromEntries(
-        Object.entries(records).map(([key, record]) => [key, isRecord(record) ? change(record) : record]),
-      )
-    : records;

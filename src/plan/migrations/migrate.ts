@@ -1,15 +1,13 @@
 import { accept, refuse, type Outcome } from '../../base/fault.ts';
 import { PLAN_VERSION } from '../plan.ts';
 import { shown } from '../shapeFaults.ts';
-import type { Draft } from './draft.ts';
+import { isRecord, type Draft } from './draft.ts';
 import { from0 } from './from0.ts';
 import { from1 } from './from1.ts';
+import { from2 } from './from2.ts';
 
 /** Entry n brings a file of version n to version n + 1. They take what they find: the schema judges the result. */
-const steps: readonly ((draft: Draft) => Draft)[] = [from0, from1];
-
-const isRecord = (value: unknown): value is Draft =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
+const steps: readonly ((draft: Draft) => Draft)[] = [from0, from1, from2];
 
 /** Brings a plan file of any past version to the present one. */
 export function migrate(file: unknown): Outcome<Draft> {

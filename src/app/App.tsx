@@ -2,7 +2,10 @@ import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import type { AnswersStore } from '../answers/store.ts';
 import type { Editor } from '../editor/editor.ts';
+import type { Commands } from '../editor/commands.ts';
 import type { Keeping } from '../editor/keeping.ts';
+import type { Versions } from '../editor/versions.ts';
+import { Finder } from '../panels/finder/Finder.tsx';
 import { SiteTree } from '../panels/SiteTree.tsx';
 import { TitleBlock } from '../panels/TitleBlock.tsx';
 import { FaultWordsProvider } from '../panels/faultWords.ts';
@@ -19,6 +22,7 @@ import { listenToKeys } from './keys.ts';
 import type { Openings } from './opening.ts';
 import { bandTokens } from './theme.ts';
 import { useNarrow } from './narrow.ts';
+import { windowCommands } from './windowCommands.ts';
 import styles from './app.module.css';
 
 interface AppProps {
@@ -27,19 +31,35 @@ interface AppProps {
   readonly desk: DeskStore;
   readonly keeping: Keeping;
   readonly openings: Openings;
+  readonly versions: Versions;
+  readonly commands: Commands;
   save(): void;
   caught(error: unknown): void;
 }
 
 /** The window: bar, site, Model, sheet. */
-export function App({ editor, answers, desk, keeping, openings, save, caught }: AppProps) {
-  const { theme, drawer, tab } = useStore(desk);
+export function App({
+  editor,
+  answers,
+  desk,
+  keeping,
+  openings,
+  versions,
+  commands,
+  save,
+  caught,
+}: AppProps) {
+  const { theme, drawer, tab, finding } = useStore(desk);
   const name = useStore(editor.store, ({ plan }) => plan.name);
   const narrow = useNarrow();
 
   useEffect(
     () => listenToKeys({ editor, answers, desk, openings, save }),
     [editor, answers, desk, openings, save],
+  );
+  useEffect(
+    () => commands.add(windowCommands({ editor, desk, openings, save })),
+    [commands, editor, desk, openings, save],
   );
   useEffect(() => listenToDrops(openings.file), [openings]);
   useEffect(() => {
@@ -61,7 +81,7 @@ export function App({ editor, answers, desk, keeping, openings, save, caught }: 
   );
   const model = part(
     'The Model',
-    <ModelRegion editor={editor} answers={answers} desk={desk} openings={openings} />,
+    <ModelRegion editor={editor} answers={answers} desk={desk} openings={openings} commands={commands} />,
   );
   const sheet = (
     <aside
@@ -73,7 +93,7 @@ export function App({ editor, answers, desk, keeping, openings, save, caught }: 
     >
       {part(
         'The setting sheet',
-        <SheetColumn editor={editor} answers={answers} desk={desk} openings={openings} />,
+        <SheetColumn editor={editor} answers={answers} desk={desk} openings={openings} versions={versions} />,
       )}
     </aside>
   );
@@ -90,6 +110,9 @@ export function App({ editor, answers, desk, keeping, openings, save, caught }: 
             keeping.editHere().catch(caught);
           }}
         />
+        {finding && (
+          <Finder editor={editor} commands={commands} close={() => desk.setState({ finding: false })} />
+        )}
         {narrow
           ? [
               <div key="model" className={styles.model}>

@@ -2,6 +2,7 @@ import { Suspense, lazy, useLayoutEffect, useRef } from 'react';
 import type { ReactNode } from 'react';
 import { useStore } from 'zustand';
 import type { AnswersStore } from '../answers/store.ts';
+import type { Commands } from '../editor/commands.ts';
 import type { Editor } from '../editor/editor.ts';
 import { Button } from '../fittings/Button.tsx';
 import { Progress } from '../fittings/Progress.tsx';
@@ -25,10 +26,11 @@ interface ModelRegionProps {
   readonly answers: AnswersStore;
   readonly desk: DeskStore;
   readonly openings: Openings;
+  readonly commands: Commands;
 }
 
 /** The Model and what lies over it: what is asked for, the scale, what is here, and what was said. */
-export function ModelRegion({ editor, answers, desk, openings }: ModelRegionProps) {
+export function ModelRegion({ editor, answers, desk, openings, commands }: ModelRegionProps) {
   const empty = useStore(
     editor.store,
     ({ plan }) => plan.structureOrder.length === 0 && plan.cameraOrder.length === 0,
@@ -47,7 +49,7 @@ export function ModelRegion({ editor, answers, desk, openings }: ModelRegionProp
       )}
       <div className={styles.view}>
         <Suspense fallback={null}>
-          <ModelView editor={editor} answers={answers} />
+          <ModelView editor={editor} answers={answers} commands={commands} />
         </Suspense>
         <Cover answers={answers} />
         <div className={styles.notices} data-over>

@@ -1,11 +1,13 @@
 import { useStore } from 'zustand';
 import type { AnswersStore } from '../answers/store.ts';
 import type { Editor } from '../editor/editor.ts';
+import type { Versions } from '../editor/versions.ts';
 import { reportText } from '../exchange/reportText.ts';
 import { KeysSheet } from '../panels/KeysSheet.tsx';
 import { OpenSheet } from '../panels/OpenSheet.tsx';
 import { ReportSheet } from '../panels/ReportSheet.tsx';
 import { SettingSheet } from '../panels/SettingSheet.tsx';
+import { VersionsSheet } from '../panels/VersionsSheet.tsx';
 import { openLight } from './openLight.ts';
 import type { DeskStore } from './desk.ts';
 import type { Openings } from './opening.ts';
@@ -15,10 +17,11 @@ interface SheetColumnProps {
   readonly answers: AnswersStore;
   readonly desk: DeskStore;
   readonly openings: Openings;
+  readonly versions: Versions;
 }
 
 /** The sheet at the right: of what is selected, or one that was asked for. */
-export function SheetColumn({ editor, answers, desk, openings }: SheetColumnProps) {
+export function SheetColumn({ editor, answers, desk, openings, versions }: SheetColumnProps) {
   const { sheet, kept, imported } = useStore(desk);
   const credits = useStore(editor.store, ({ plan }) => plan.credits);
   const close = () => desk.setState({ sheet: 'setting', drawer: false });
@@ -34,6 +37,7 @@ export function SheetColumn({ editor, answers, desk, openings }: SheetColumnProp
         close={close}
       />
     );
+  if (sheet === 'versions') return <VersionsSheet editor={editor} versions={versions} close={close} />;
   if (sheet === 'keys') return <KeysSheet close={close} />;
   if (sheet === 'report' && imported)
     return (

@@ -4,6 +4,7 @@ import {
   Moon,
   Redo2,
   Save,
+  Search,
   SlidersHorizontal,
   Sun,
   Undo2,
@@ -82,6 +83,14 @@ export function TopBar({ editor, desk, open, save, editHere }: TopBarProps) {
           press={() => editor.redo()}
         >
           <Redo2 {...SIGN} />
+        </Button>
+        <Button
+          look="icon"
+          label="Find a command, a thing or a number"
+          keys="Ctrl Enter"
+          press={() => desk.setState({ finding: true })}
+        >
+          <Search {...SIGN} />
         </Button>
         <Button
           look="icon"

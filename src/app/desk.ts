@@ -20,7 +20,9 @@ interface Imported {
 /** What lies on the desk besides the plan: which sheet is on top, what is being opened. */
 export interface Desk {
   /** The sheet at the right. */
-  readonly sheet: 'setting' | 'open' | 'report' | 'keys';
+  readonly sheet: 'setting' | 'open' | 'report' | 'keys' | 'versions' | 'survey';
+  /** The finder is open. */
+  readonly finding: boolean;
   /** On a narrow window: whether the sheet is drawn over the Model; on a phone: which tab is shown. */
   readonly drawer: boolean;
   readonly tab: 'site' | 'setting';
@@ -35,6 +37,7 @@ export type DeskStore = ReturnType<typeof createDesk>;
 export const createDesk = (theme: Theme) =>
   createStore<Desk>(() => ({
     sheet: 'setting',
+    finding: false,
     drawer: false,
     tab: 'site',
     opening: null,

@@ -67,6 +67,7 @@ export function listenToKeys({ editor, answers, desk, openings, save }: KeyParts
     '$mod+y': taken(() => editor.redo()),
     '$mod+o': taken(() => openings.choose()),
     '$mod+s': taken(save),
+    '$mod+Enter': taken(() => desk.setState(({ finding }) => ({ finding: !finding }))),
     'Shift+?': (event) => {
       if (event.target instanceof HTMLInputElement) return;
       event.preventDefault();

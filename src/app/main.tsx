@@ -5,7 +5,9 @@ import { autosave } from '../editor/autosave.ts';
 import { noShelf, openShelf } from '../editor/browserShelf.ts';
 import { restore } from '../editor/keeping.ts';
 import type { Shelf } from '../editor/shelf.ts';
+import { createCommands } from '../editor/commands.ts';
 import { createEditor } from '../editor/store.ts';
+import { keepVersions } from '../editor/versions.ts';
 import { createHistory } from '../plan/history.ts';
 import { createPool } from '../worker/pool.ts';
 import { App } from './App.tsx';
@@ -37,6 +39,8 @@ async function start(): Promise<void> {
   };
   wire({ editor, answers, session, pool, frame: requestAnimationFrame, failed: caught });
   const keeping = autosave(editor, shelf);
+  const versions = keepVersions(editor, shelf, Date.now);
+  const commands = createCommands();
   const openings = createOpenings(editor, desk, keeping, shelf);
   if (found && 'unreadable' in found)
     editor.say(
@@ -60,6 +64,8 @@ async function start(): Promise<void> {
       desk={desk}
       keeping={keeping}
       openings={openings}
+      versions={versions}
+      commands={commands}
       save={createSaving(editor)}
       caught={caught}
     />,

@@ -1,4 +1,5 @@
 import type { Plan } from '../plan/plan.ts';
+import { readPlan } from '../plan/read.ts';
 import { planText } from '../plan/write.ts';
 import type { Editor } from './editor.ts';
 import { versionFrom, type KeptVersion, type Shelf } from './shelf.ts';
@@ -15,6 +16,8 @@ export interface Versions {
   /** Those of the open plan, newest first. */
   list(): Promise<readonly KeptVersion[]>;
   remove(version: KeptVersion): Promise<void>;
+  /** Goes back to one, as a step like any other: undo takes it back. */
+  goBack(version: KeptVersion): void;
   dispose(): void;
 }
 
@@ -50,6 +53,12 @@ export function keepVersions(editor: Editor, shelf: Shelf, now: () => number): V
     keep: (name) => put(store.getState().plan, name, true),
     list: () => list(store.getState().plan.id),
     remove: ({ key }) => shelf.removeVersion(key),
+    goBack: ({ name, text }) => {
+      const read = readPlan(text);
+      if (!read.ok) return editor.say(`“${name}” cannot be read. The plan is as it was.`, read.faults);
+      editor.run(`Go back to ${name}`, (plan) => ({ ...read.value, id: plan.id }));
+      editor.say(`The plan is as in “${name}”. Undo brings back what was here.`);
+    },
     dispose,
   };
 }

@@ -2,6 +2,7 @@ import type { Kept } from '../editor/shelf.ts';
 import { Button } from '../fittings/Button.tsx';
 import { Group } from './Group.tsx';
 import { SheetHead } from './SheetHead.tsx';
+import { whenText } from './whenText.ts';
 import styles from './sheet.module.css';
 
 interface OpenSheetProps {
@@ -48,14 +49,14 @@ export function OpenSheet({ kept, choose, sample, empty, openKept, forget, close
           <ul className={styles.list}>
             {kept.map((one) => (
               <li key={one.key}>
-                <b>{one.name}</b>, {when(one.at)}
+                <b>{one.name}</b>, {whenText(one.at)}
                 <div className={styles.acts}>
-                  <Button label={`Open ${one.name} of ${when(one.at)}`} press={() => openKept(one)}>
+                  <Button label={`Open ${one.name} of ${whenText(one.at)}`} press={() => openKept(one)}>
                     Open
                   </Button>
                   <Button
                     look="quiet"
-                    label={`Forget ${one.name} of ${when(one.at)}`}
+                    label={`Forget ${one.name} of ${whenText(one.at)}`}
                     press={() => forget(one)}
                   >
                     Forget
@@ -69,11 +70,3 @@ export function OpenSheet({ kept, choose, sample, empty, openKept, forget, close
     </>
   );
 }
-
-const when = (at: number): string =>
-  new Date(at).toLocaleString('en-GB', {
-    day: 'numeric',
-    month: 'short',
-    hour: '2-digit',
-    minute: '2-digit',
-  });

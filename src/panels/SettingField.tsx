@@ -1,25 +1,10 @@
 import type { ReactNode } from 'react';
 import { useStore } from 'zustand';
 import type { Editor } from '../editor/editor.ts';
-import type { Setting, SettingMeasure } from '../editor/settings/setting.ts';
+import type { Setting } from '../editor/settings/setting.ts';
 import { NumberField } from '../fittings/NumberField.tsx';
-import { angles, bearings, lengths, numbers } from '../fittings/measure.ts';
-import type { Measure } from '../fittings/measure.ts';
 import { editOf } from './editOf.ts';
-
-type Units = Parameters<typeof lengths>[0];
-
-const MEASURES: Readonly<Record<Exclude<SettingMeasure, 'length'>, Measure>> = {
-  angle: angles,
-  bearing: bearings,
-  millimetres: numbers('mm', 0.1, [1, 3]),
-  pixels: numbers('px', 1, [0, 0]),
-  count: numbers('', 1, [0, 0]),
-  milliseconds: numbers('ms', 1, [0, 2]),
-};
-
-const measureOf = (measure: SettingMeasure, units: Units): Measure =>
-  measure === 'length' ? lengths(units) : MEASURES[measure];
+import { measureOf } from './measureOf.ts';
 
 interface SettingFieldProps {
   readonly editor: Editor;

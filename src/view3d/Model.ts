@@ -122,6 +122,21 @@ export class Model {
     return nextBehind(at, this.solids, selected && 'id' in selected ? selected.id : null);
   }
 
+  /** Puts the pointer of the keys on a place, in view, and the focus into the Model. */
+  goTo(point: Vec3): void {
+    this.view.reveal(point);
+    const spot = this.view.sheet.spotFromSite(point);
+    if (spot) this.pointer.setState({ spot: { x: spot.x, y: spot.y } });
+    this.focus();
+    this.toolbox.hover(this.pointedNow());
+  }
+
+  /** Asks what is seen at a place, and holds the answer. */
+  ask(point: Vec3): void {
+    this.goTo(point);
+    this.here.pin();
+  }
+
   /** What lies under the pointer, or in the middle where it is not over the Model. */
   pointedNow(): Pointed {
     const { width, height } = this.view;

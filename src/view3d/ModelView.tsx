@@ -1,9 +1,11 @@
 import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { AnswersStore } from '../answers/store.ts';
+import type { Commands } from '../editor/commands.ts';
 import type { Editor, EditorState } from '../editor/editor.ts';
 import { nameOfSelected } from '../editor/recordsOf.ts';
 import { Model } from './Model.ts';
+import { modelCommands } from './modelCommands.ts';
 import { keyPressed } from './navigate/keys.ts';
 import { Pointers } from './navigate/Pointers.ts';
 import { listenToWheel } from './navigate/wheel.ts';
@@ -20,10 +22,11 @@ import partStyles from './parts/parts.module.css';
 interface ModelViewProps {
   readonly editor: Editor;
   readonly answers: AnswersStore;
+  readonly commands: Commands;
 }
 
 /** The Model: the site in space with what the cameras see of it, and the tools that change it there. */
-export function ModelView({ editor, answers }: ModelViewProps) {
+export function ModelView({ editor, answers, commands }: ModelViewProps) {
   const root = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const layer = useRef<HTMLDivElement>(null);
@@ -46,16 +49,20 @@ export function ModelView({ editor, answers }: ModelViewProps) {
     const stopCursor = made.toolbox.store.subscribe(({ state }) => {
       element.style.cursor = state.cursor;
     });
+    const stopCommands = commands.add(modelCommands(made));
+    commands.setPlaces({ goTo: (point) => made.goTo(point), ask: (point) => made.ask(point) });
     setModel(made);
     return () => {
       element.removeEventListener('keydown', keyed);
+      stopCommands();
+      commands.setPlaces(null);
       stopWheel();
       stopCursor();
       pointers.dispose();
       made.dispose();
       setModel(null);
     };
-  }, [editor, answers]);
+  }, [editor, answers, commands]);
 
   return (
     <div className={styles['frame']}>

@@ -54,3 +54,18 @@ test('a drag in progress keeps nothing', async () => {
   await settled();
   expect(await versions.list()).toEqual([]);
 });
+
+test('going back is a step, and undo takes it back', async () => {
+  const { editor, versions, tilt } = sitting();
+  const first = editor.store.getState().plan;
+  await tilt(31, 1);
+  const [version] = await versions.list();
+  if (!version) throw new Error('no version was kept');
+  versions.goBack(version);
+  expect(editor.store.getState().plan).toEqual(first);
+  editor.undo();
+  expect(editor.store.getState().plan.cameras['C1']?.tilt).toBe(31);
+  versions.goBack({ ...version, text: version.text.slice(0, 50) });
+  expect(editor.store.getState().plan.cameras['C1']?.tilt).toBe(31);
+  expect(editor.store.getState().notice?.faults).not.toEqual([]);
+});

@@ -16,6 +16,8 @@ import { sheetOf, type Sheet } from '../sheet.ts';
 const EASE_TIME = 240;
 /** Share of the window that the view of the whole site leaves free on each side. */
 const HOME_MARGIN = 0.05;
+/** Share of the window at each edge in which a place is not shown well. */
+const WELL_WITHIN = 0.12;
 
 /** How the Model is looked at just now; eased changes of view run here, and end at once where motion is unwanted. */
 export class View {
@@ -90,6 +92,15 @@ export class View {
     this.height = height;
     if (this.atHome !== null && this.atHome === this.goal) this.home(false);
     else this.tell();
+  }
+
+  /** Moves the view so far that a place lies well within it. */
+  reveal(point: Vec3): void {
+    const spot = this.sheet.spotFromSite(point);
+    const [mx, my] = [this.width * WELL_WITHIN, this.height * WELL_WITHIN];
+    const isIn =
+      spot !== null && spot.x > mx && spot.x < this.width - mx && spot.y > my && spot.y < this.height - my;
+    if (!isIn) this.set({ ...this.orbit, pivot: point });
   }
 
   /** Shows this view now. */

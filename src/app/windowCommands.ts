@@ -1,0 +1,77 @@
+import { judgeBy } from '../editor/acts.ts';
+import type { Command } from '../editor/commands.ts';
+import type { Editor } from '../editor/editor.ts';
+import type { PlanSettings } from '../plan/plan.ts';
+import type { Desk, DeskStore } from './desk.ts';
+import type { Openings } from './opening.ts';
+import { chooseTheme } from './theme.ts';
+
+interface CommandParts {
+  readonly editor: Editor;
+  readonly desk: DeskStore;
+  readonly openings: Openings;
+  save(): void;
+}
+
+const UNITS: readonly (readonly [PlanSettings['units'], string])[] = [
+  ['metres', 'Metres'],
+  ['millimetres', 'Millimetres'],
+  ['feet', 'Feet and inches'],
+];
+
+/** What concerns the whole plan and the window. */
+export function windowCommands({ editor, desk, openings, save }: CommandParts): readonly Command[] {
+  const { store } = editor;
+  const sheet = (name: Desk['sheet']) => () => desk.setState({ sheet: name, drawer: true, tab: 'setting' });
+  const command = (id: string, label: string, keys: string | null, run: () => void, also = ''): Command => ({
+    id,
+    label,
+    keys,
+    run,
+    also,
+  });
+  return [
+    command('open', 'Open a street or a plan', 'Ctrl O', openings.choose, 'file import footprints'),
+    command('kept', 'Open a plan kept on this device', null, openings.show, 'recent'),
+    command('new', 'New, empty plan', null, openings.empty),
+    command('sample', 'Open the sample', null, openings.sample, 'demo'),
+    command('save', 'Save to a file', 'Ctrl S', save, 'download export'),
+    {
+      ...command('undo', 'Undo', 'Ctrl Z', () => editor.undo(), 'back'),
+      off: () => (store.getState().undoName === null ? 'Nothing to undo' : null),
+    },
+    {
+      ...command('redo', 'Redo', 'Ctrl Y', () => editor.redo(), 'again'),
+      off: () => (store.getState().redoName === null ? 'Nothing to do again' : null),
+    },
+    command('versions', 'Versions to go back to', null, sheet('versions'), 'history snapshot'),
+    command('keys', 'Keys', '?', sheet('keys'), 'help shortcuts'),
+    command(
+      'theme',
+      'Light or dark theme',
+      null,
+      () => chooseTheme(desk, desk.getState().theme === 'dark' ? 'light' : 'dark'),
+      'night colours',
+    ),
+    command('snap', 'Snapping off or on', 'N', () => editor.snap(!store.getState().snapping), 'grid'),
+    command(
+      'ground',
+      'Ground and settings of the plan',
+      null,
+      () => {
+        editor.select(null);
+        sheet('setting')();
+      },
+      'site edition units',
+    ),
+    ...UNITS.map(([units, words]) =>
+      command(
+        `units ${units}`,
+        `Show lengths in ${words.toLowerCase()}`,
+        null,
+        () => judgeBy(editor, { units }),
+        'units',
+      ),
+    ),
+  ];
+}

@@ -43,6 +43,12 @@ interface Notice {
   readonly faults: readonly Fault[];
 }
 
+/** Points that were measured between and kept to be seen, in the site frame. */
+export interface Measured {
+  readonly points: readonly Vec3[];
+  readonly closed: boolean;
+}
+
 /** What the person says and chooses. Only `plan` is history. */
 export interface EditorState {
   readonly plan: Plan;
@@ -69,6 +75,8 @@ export interface EditorState {
   readonly readOnly: boolean;
   readonly kept: { readonly at: number | null; readonly trouble: string | null };
   readonly notice: Notice | null;
+  /** What was measured and kept; it goes with the window. */
+  readonly measured: readonly Measured[];
   /** Where the person points in the Model; drives the probe. Site frame. */
   readonly pointed: Vec3 | null;
 }
@@ -119,5 +127,6 @@ export interface Editor {
   askIn(situation: string | null): void;
   showAlone(camera: string | null): void;
   hold(tool: Tool): void;
+  measured(kept: readonly Measured[]): void;
   say(text: string, faults?: readonly Fault[]): void;
 }

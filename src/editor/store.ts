@@ -159,6 +159,7 @@ export function createEditor(plan: Plan, now: () => number = Date.now, begun = c
       if (former !== alone) store.setState({ alone, revision: revision + 1 });
     },
     hold: (tool) => store.setState({ tool }),
+    measured: (measured) => store.setState({ measured }),
     say,
   };
 }
@@ -184,6 +185,7 @@ const fresh = (history: History, revision: number): EditorState => ({
   readOnly: false,
   kept: { at: null, trouble: null },
   notice: null,
+  measured: [],
   pointed: null,
 });
 

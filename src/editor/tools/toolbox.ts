@@ -6,6 +6,7 @@ import type { Compass, Nudge, ToolState, TypedBy } from './chart.ts';
 import type { Pointed } from './pointed.ts';
 import { placing } from './lamp/placing.ts';
 import { seeking } from './camera/seeking.ts';
+import { measuring } from './measure/measuring.ts';
 import { pointingPlace } from './pointingPlace.ts';
 import { resting } from './rest/resting.ts';
 
@@ -147,6 +148,7 @@ const TOOLS: Partial<Readonly<Record<Tool, (editor: Editor) => ToolState>>> = {
   camera: seeking,
   lamp: placing,
   place: pointingPlace,
+  measure: measuring,
 };
 
 /** The first word of a state's name is its tool. */

@@ -26,7 +26,7 @@ const BENT = 0.03;
  * Where two corners of an edge agree and their values sum to less than this, its middle is asked too: over so short an edge
  * no condition bends by more.
  */
-const DIP = 0.04;
+const DIP = 0.4;
 /** The greatest share of a piece's curved correction that was seen to be wrong, with room: see tests/coverage. */
 const CORRECTION_SLACK = 0.25;
 /** Halvings of one triangle at most. */

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { areasWhere } from '../../src/coverage/areaWhere.ts';
 import type { Conditions } from '../../src/coverage/curve.ts';
+import { chanceFrom, trials } from '../house/seeded.ts';
 
 const SQUARE = Float64Array.of(-10, -10, 10, -10, 10, 10, -10, -10, 10, 10, -10, 10);
 
@@ -67,5 +68,24 @@ describe('the area of triangles in which conditions hold', () => {
     );
     expect(Math.abs(found.value - share)).toBeLessThan(3e-4);
     expect(Math.abs(found.value - share)).toBeLessThan(found.bound);
+  });
+
+  test('outside a disc that a few pieces hold, whose curve crosses edges between corners that agree', () => {
+    const chance = chanceFrom(91);
+    const wrong: string[] = [];
+    for (let trial = 0; trial < trials(1500, 4000); trial += 1) {
+      const [away, rad] = [chance.between(4, 7.5), chance.between(0, 2 * Math.PI)];
+      const [p0, q0] = [away * Math.cos(rad), away * Math.sin(rad)];
+      const radius = chance.between(0.15, 0.3) * away;
+      const found = areaWhere(
+        SQUARE,
+        (p, q, v) => (v[0] = ((p - p0) ** 2 + (q - q0) ** 2) / radius ** 2 - 1),
+        1,
+        2,
+      );
+      const off = Math.abs(found.value - 400 + Math.PI * radius ** 2);
+      if (off > 0.012) wrong.push(`${p0} ${q0} ${radius}: ${off} ± ${found.bound}`);
+    }
+    expect(wrong, `seed ${chance.seed}`).toEqual([]);
   });
 });

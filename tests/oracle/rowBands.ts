@@ -1,6 +1,7 @@
 import { plainTurn, type PlainCamera } from './plainCamera.ts';
 import { alongRow, breaksOf, OPEN } from './rowAreas.ts';
 import type { RowScene } from './rowScene.ts';
+import { nearestToZero, root } from './turns.ts';
 
 /** What of seen ground counts for each band: px/m, limits from above (°, and the highest band kept past each), range (m). */
 export interface Wanted {
@@ -30,7 +31,11 @@ export function bandsByRows(
   wanted: Wanted,
   samples = SAMPLES,
 ): number[] {
-  return sumOfRows(new BandRow(scene, camera, wanted, samples), breaksOf(scene));
+  // The row below the lens is a break of its own: a frame of 180° can end along it.
+  const breaks = [...breaksOf(scene), 0].sort((one, two) => one - two);
+  const { bottom, top } = scene.window;
+  const inside = breaks.filter((y) => y >= bottom && y <= top);
+  return sumOfRows(new BandRow(scene, camera, wanted, samples), inside);
 }
 
 /** What lies on a row, as so many lengths. */
@@ -110,8 +115,11 @@ export class BandRow implements Row {
   private readonly samples: number;
   private readonly camera: PlainCamera;
   private readonly wanted: Wanted;
-  private readonly axes: readonly (readonly number[])[];
+  /** Right, down and ahead of the camera of what lies one metre east, then north, then up. */
+  private readonly axes: readonly number[];
   private readonly count: number;
+  /** The first condition of a bent lens's frame. */
+  private readonly frameFrom: number;
   /** Conditions that must hold: the frame, then each band. */
   private readonly sets: readonly (readonly number[])[];
 
@@ -120,10 +128,15 @@ export class BandRow implements Row {
     this.samples = samples;
     this.camera = camera;
     this.wanted = wanted;
-    this.axes = [plainTurn(camera, [1, 0, 0]), plainTurn(camera, [0, 1, 0]), plainTurn(camera, [0, 0, 1])];
+    this.axes = [
+      ...plainTurn(camera, [1, 0, 0]),
+      ...plainTurn(camera, [0, 1, 0]),
+      ...plainTurn(camera, [0, 0, 1]),
+    ];
     const { densities, caps } = wanted;
-    const frame = camera.k === 1 ? [] : [0, 1, 2, 3, 4].map((i) => 1 + densities.length + caps.length + i);
-    this.count = 1 + densities.length + caps.length + frame.length;
+    this.frameFrom = 1 + densities.length + caps.length;
+    const frame = camera.k === 1 ? [] : [0, 1, 2, 3, 4].map((i) => this.frameFrom + i);
+    this.count = this.frameFrom + frame.length;
     this.sets = [
       frame,
       ...densities.map((_, band) => [
@@ -189,7 +202,7 @@ export class BandRow implements Row {
     const values = places.map((x) => this.values(x, y));
     const found: number[] = [];
     for (let i = 0; i < this.count; i += 1) {
-      const f = (x: number) => this.values(x, y)[i] ?? 0;
+      const f = (x: number) => this.value(i, x, y);
       for (let at = 0; at < this.samples; at += 1) {
         const [a, b] = [places[at] ?? 0, places[at + 1] ?? 0];
         const [fa, fb] = [values[at]?.[i] ?? 0, values[at + 1]?.[i] ?? 0];
@@ -209,31 +222,61 @@ export class BandRow implements Row {
 
   /** All conditions at a place, each ≥ 0 where it holds. */
   private values(x: number, y: number): number[] {
-    const { camera, wanted } = this;
+    const { wanted, frameFrom } = this;
+    const { densities, caps } = wanted;
+    const density = this.density(x, y);
+    const values = [this.value(0, x, y)];
+    for (const limit of densities) values.push(density < 0 ? -1 : density / limit - 1);
+    for (let i = 0; i < caps.length; i += 1) values.push(this.value(1 + densities.length + i, x, y));
+    if (this.count === frameFrom) return values;
+    const [u, v, margin] = this.image(x, y);
+    for (let side = 0; side < 5; side += 1) values.push(this.within(side, u, v, margin));
+    return values;
+  }
+
+  /** One of them. */
+  private value(i: number, x: number, y: number): number {
+    const { wanted, frameFrom } = this;
     const { rise } = this.scene;
+    const { densities, caps } = wanted;
+    if (i === 0) return 1 - (x * x + y * y + rise * rise) / wanted.range ** 2;
+    if (i <= densities.length) {
+      const density = this.density(x, y);
+      return density < 0 ? -1 : density / (densities[i - 1] ?? 1) - 1;
+    }
+    if (i < frameFrom) {
+      const above = caps[i - 1 - densities.length]?.above ?? 0;
+      return rise >= 0 ? 1 : (Math.hypot(x, y) * Math.tan((above * Math.PI) / 180)) / -rise - 1;
+    }
+    const [u, v, margin] = this.image(x, y);
+    return this.within(i - frameFrom, u, v, margin);
+  }
+
+  /** The sides of the frame, then the lens's greatest angle. */
+  private within(side: number, u: number, v: number, margin: number): number {
+    const { frame } = this.camera;
+    const at = side < 2 ? u / (frame.width / 2) : v / (frame.height / 2);
+    return side === 4 ? margin : side % 2 === 0 ? 1 - at : 1 + at;
+  }
+
+  /** px/m of a tenth of a millimetre square to the bearing, by two images of it; −1 where one of its ends has none. */
+  private density(x: number, y: number): number {
     const over = Math.hypot(x, y);
     const [mx, my] = over < 1e-9 ? [1, 0] : [y / over, -x / over];
     const h = 5e-5;
-    const [one, two] = [this.image(x + h * mx, y + h * my), this.image(x - h * mx, y - h * my)];
-    const density = Math.hypot(one[0] - two[0], one[1] - two[1]) / (2 * h);
-    const values = [1 - (over * over + rise * rise) / wanted.range ** 2];
-    for (const limit of wanted.densities) values.push(one[2] > 0 && two[2] > 0 ? density / limit - 1 : -1);
-    for (const { above } of wanted.caps)
-      values.push(rise >= 0 ? 1 : (over * Math.tan((above * Math.PI) / 180)) / -rise - 1);
-    if (camera.k === 1) return values;
-    const [u, v, margin] = this.image(x, y);
-    const [across, down] = [camera.frame.width / 2, camera.frame.height / 2];
-    values.push(1 - u / across, 1 + u / across, 1 - v / down, 1 + v / down, margin);
-    return values;
+    const [u0, v0, m0] = this.image(x + h * mx, y + h * my);
+    const [u1, v1, m1] = this.image(x - h * mx, y - h * my);
+    return m0 > 0 && m1 > 0 ? Math.hypot(u0 - u1, v0 - v1) / (2 * h) : -1;
   }
 
   /** Pixels right of and below the middle, and how far within the lens's greatest angle, rad. */
   private image(x: number, y: number): readonly [number, number, number] {
     const { axes, camera } = this;
     const { rise } = this.scene;
-    const along = (axis: number) =>
-      (axes[0]?.[axis] ?? 0) * x + (axes[1]?.[axis] ?? 0) * y + (axes[2]?.[axis] ?? 0) * rise;
-    const [right, down, ahead] = [along(0), along(1), along(2)];
+    const [r0 = 0, d0 = 0, f0 = 0, r1 = 0, d1 = 0, f1 = 0, r2 = 0, d2 = 0, f2 = 0] = axes;
+    const right = r0 * x + r1 * y + r2 * rise;
+    const down = d0 * x + d1 * y + d2 * rise;
+    const ahead = f0 * x + f1 * y + f2 * rise;
     const off = Math.hypot(right, down);
     // Half the angle from the axis by its tangent: sure at every angle.
     const theta = 2 * Math.atan2(off, Math.hypot(off, ahead) + ahead);
@@ -248,28 +291,4 @@ export class BandRow implements Row {
       margin,
     ];
   }
-}
-
-/** By halving and false position in turn. */
-function root(f: (x: number) => number, a: number, fa: number, b: number, fb: number): number {
-  for (let step = 0; step < 80 && Math.abs(b - a) > 1e-10; step += 1) {
-    const x = step % 2 === 0 && fa !== fb ? a + ((b - a) * fa) / (fa - fb) : (a + b) / 2;
-    const fx = f(x);
-    if (fx === 0) return x;
-    if (fx >= 0 === fa >= 0) [a, fa] = [x, fx];
-    else [b, fb] = [x, fx];
-  }
-  return (a + b) / 2;
-}
-
-/** The least of sense·f between two places, by golden sections. */
-function nearestToZero(f: (x: number) => number, a: number, b: number, sense: number): number {
-  const golden = (Math.sqrt(5) - 1) / 2;
-  let [low, high] = [a, b];
-  for (let step = 0; step < 24; step += 1) {
-    const [one, two] = [high - golden * (high - low), low + golden * (high - low)];
-    if (sense * f(one) < sense * f(two)) high = two;
-    else low = one;
-  }
-  return (low + high) / 2;
 }

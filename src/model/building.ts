@@ -7,7 +7,7 @@ import { LEAF, shutLeaf } from './leaf.ts';
 import { madeOf, unmade, type Made } from './made.ts';
 import { modelFault } from './modelFault.ts';
 import { cornerAt } from './ring.ts';
-import { roofOf } from './roof.ts';
+import { flatRoofInstead, roofOf } from './roof.ts';
 import type { RoofShape } from './roofShape.ts';
 import { heading, leftOf, moved } from './segment.ts';
 import { Shell } from './shell.ts';
@@ -28,12 +28,16 @@ export function buildingSolids(building: Building): Made {
   if (!valid.ok) return unmade([...wrong, ...valid.faults]);
   if (wrong.length > 0) return unmade(wrong);
   const footprint = valid.value;
-  const roof = roofOf(building, footprint);
   const { rooms, notes } = roomsOf(building, footprint);
-  const { openings, faults } = buildingOpenings(building, footprint, roof, rooms);
-  const shell = buildingShell(building, footprint, roof, rooms, openings);
-  const told = [...valid.notes, ...roof.notes, ...notes, ...faults];
-  const body = madeOf(building, shell.mesh(), 'solid', told);
+  const build = (roof: RoofShape) => {
+    const { openings, faults } = buildingOpenings(building, footprint, roof, rooms);
+    const mesh = buildingShell(building, footprint, roof, rooms, openings).mesh();
+    return { mesh, openings, told: [...valid.notes, ...roof.notes, ...notes, ...faults] };
+  };
+  const asked = build(roofOf(building, footprint));
+  // A roof that does not close is better flat than a building that is not there.
+  const { mesh, openings, told } = asked.mesh ? asked : build(flatRoofInstead(building, footprint));
+  const body = madeOf(building, mesh, 'solid', told);
   if (body.solids.length === 0) return body;
   const leaves = leavesOf(building, footprint, rooms, openings);
   return {
@@ -61,13 +65,14 @@ function buildingShell(
       if (opening) fronts.set(opening, cut);
     });
   });
-  for (const hole of holes) {
-    hole.forEach((a, k) => {
-      const b = cornerAt(hole, k + 1);
-      addWall(shell, a, b, base, levelTop(a, b, roof.wallTop));
+  for (const [hole, ring] of holes.entries()) {
+    ring.forEach((a, k) => {
+      const b = cornerAt(ring, k + 1);
+      addWall(shell, a, b, base, roof.holeTopOf(hole, k));
     });
   }
-  for (const face of roof.faces) shell.face(face.map(([x, y, z]) => shell.corner(x, y, z)));
+  for (const loops of roof.faces)
+    shell.face(...loops.map((loop) => loop.map(([x, y, z]) => shell.corner(x, y, z))));
   for (const { z, outside } of roof.caps) shell.cap(z, outside);
   if (rooms) addRooms(shell, base, rooms, openings, fronts);
   for (const [opening, front] of fronts) {

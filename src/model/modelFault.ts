@@ -14,8 +14,9 @@ export type ModelFaultCode =
   | 'footprint.area'
   | 'footprint.hole-outside'
   | 'footprint.hole-in-hole'
-  // Roofs: `flat-instead` is a note, the building stands with a flat roof.
+  // Roofs: `flat-instead` and `hip-instead` are notes, the building stands with a flat or a hipped roof.
   | 'roof.flat-instead'
+  | 'roof.hip-instead'
   | 'roof.pitch'
   | 'roof.overhang'
   | 'roof.parapet'

@@ -4,16 +4,19 @@ import { cornerAt } from './ring.ts';
 import { dotOf, heading } from './segment.ts';
 import type { Ring, RoofKind } from './structure.ts';
 
+/** A closed line of corners in space. */
+export type Loop = readonly Vec3[];
+
 /** A roof on its walls: what the walls end in, and the faces above. Heights above z = 0. */
 export interface RoofShape {
   /** The kind that is built, which may be flat instead of what was asked for. */
   readonly kind: RoofKind;
   /** The top line of the wall on an edge of the outline, from above its end back to above its start. */
-  readonly topOf: (edge: number) => readonly Vec3[];
-  /** Where the walls of holes end, and those of the outline but for gables. */
-  readonly wallTop: number;
-  /** Flat faces, counter-clockwise seen from outside. */
-  readonly faces: readonly (readonly Vec3[])[];
+  readonly topOf: (edge: number) => Loop;
+  /** The same of the wall on an edge of a hole. */
+  readonly holeTopOf: (hole: number, edge: number) => Loop;
+  /** Flat faces: the outer loop, counter-clockwise seen from outside, then its holes, clockwise. */
+  readonly faces: readonly (readonly Loop[])[];
   /** Level faces that close what is then open. */
   readonly caps: readonly { readonly z: number; readonly outside: 'up' | 'down' }[];
   /** How far the soffit stands out over the wall on an edge, m; 0 where there is none. */

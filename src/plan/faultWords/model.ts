@@ -39,7 +39,11 @@ export const modelWords: Readonly<Record<string, Words>> = {
   ),
   'footprint.hole-in-hole': outline('has a hole within a hole', 'Take the inner one out.'),
   'roof.flat-instead': (fault) =>
-    `This roof cannot be made on ${subjectOf(fault, 'this building')}${where(fault)}${fault.given === undefined ? '' : `: ${fault.given}`}. The roof stays flat.`,
+    fault.given === undefined
+      ? `This roof cannot be made on ${subjectOf(fault, 'this building')}${where(fault)}. The roof stays flat.`
+      : `This roof cannot be made here because of ${fault.given} (${subjectOf(fault, 'a building')}). The roof stays flat.`,
+  'roof.hip-instead': (fault) =>
+    `No end of ${subjectOf(fault, 'this building')} will take a gable${where(fault)}, so its roof is hipped. A gable needs ${allowed(fault)}.`,
   'roof.pitch': (fault) =>
     `The roof of ${subjectOf(fault, 'a building')} has a pitch of ${given(fault)}°${where(fault)}. Make it ${allowed(fault)}.`,
   'roof.overhang': (fault) =>

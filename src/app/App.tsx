@@ -20,6 +20,7 @@ import type { DeskStore } from './desk.ts';
 import { listenToDrops } from './drops.ts';
 import { listenToKeys } from './keys.ts';
 import type { Openings } from './opening.ts';
+import type { Tracing } from './pictures/tracing.ts';
 import { bandTokens } from './theme.ts';
 import { useNarrow } from './narrow.ts';
 import { windowCommands } from './windowCommands.ts';
@@ -31,6 +32,7 @@ interface AppProps {
   readonly desk: DeskStore;
   readonly keeping: Keeping;
   readonly openings: Openings;
+  readonly tracing: Tracing;
   readonly versions: Versions;
   readonly commands: Commands;
   save(): void;
@@ -44,6 +46,7 @@ export function App({
   desk,
   keeping,
   openings,
+  tracing,
   versions,
   commands,
   save,
@@ -58,8 +61,8 @@ export function App({
     [editor, answers, desk, openings, save],
   );
   useEffect(
-    () => commands.add(windowCommands({ editor, desk, openings, save })),
-    [commands, editor, desk, openings, save],
+    () => commands.add(windowCommands({ editor, desk, openings, tracing, save })),
+    [commands, editor, desk, openings, tracing, save],
   );
   useEffect(() => listenToDrops(openings.file), [openings]);
   useEffect(() => {
@@ -81,7 +84,14 @@ export function App({
   );
   const model = part(
     'The Model',
-    <ModelRegion editor={editor} answers={answers} desk={desk} openings={openings} commands={commands} />,
+    <ModelRegion
+      editor={editor}
+      answers={answers}
+      desk={desk}
+      openings={openings}
+      tracing={tracing}
+      commands={commands}
+    />,
   );
   const sheet = (
     <aside

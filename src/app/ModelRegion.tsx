@@ -15,6 +15,7 @@ import { Spoken } from '../panels/Spoken.tsx';
 import { TargetChoice } from '../panels/TargetChoice.tsx';
 import type { DeskStore } from './desk.ts';
 import type { Openings } from './opening.ts';
+import type { Tracing } from './pictures/tracing.ts';
 import styles from './modelRegion.module.css';
 
 // Fetched at once, while the plan is read and worked out.
@@ -26,21 +27,35 @@ interface ModelRegionProps {
   readonly answers: AnswersStore;
   readonly desk: DeskStore;
   readonly openings: Openings;
+  readonly tracing: Tracing;
   readonly commands: Commands;
 }
 
 /** The Model and what lies over it: what is asked for, the scale, what is here, and what was said. */
-export function ModelRegion({ editor, answers, desk, openings, commands }: ModelRegionProps) {
+export function ModelRegion({ editor, answers, desk, openings, tracing, commands }: ModelRegionProps) {
   const empty = useStore(
     editor.store,
-    ({ plan }) => plan.structureOrder.length === 0 && plan.cameraOrder.length === 0,
+    ({ plan, tool }) =>
+      tool === 'rest' &&
+      plan.structureOrder.length === 0 &&
+      plan.cameraOrder.length === 0 &&
+      plan.pictureOrder.length === 0,
   );
   const opening = useStore(desk, (state) => state.opening);
   return (
     <main className={styles.region} aria-label="Model" data-empty={empty}>
       {empty ? (
         <div className={styles.first}>
-          <FirstRun choose={openings.choose} sample={openings.sample} />
+          <FirstRun
+            draw={() => {
+              commands.places()?.fromAbove();
+              editor.hold('outline');
+            }}
+            trace={tracing.choose}
+            shapes={() => desk.setState({ sheet: 'shapes', drawer: true, tab: 'setting' })}
+            choose={openings.choose}
+            sample={openings.sample}
+          />
         </div>
       ) : (
         <Top>

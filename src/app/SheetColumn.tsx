@@ -5,6 +5,7 @@ import type { Versions } from '../editor/versions.ts';
 import { reportText } from '../exchange/reportText.ts';
 import { KeysSheet } from '../panels/KeysSheet.tsx';
 import { OpenSheet } from '../panels/OpenSheet.tsx';
+import { PagesSheet } from '../panels/PagesSheet.tsx';
 import { ReportSheet } from '../panels/ReportSheet.tsx';
 import { SettingSheet } from '../panels/SettingSheet.tsx';
 import { VersionsSheet } from '../panels/VersionsSheet.tsx';
@@ -22,7 +23,7 @@ interface SheetColumnProps {
 
 /** The sheet at the right: of what is selected, or one that was asked for. */
 export function SheetColumn({ editor, answers, desk, openings, versions }: SheetColumnProps) {
-  const { sheet, kept, imported } = useStore(desk);
+  const { sheet, kept, imported, pages } = useStore(desk);
   const credits = useStore(editor.store, ({ plan }) => plan.credits);
   const close = () => desk.setState({ sheet: 'setting', drawer: false });
   if (sheet === 'open')
@@ -38,6 +39,7 @@ export function SheetColumn({ editor, answers, desk, openings, versions }: Sheet
       />
     );
   if (sheet === 'versions') return <VersionsSheet editor={editor} versions={versions} close={close} />;
+  if (sheet === 'pages' && pages) return <PagesSheet {...pages} />;
   if (sheet === 'keys') return <KeysSheet close={close} />;
   if (sheet === 'report' && imported)
     return (

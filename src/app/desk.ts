@@ -17,10 +17,20 @@ interface Imported {
   readonly report: ImportReport;
 }
 
+interface Pages {
+  readonly name: string;
+  readonly count: number;
+  thumbnail(page: number): Promise<Blob>;
+  choose(page: number): void;
+  close(): void;
+}
+
 /** What lies on the desk besides the plan: which sheet is on top, what is being opened. */
 export interface Desk {
   /** The sheet at the right. */
-  readonly sheet: 'setting' | 'open' | 'report' | 'keys' | 'versions' | 'survey';
+  readonly sheet: 'setting' | 'open' | 'report' | 'keys' | 'versions' | 'survey' | 'pages' | 'shapes';
+  /** The pages of a document, one of which is to be traced. */
+  readonly pages: Pages | null;
   /** The finder is open. */
   readonly finding: boolean;
   /** On a narrow window: whether the sheet is drawn over the Model; on a phone: which tab is shown. */
@@ -38,6 +48,7 @@ export const createDesk = (theme: Theme) =>
   createStore<Desk>(() => ({
     sheet: 'setting',
     finding: false,
+    pages: null,
     drawer: false,
     tab: 'site',
     opening: null,

@@ -14,6 +14,8 @@ import { App } from './App.tsx';
 import { demoPlan } from './demo.ts';
 import { createDesk } from './desk.ts';
 import { createOpenings } from './opening.ts';
+import { createPictureStore } from './pictures/pictureStore.ts';
+import { createTracing } from './pictures/tracing.ts';
 import { createSaving } from './saving.ts';
 import { dressPage, firstTheme } from './theme.ts';
 import { wire } from './wire.ts';
@@ -41,7 +43,9 @@ async function start(): Promise<void> {
   const keeping = autosave(editor, shelf);
   const versions = keepVersions(editor, shelf, Date.now);
   const commands = createCommands();
-  const openings = createOpenings(editor, desk, keeping, shelf);
+  const pictures = createPictureStore(shelf);
+  const tracing = createTracing({ editor, desk, pictures, commands });
+  const openings = createOpenings({ editor, desk, keeping, shelf, pictures, trace: tracing.file });
   if (found && 'unreadable' in found)
     editor.say(
       `“${found.unreadable.name}” is kept on this device but cannot be read. Save nothing over it; see Open for what else is kept.`,
@@ -64,9 +68,10 @@ async function start(): Promise<void> {
       desk={desk}
       keeping={keeping}
       openings={openings}
+      tracing={tracing}
       versions={versions}
       commands={commands}
-      save={createSaving(editor)}
+      save={createSaving(editor, shelf)}
       caught={caught}
     />,
   );

@@ -4,12 +4,14 @@ import type { Editor } from '../editor/editor.ts';
 import { historyKept, keptPlans } from '../editor/keeping.ts';
 import type { Keeping } from '../editor/keeping.ts';
 import type { Kept, Shelf } from '../editor/shelf.ts';
+import { pictureType } from '../exchange/pictures/pictureType.ts';
 import { emptyPlan } from '../plan/emptyPlan.ts';
 import type { History } from '../plan/history.ts';
 import type { Plan } from '../plan/plan.ts';
 import { readPlan } from '../plan/read.ts';
 import { demoPlan } from './demo.ts';
 import type { DeskStore } from './desk.ts';
+import type { PictureStore } from './pictures/pictureStore.ts';
 import { hireWorker } from './workers.ts';
 
 /** The ways in: a file, the sample, an empty plan, a plan that the device kept. None loses the one that is open. */
@@ -24,7 +26,17 @@ export interface Openings {
   show(): void;
 }
 
-export function createOpenings(editor: Editor, desk: DeskStore, keeping: Keeping, shelf: Shelf): Openings {
+interface OpeningParts {
+  readonly editor: Editor;
+  readonly desk: DeskStore;
+  readonly keeping: Keeping;
+  readonly shelf: Shelf;
+  readonly pictures: PictureStore;
+  /** A picture or a page to be traced. */
+  trace(file: File): Promise<void>;
+}
+
+export function createOpenings({ editor, desk, keeping, shelf, pictures, trace }: OpeningParts): Openings {
   const trouble = (error: unknown) => {
     if (error instanceof CancelledError)
       return editor.say('Opening was called off. Your open plan is untouched.');
@@ -45,6 +57,7 @@ export function createOpenings(editor: Editor, desk: DeskStore, keeping: Keeping
     desk.setState({ opening: { ...opening, share: 0, doing: 'Reading the file' } });
     try {
       const bytes = new Uint8Array(await chosen.arrayBuffer());
+      if (pictureType(bytes) !== null) return await trace(chosen);
       const read = await reader.client.openFile(
         { name: chosen.name, bytes },
         {
@@ -61,7 +74,8 @@ export function createOpenings(editor: Editor, desk: DeskStore, keeping: Keeping
       // A plan made from a map has no id of its own yet.
       const plan = report ? { ...found, id: crypto.randomUUID() } : found;
       const hint = plan.cameraOrder.length === 0 ? ' No camera yet. Press C, then point at a wall.' : '';
-      await open(plan, `Opened “${plan.name}”.${hint}`);
+      const missing = await pictures.take(plan, read.value.pictures);
+      await open(plan, `Opened “${plan.name}”.${hint}${missingWords(missing)}`);
       if (read.notes.length > 0) editor.say(`Opened “${plan.name}”, with notes.`, read.notes);
       if (report) desk.setState({ imported: { name: chosen.name, report }, sheet: 'report', drawer: true });
     } catch (error) {
@@ -83,7 +97,7 @@ export function createOpenings(editor: Editor, desk: DeskStore, keeping: Keeping
     choose: () => {
       fileOpen({
         description: 'Plans and streets',
-        extensions: ['.json', '.soffit', '.geojson', '.asc'],
+        extensions: ['.json', '.soffit', '.geojson', '.asc', '.png', '.jpg', '.jpeg', '.webp', '.pdf'],
         id: 'soffit',
       }).then(file, (error: unknown) => {
         // The person closed the system's file chooser.
@@ -112,5 +126,8 @@ export function createOpenings(editor: Editor, desk: DeskStore, keeping: Keeping
     },
   };
 }
+
+const missingWords = (count: number): string =>
+  count === 0 ? '' : ` ${count === 1 ? 'A picture is' : `${count} pictures are`} not on this device.`;
 
 const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));

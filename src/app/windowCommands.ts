@@ -4,12 +4,14 @@ import type { Editor } from '../editor/editor.ts';
 import type { PlanSettings } from '../plan/plan.ts';
 import type { Desk, DeskStore } from './desk.ts';
 import type { Openings } from './opening.ts';
+import type { Tracing } from './pictures/tracing.ts';
 import { chooseTheme } from './theme.ts';
 
 interface CommandParts {
   readonly editor: Editor;
   readonly desk: DeskStore;
   readonly openings: Openings;
+  readonly tracing: Tracing;
   save(): void;
 }
 
@@ -20,7 +22,7 @@ const UNITS: readonly (readonly [PlanSettings['units'], string])[] = [
 ];
 
 /** What concerns the whole plan and the window. */
-export function windowCommands({ editor, desk, openings, save }: CommandParts): readonly Command[] {
+export function windowCommands({ editor, desk, openings, tracing, save }: CommandParts): readonly Command[] {
   const { store } = editor;
   const sheet = (name: Desk['sheet']) => () => desk.setState({ sheet: name, drawer: true, tab: 'setting' });
   const command = (id: string, label: string, keys: string | null, run: () => void, also = ''): Command => ({
@@ -35,6 +37,8 @@ export function windowCommands({ editor, desk, openings, save }: CommandParts): 
     command('kept', 'Open a plan kept on this device', null, openings.show, 'recent'),
     command('new', 'New, empty plan', null, openings.empty),
     command('sample', 'Open the sample', null, openings.sample, 'demo'),
+    command('trace', 'Trace a drawing or a photo', null, tracing.choose, 'picture pdf underlay deeds plan'),
+    command('shapes', 'Begin with a shape', null, sheet('shapes'), 'detached terrace shop yard farm'),
     command('save', 'Save to a file', 'Ctrl S', save, 'download export'),
     {
       ...command('undo', 'Undo', 'Ctrl Z', () => editor.undo(), 'back'),

@@ -2,6 +2,7 @@ import { closeSync, openSync, readFileSync, statSync, writeFileSync } from 'node
 import path from 'node:path';
 import type { Fault } from '../base/fault.ts';
 import { GREATEST_FILE } from '../exchange/fileText.ts';
+import { isPack, unpackPlan } from '../exchange/planPack.ts';
 import { faultText } from '../plan/faultText.ts';
 import type { Plan, Situation } from '../plan/plan.ts';
 import { readPlan } from '../plan/read.ts';
@@ -37,10 +38,18 @@ export function fileBytes(file: string): Uint8Array {
  * @throws BadInput with everything that is wrong with it
  */
 export function planOf(file: string, terminal: Terminal): Plan {
-  const read = readPlan(new TextDecoder().decode(fileBytes(file)));
+  const read = readPlan(planTextOf(file, fileBytes(file)));
   if (!read.ok) throw new BadInput(faultLines(read.faults));
   tell(read.notes, terminal);
   return read.value;
+}
+
+/** The text of a plan, alone or packed with its pictures. */
+function planTextOf(file: string, bytes: Uint8Array): string {
+  if (!isPack(bytes)) return new TextDecoder().decode(bytes);
+  const unpacked = unpackPlan(path.basename(file), bytes);
+  if (!unpacked.ok) throw new BadInput(faultLines(unpacked.faults));
+  return unpacked.value.text;
 }
 
 /** What has been said on a terminal: reading a plan and laying it out may notice the same. */

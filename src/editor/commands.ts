@@ -20,6 +20,8 @@ export interface Places {
   goTo(point: Vec3): void;
   /** Asks what is seen at a place, and by which camera. */
   ask(point: Vec3): void;
+  /** Looks at the site from straight above. */
+  fromAbove(): void;
 }
 
 /** The commands of the window. Each part adds its own while it is there. */

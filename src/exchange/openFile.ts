@@ -5,12 +5,13 @@ import { setGround } from '../plan/commands/setGround.ts';
 import { emptyPlan } from '../plan/emptyPlan.ts';
 import { jsonFault } from '../plan/jsonFault.ts';
 import type { Plan } from '../plan/plan.ts';
-import { planFrom } from '../plan/read.ts';
+import { planFrom, readPlan } from '../plan/read.ts';
 import { fileText, READABLE } from './fileText.ts';
 import { isHeightGrid } from './elevation/gridText.ts';
 import { importElevation } from './elevation/importElevation.ts';
 import { isGeojson } from './geojson/collection.ts';
 import { importGeojson } from './geojson/importGeojson.ts';
+import { isPack, unpackPlan, type PictureBytes } from './planPack.ts';
 import type { ImportReport } from './report.ts';
 import type { Step } from '../assess/step.ts';
 
@@ -21,6 +22,8 @@ export const IMPORTED = 'imported';
 export interface Opened {
   readonly plan: Plan;
   readonly report: ImportReport | null;
+  /** Of a plan that was saved with its pictures. */
+  readonly pictures: PictureBytes;
 }
 
 /**
@@ -32,6 +35,7 @@ export interface Opened {
  */
 export function* openFile(name: string, bytes: Uint8Array): Generator<Step, Outcome<Opened>, void> {
   yield { share: 0, doing: 'Reading the file' };
+  if (isPack(bytes)) return packed(name, bytes);
   const text = fileText(name, bytes);
   if (!text.ok) return text;
   if (isHeightGrid(text.value)) return groundPlan(name, text.value);
@@ -51,7 +55,18 @@ export function* openFile(name: string, bytes: Uint8Array): Generator<Step, Outc
   if (!isPlanLike(document))
     return refuse({ code: 'file.unknown', path: [], allowed: READABLE, subject: name });
   const plan = planFrom(document);
-  return plan.ok ? accept({ plan: plan.value, report: null }, plan.notes) : plan;
+  return plan.ok ? accept({ plan: plan.value, report: null, pictures: NONE }, plan.notes) : plan;
+}
+
+const NONE: PictureBytes = new Map();
+
+/** A plan that was saved with its pictures. */
+function packed(name: string, bytes: Uint8Array): Outcome<Opened> {
+  const unpacked = unpackPlan(name, bytes);
+  if (!unpacked.ok) return unpacked;
+  const plan = readPlan(unpacked.value.text);
+  if (!plan.ok) return plan;
+  return accept({ plan: plan.value, report: null, pictures: unpacked.value.pictures }, plan.notes);
 }
 
 /** Whether JSON means to be a plan, if perhaps a broken one. */
@@ -68,7 +83,7 @@ function* opened(name: string, document: unknown): Generator<Step, Outcome<Opene
     }
     if (!value.ok) return value;
     const { report, ...found } = value.value;
-    return accept({ plan: addStructures(newPlan(name), found), report }, value.notes);
+    return accept({ plan: addStructures(newPlan(name), found), report, pictures: NONE }, value.notes);
   }
 }
 
@@ -77,7 +92,7 @@ function groundPlan(name: string, text: string): Outcome<Opened> {
   const read = importElevation(text);
   if (!read.ok) return refuse(...read.faults.map((fault) => ({ subject: name, ...fault })));
   const { ground, report } = read.value;
-  return accept({ plan: setGround(newPlan(name), ground), report }, read.notes);
+  return accept({ plan: setGround(newPlan(name), ground), report, pictures: NONE }, read.notes);
 }
 
 /** An empty plan named after a file. */

@@ -8,31 +8,30 @@ import type { Pointed } from '../editor/tools/pointed.ts';
 import { createToolbox, type Toolbox } from '../editor/tools/toolbox.ts';
 import type { Solid } from '../model/solid.ts';
 import type { Plan } from '../plan/plan.ts';
-import { lampsOf } from './lamps.ts';
 import { HoverName } from './labels/HoverName.ts';
 import { SignLayer } from './labels/SignLayer.ts';
 import { PlateLayer } from './labels/PlateLayer.ts';
-import { homeBox, siteBox, solidsBox } from './modelBox.ts';
-import type { Plate } from '../draw/labelPlaces.ts';
+import { Drawing } from './drawing/Drawing.ts';
+import { homeBox, siteBox, thingBox } from './modelBox.ts';
 import { ModelScene, type Shown } from './ModelScene.ts';
+import { idOf, shownNow } from './shown.ts';
+import { Hands } from './navigate/Hands.ts';
 import { Here } from './navigate/Here.ts';
+import { KeyCursor } from './navigate/KeyCursor.ts';
 import { nextBehind } from './navigate/nextBehind.ts';
 import { View } from './navigate/View.ts';
 import { followLens } from './navigate/ways.ts';
-import { rectsOver } from './parts/rectsOver.ts';
+import { platesOver } from './parts/rectsOver.ts';
 import { pickable, type Pickable } from './picking.ts';
 import { pointedAt, type Held } from './pointedAt.ts';
-import type { Spot } from './sheet.ts';
+import type { Sheet, Spot } from './sheet.ts';
 import { themeNow, watchTheme } from './theme.ts';
+import { Typing } from './typing/Typing.ts';
 
 /** The device's pixels count up to here; finer ones cost more than they show. */
 const MOST_RATIO = 2;
 /** Labels are placed anew once nothing has moved for so long, ms. */
 const REST = 180;
-
-/** The id of a thing where it is of a kind. */
-const idOf = (thing: Selected | null, kind: Selected['kind']): string | null =>
-  thing?.kind === kind && 'id' in thing ? thing.id : null;
 
 /** The place that faces look to, at their height. */
 const placeOfFaces = ({ question: { target }, scene: { ground } }: Assessment): Vec3 | null =>
@@ -42,22 +41,35 @@ const placeOfFaces = ({ question: { target }, scene: { ground } }: Assessment): 
 
 const NO_KEYS: Held = { shiftKey: false, ctrlKey: false, metaKey: false };
 
+interface PointerState {
+  readonly spot: Spot | null;
+  /** What touched or moved last. */
+  readonly by: Pointed['by'];
+}
+
 /** Joins what the Model draws with the plan, the answers and the view. Paints only when something changed. */
 export class Model {
   readonly view = new View();
   /** Where the pointer is over the Model, px; null where it is not. */
-  readonly pointer = createStore<{ readonly spot: Spot | null }>(() => ({ spot: null }));
+  readonly pointer = createStore<PointerState>(() => ({ spot: null, by: 'mouse' }));
   readonly toolbox: Toolbox;
   readonly here: Here;
+  readonly typing: Typing;
+  readonly cursor: KeyCursor;
+  readonly hands: Hands;
   readonly editor: Editor;
   readonly answers: AnswersStore;
   private readonly canvas: HTMLCanvasElement;
   private readonly scene: ModelScene;
   private readonly signs: SignLayer;
   private readonly plates: PlateLayer;
+  readonly drawing: Drawing;
   private readonly stops: (() => void)[] = [];
+  private readonly followers = new Set<(sheet: Sheet) => void>();
   private solids: Pickable = pickable([]);
   private frame = 0;
+  /** The picture itself is to be painted, not only what lies over it. */
+  private stale = true;
   private resting = 0;
   private fitted: string | null = null;
   private picked: { readonly solids: readonly Solid[]; readonly structures: Plan['structures'] | null } = {
@@ -72,9 +84,13 @@ export class Model {
     this.answers = answers;
     this.toolbox = createToolbox(editor);
     this.here = new Here(this);
+    this.typing = new Typing(this);
+    this.cursor = new KeyCursor(this);
     this.scene = new ModelScene(canvas);
     this.signs = new SignLayer(layer);
     this.plates = new PlateLayer(layer);
+    this.drawing = new Drawing(layer);
+    this.hands = new Hands(this, layer, canvas);
     const name = new HoverName(layer, this);
     canvas.addEventListener('webglcontextrestored', this.invalidate);
     const resize = new ResizeObserver(() => this.resize());
@@ -83,7 +99,8 @@ export class Model {
       () => resize.disconnect(),
       this.view.subscribe(this.invalidate),
       this.toolbox.store.subscribe(({ state }, { state: before }) => {
-        if (state.ghost !== before.ghost) this.invalidate();
+        // Ghosts and sketches lie over the picture, which stays as it is.
+        if (state !== before) this.redraw();
       }),
       answers.subscribe((now, before) => {
         if (now.assessment !== before.assessment) this.invalidate();
@@ -91,7 +108,8 @@ export class Model {
       editor.store.subscribe((now, before) => {
         if (
           now.plan !== before.plan ||
-          now.selected !== before.selected ||
+          now.selection !== before.selection ||
+          now.tool !== before.tool ||
           now.hovered !== before.hovered ||
           now.gesturing !== before.gesturing
         )
@@ -113,7 +131,9 @@ export class Model {
   pointed(spot: Spot, held: Held): Pointed {
     const reach = held.pointerType === 'touch' || held.pointerType === 'pen' ? 22 : 12;
     const sign = this.signs.at(spot, reach);
-    return pointedAt(this.view.sheet, spot, this.assessment?.scene ?? null, this.solids, sign, held);
+    const grip = sign.handle === null ? this.drawing.at(spot, reach) : null;
+    const scene = this.assessment?.scene ?? null;
+    return pointedAt(this.view.sheet, spot, scene, this.solids, { ...sign, grip }, held);
   }
 
   /** What a second click at the same place means: the thing behind the selected one. */
@@ -122,13 +142,17 @@ export class Model {
     return nextBehind(at, this.solids, selected && 'id' in selected ? selected.id : null);
   }
 
-  /** Puts the pointer of the keys on a place, in view, and the focus into the Model. */
+  /** Puts the keyboard's cursor on a place, in view, and the focus into the Model. */
   goTo(point: Vec3): void {
     this.view.reveal(point);
-    const spot = this.view.sheet.spotFromSite(point);
-    if (spot) this.pointer.setState({ spot: { x: spot.x, y: spot.y } });
     this.focus();
-    this.toolbox.hover(this.pointedNow());
+    this.cursor.goTo(point);
+  }
+
+  /** Looks from straight above. */
+  fromAbove(): void {
+    if (!this.view.isPlan) this.view.togglePlan(this.pivotFor(null));
+    this.focus();
   }
 
   /** Asks what is seen at a place, and holds the answer. */
@@ -137,10 +161,12 @@ export class Model {
     this.here.pin();
   }
 
-  /** What lies under the pointer, or in the middle where it is not over the Model. */
-  pointedNow(): Pointed {
-    const { width, height } = this.view;
-    return this.pointed(this.pointer.getState().spot ?? { x: width / 2, y: height / 2 }, NO_KEYS);
+  /** What lies under the keyboard's cursor, else under the pointer, else in the middle of the window. */
+  pointedNow(held: Held = NO_KEYS): Pointed {
+    const { width, height, sheet } = this.view;
+    const keyed = this.cursor.at && sheet.spotFromSite(this.cursor.at);
+    const spot = keyed ?? this.pointer.getState().spot ?? { x: width / 2, y: height / 2 };
+    return this.pointed(spot, held);
   }
 
   focus(): void {
@@ -156,20 +182,7 @@ export class Model {
   }
 
   boxOf(thing: Selected | null) {
-    if (!thing || !('id' in thing)) return null;
-    const { scene } = this.assessment ?? {};
-    const eye =
-      thing.kind === 'lamp'
-        ? this.shown?.lamps.find(({ id }) => id === thing.id)?.eye
-        : scene?.cameras.find(({ id }) => id === thing.id)?.eye;
-    if (eye) {
-      const around = 4;
-      return {
-        low: [eye[0] - around, eye[1] - around, Math.max(0, eye[2] - around)] as Vec3,
-        high: [eye[0] + around, eye[1] + around, eye[2] + 1] as Vec3,
-      };
-    }
-    return solidsBox((scene?.solids ?? []).filter(({ structure }) => structure === thing.id));
+    return thingBox(this.assessment?.scene ?? null, this.shown?.lamps ?? [], thing);
   }
 
   fit(thing: Selected | null): void {
@@ -178,15 +191,24 @@ export class Model {
   }
 
   invalidate = (): void => {
+    this.stale = true;
+    this.redraw();
+  };
+
+  /** What lies over the picture is drawn anew, the picture not. */
+  redraw = (): void => {
     if (this.frame === 0) this.frame = requestAnimationFrame(this.paint);
   };
 
   private paint = (): void => {
     this.frame = 0;
     const { view, assessment } = this;
-    if (assessment) this.take(assessment);
-    followLens(this);
-    this.scene.paint(view.orbit, view.width, view.height);
+    if (this.stale) {
+      this.stale = false;
+      if (assessment) this.take(assessment);
+      followLens(this);
+      this.scene.paint(view.orbit, view.width, view.height);
+    }
     this.follow();
     clearTimeout(this.resting);
     this.resting = window.setTimeout(this.rest, REST);
@@ -194,24 +216,9 @@ export class Model {
 
   /** Hands over what changed since the last picture. */
   private take(assessment: Assessment): void {
-    const { plan, hovered, selected, gesturing } = this.editor.store.getState();
-    const { alone } = assessment.question;
-    const hidden = Object.values(plan.cameras).flatMap((camera) => (camera.hidden ? [camera.id] : []));
-    const key = `${alone ?? ''} ${hidden.join(' ')}`;
-    const counted =
-      this.shown?.key === key
-        ? this.shown.counted
-        : (id: string) => (alone === null ? !hidden.includes(id) : id === alone);
-    this.shown = {
-      hovered: idOf(hovered, 'structure'),
-      selected: idOf(selected, 'structure'),
-      camera: idOf(selected, 'camera'),
-      key,
-      counted,
-      dragged: gesturing,
-      structures: plan.structures,
-      lamps: lampsOf(plan, assessment.scene),
-    };
+    const now = this.editor.store.getState();
+    const { plan } = now;
+    this.shown = shownNow(now, assessment, this.shown);
     const { solids } = assessment.scene;
     if (this.picked.solids !== solids || this.picked.structures !== plan.structures) {
       this.picked = { solids, structures: plan.structures };
@@ -225,6 +232,13 @@ export class Model {
       this.fitted = plan.id;
       this.view.home(false);
     }
+  }
+
+  /** Calls back with each picture, for what is carried along with it. Returns how to stop. */
+  follows(follower: (sheet: Sheet) => void): () => void {
+    this.followers.add(follower);
+    this.redraw();
+    return () => this.followers.delete(follower);
   }
 
   /** Moves signs and labels with the view. */
@@ -245,6 +259,12 @@ export class Model {
       counted: this.shown?.counted ?? (() => true),
     });
     this.plates.follow(view.sheet);
+    const { state } = this.toolbox.store.getState();
+    const now = this.editor.store.getState();
+    const { sheet, isPlan: plan } = view;
+    this.drawing.show({ sheet, solids: this.solids, state, now, plan, cursor: this.cursor.at });
+    this.canvas.style.cursor = this.hands.cursor;
+    for (const follower of this.followers) follower(sheet);
   }
 
   private rest = (): void => {
@@ -261,22 +281,9 @@ export class Model {
       counted: this.shown?.counted ?? (() => true),
       names: ({ structure, name }) =>
         plan.structures[structure]?.name ?? plan.cameras[structure]?.name ?? name,
-      taken: [...this.signs.plates, ...this.overPlates()],
+      taken: [...this.signs.plates, ...this.drawing.plates, ...platesOver(this.canvas.parentElement)],
     });
   };
-
-  /** What lies over the Model, as boxes that no label may run under. */
-  private overPlates(): Plate[] {
-    const frame = this.canvas.parentElement;
-    if (!frame) return [];
-    return rectsOver(frame).map(({ left, top, width, height }) => ({
-      x: left + width / 2,
-      y: top + height / 2,
-      width,
-      height,
-      angle: 0,
-    }));
-  }
 
   private resize(): void {
     const { clientWidth, clientHeight } = this.canvas;
@@ -285,6 +292,7 @@ export class Model {
     this.view.resize(clientWidth, clientHeight);
     // A canvas is cleared by its new size, so it is painted before the browser shows it.
     cancelAnimationFrame(this.frame);
+    this.stale = true;
     this.paint();
   }
 

@@ -4,17 +4,17 @@ import type { AnswersStore } from '../answers/store.ts';
 import type { Commands } from '../editor/commands.ts';
 import type { Editor, EditorState } from '../editor/editor.ts';
 import { nameOfSelected } from '../editor/recordsOf.ts';
+import { ContextMenu } from './menu/ContextMenu.tsx';
 import { Model } from './Model.ts';
 import { modelCommands } from './modelCommands.ts';
-import { keyPressed } from './navigate/keys.ts';
-import { Pointers } from './navigate/Pointers.ts';
-import { listenToWheel } from './navigate/wheel.ts';
+import { listenTo, type Listening } from './navigate/listen.ts';
 import { SheetFrame } from './parts/SheetFrame.tsx';
 import { NorthMark } from './parts/NorthMark.tsx';
 import { ScaleBar } from './parts/ScaleBar.tsx';
 import { SpokenHere } from './parts/SpokenHere.tsx';
 import { StripRow } from './parts/StripRow.tsx';
 import { ToolColumn } from './parts/ToolColumn.tsx';
+import { TouchBar } from './touch/TouchBar.tsx';
 import labelStyles from './labels/labels.module.css';
 import styles from './modelView.module.css';
 import partStyles from './parts/parts.module.css';
@@ -30,37 +30,25 @@ export function ModelView({ editor, answers, commands }: ModelViewProps) {
   const root = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const layer = useRef<HTMLDivElement>(null);
-  const [model, setModel] = useState<Model | null>(null);
+  const [made, setMade] = useState<{ readonly model: Model; readonly listening: Listening } | null>(null);
   const name = useStore(editor.store, nameOf);
   const unit = useStore(editor.store, (state) => state.plan.settings.units);
 
   useEffect(() => {
     if (!root.current || !canvas.current || !layer.current) return undefined;
-    const made = new Model(canvas.current, layer.current, editor, answers);
-    const element = root.current;
+    const model = new Model(canvas.current, layer.current, editor, answers);
     // An application takes keys, so it takes the focus.
-    element.tabIndex = 0;
-    const pointers = new Pointers(element, made);
-    const stopWheel = listenToWheel(element, made);
-    const keyed = (event: KeyboardEvent) => {
-      if (event.target === element && keyPressed(event, made, pointers)) event.preventDefault();
-    };
-    element.addEventListener('keydown', keyed);
-    const stopCursor = made.toolbox.store.subscribe(({ state }) => {
-      element.style.cursor = state.cursor;
-    });
-    const stopCommands = commands.add(modelCommands(made));
-    commands.setPlaces({ goTo: (point) => made.goTo(point), ask: (point) => made.ask(point) });
-    setModel(made);
+    root.current.tabIndex = 0;
+    const listening = listenTo(root.current, model);
+    const stopCommands = commands.add(modelCommands(model));
+    commands.setPlaces({ goTo: (point) => model.goTo(point), ask: (point) => model.ask(point) });
+    setMade({ model, listening });
     return () => {
-      element.removeEventListener('keydown', keyed);
       stopCommands();
       commands.setPlaces(null);
-      stopWheel();
-      stopCursor();
-      pointers.dispose();
-      made.dispose();
-      setModel(null);
+      listening.stop();
+      model.dispose();
+      setMade(null);
     };
   }, [editor, answers, commands]);
 
@@ -70,18 +58,20 @@ export function ModelView({ editor, answers, commands }: ModelViewProps) {
         <canvas ref={canvas} className={styles['canvas']} aria-hidden="true" />
         <div ref={layer} className={labelStyles['labels']} />
       </div>
-      {model && (
+      {made && (
         <>
-          <SheetFrame view={model.view} />
+          <SheetFrame view={made.model.view} />
           <div data-over>
-            <ToolColumn model={model} />
+            <ToolColumn model={made.model} />
           </div>
-          <StripRow model={model} />
-          <SpokenHere model={model} />
+          <StripRow model={made.model} />
+          <SpokenHere model={made.model} />
           <div className={partStyles['corner']} data-over>
-            <ScaleBar view={model.view} unit={unit} />
-            <NorthMark model={model} />
+            <ScaleBar view={made.model.view} unit={unit} />
+            <NorthMark model={made.model} />
           </div>
+          <TouchBar model={made.model} pen={made.listening.pointers.pen} />
+          <ContextMenu model={made.model} />
         </>
       )}
     </div>
@@ -89,7 +79,7 @@ export function ModelView({ editor, answers, commands }: ModelViewProps) {
 }
 
 /** What a screen reader calls the Model: plan and selection. */
-function nameOf({ plan, selected }: EditorState): string {
-  const thing = nameOfSelected(plan, selected);
+function nameOf({ plan, selected, selection }: EditorState): string {
+  const thing = selection.length > 1 ? `${selection.length} things` : nameOfSelected(plan, selected);
   return `Model of ${plan.name}, ${thing === undefined ? 'nothing selected' : `${thing} selected`}`;
 }

@@ -17,6 +17,7 @@ function atHand() {
   commands.setPlaces({
     goTo: (point) => went.push(['go', point]),
     ask: (point) => went.push(['ask', point]),
+    fromAbove: () => undefined,
   });
   const finds = (typed: string) => findsFor(typed, { editor, commands });
   const take = (typed: string) => {

@@ -2,6 +2,12 @@ import { allowed, given, lastKey, subjectOf, where, type Words } from './say.ts'
 
 /** Words for maps that cannot be read, and features of them that cannot be built. */
 export const exchangeWords: Readonly<Record<string, Words>> = {
+  'pack.broken': (fault) =>
+    `${subjectOf(fault, 'This file')} is a ZIP that cannot be unpacked; it may stop half-way. Your open plan is untouched. Try another copy.`,
+  'pack.tooLarge': (fault) =>
+    `${subjectOf(fault, 'This file')} would unpack to more than can be held. Save the plan again with fewer or smaller pictures.`,
+  'pack.noPlan': (fault) =>
+    `${subjectOf(fault, 'This file')} is a ZIP without a plan (plan.json) in it. Choose a file that was saved from here, or one that is not zipped.`,
   'ies.noTilt': (fault) =>
     `${subjectOf(fault, 'This file')} has no line that begins with TILT=, so that it holds no light to read. Choose the photometric file (.ies) of the lamp.`,
   'ies.tiltFile': (fault) =>

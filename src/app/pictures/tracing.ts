@@ -1,0 +1,120 @@
+import { fileOpen } from 'browser-fs-access';
+import type { Commands } from '../../editor/commands.ts';
+import type { Editor } from '../../editor/editor.ts';
+import { pictureType } from '../../exchange/pictures/pictureType.ts';
+import { addPicture } from '../../plan/commands/addPicture.ts';
+import type { DeskStore } from '../desk.ts';
+import { openPdf } from './pdfPages.ts';
+import { readPicture, type PictureRead } from './pictureRead.ts';
+import type { PictureStore } from './pictureStore.ts';
+
+/** Pictures and pages that are laid under the plan to be traced. */
+export interface Tracing {
+  /** Asks for a file. */
+  choose(): void;
+  file(file: File): Promise<void>;
+}
+
+/** How strongly a picture shows under the lines that are drawn over it. */
+const STRENGTH = 0.35;
+
+interface TracingParts {
+  readonly editor: Editor;
+  readonly desk: DeskStore;
+  readonly pictures: PictureStore;
+  readonly commands: Commands;
+}
+
+export function createTracing({ editor, desk, pictures, commands }: TracingParts): Tracing {
+  const lay = async (name: string, read: PictureRead) => {
+    await pictures
+      .keep(read)
+      .catch(() =>
+        editor.say('The picture could not be kept on this device. Save the plan to a file to keep it.'),
+      );
+    let added: string | null = null;
+    editor.run(`Lay ${name} under the plan`, (plan) => {
+      const next = addPicture(plan, {
+        name,
+        file: read.file,
+        use: { kind: 'site', at: [0, 0], metresPerPixel: null, turn: 0, strength: STRENGTH },
+      });
+      added = next.id;
+      return next.plan;
+    });
+    if (added === null) return;
+    editor.select({ kind: 'picture', id: added });
+    commands.places()?.fromAbove();
+    editor.hold('scale');
+  };
+
+  const trouble = (name: string, error: unknown) =>
+    editor.say(
+      `“${name}” was not laid under the plan. ${error instanceof Error ? error.message : String(error)}`,
+    );
+
+  /** Where there is more than one page, asks which. */
+  const page = async (name: string, bytes: Uint8Array<ArrayBuffer>) => {
+    const pages = await openPdf(bytes);
+    const take = async (number: number) => {
+      try {
+        await lay(
+          pages.count === 1 ? name : `${name}, page ${number}`,
+          await read(await pages.picture(number)),
+        );
+      } finally {
+        pages.close();
+      }
+    };
+    if (pages.count === 1) return take(1);
+    desk.setState({
+      sheet: 'pages',
+      drawer: true,
+      tab: 'setting',
+      pages: {
+        name,
+        count: pages.count,
+        thumbnail: pages.thumbnail,
+        choose: (number) => {
+          desk.setState({ sheet: 'setting', pages: null });
+          take(number).catch((error: unknown) => trouble(name, error));
+        },
+        close: () => {
+          pages.close();
+          desk.setState({ sheet: 'setting', pages: null });
+        },
+      },
+    });
+  };
+
+  const read = (blob: Blob) => readPicture(blob, 'image/png');
+
+  const file = async (chosen: File) => {
+    const name = chosen.name.replace(/\.[a-z]+$/iu, '');
+    try {
+      const bytes = new Uint8Array(await chosen.arrayBuffer());
+      const type = pictureType(bytes);
+      if (type === null)
+        throw new Error(
+          'Choose a PNG, JPEG or WebP picture, or a PDF. A drawing in another form can be printed to a PDF.',
+        );
+      if (type === 'application/pdf') await page(name, bytes);
+      else await lay(name, await readPicture(new Blob([bytes], { type }), type));
+    } catch (error) {
+      trouble(chosen.name, error);
+    }
+  };
+
+  return {
+    file,
+    choose: () => {
+      fileOpen({
+        description: 'Pictures and pages',
+        extensions: ['.png', '.jpg', '.jpeg', '.webp', '.pdf'],
+        id: 'soffit-pictures',
+      }).then(file, (error: unknown) => {
+        if (!(error instanceof DOMException && error.name === 'AbortError')) trouble('The file', error);
+      });
+    },
+  };
+}

@@ -1,5 +1,5 @@
 import type { Passage } from '../../model/passage.ts';
-import type { RoofKind } from '../../model/structure.ts';
+import type { Got, RoofKind } from '../../model/structure.ts';
 import { setStructureSize } from '../../plan/commands/setStructureSize.ts';
 import { withStructure } from '../../plan/commands/withStructure.ts';
 import type { Plan } from '../../plan/plan.ts';
@@ -8,8 +8,8 @@ import type { Plan } from '../../plan/plan.ts';
 const FIRST_PITCH = 35;
 const FIRST_PARAPET = 0.3;
 
-/** Gives a building another kind of roof, with a pitch or a parapet where it had none. */
-export function setRoofKind(plan: Plan, id: string, kind: RoofKind): Plan {
+/** Gives a building another kind of roof, with a pitch or a parapet where it had none; `how` the roof is known by then. */
+export function setRoofKind(plan: Plan, id: string, kind: RoofKind, how: Got = 'measured'): Plan {
   const structure = plan.structures[id];
   if (structure?.kind !== 'building') return plan;
   const { pitch, parapet } = structure.roof;
@@ -19,7 +19,7 @@ export function setRoofKind(plan: Plan, id: string, kind: RoofKind): Plan {
     ...(pitched && pitch === 0 ? { pitch: FIRST_PITCH } : {}),
     ...(kind === 'parapet' && parapet === 0 ? { parapet: FIRST_PARAPET } : {}),
   };
-  return setStructureSize(plan, id, { roof });
+  return setStructureSize(plan, id, { roof }, how);
 }
 
 /** What a barrier or a block lets through. */

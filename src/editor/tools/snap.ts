@@ -1,10 +1,16 @@
+import type { LengthUnit } from '../../base/length.ts';
+
 const STEPS = [0.01, 0.05, 0.1, 0.5, 1, 5] as const;
+/** ½, 1, 3, 6 inches, 1 and 5 feet, m. */
+const FEET_STEPS = [0.0127, 0.0254, 0.0762, 0.1524, 0.3048, 1.524] as const;
 /** The grid is the smallest that is so many pixels wide. */
 const LEAST_PIXELS = 8;
 
 /** The grid step for a view, m. */
-export const gridStep = (metresPerPixel: number): number =>
-  STEPS.find((step) => step >= LEAST_PIXELS * metresPerPixel) ?? 5;
+export function gridStep(metresPerPixel: number, unit: LengthUnit = 'metres'): number {
+  const steps = unit === 'feet' ? FEET_STEPS : STEPS;
+  return steps.find((step) => step >= LEAST_PIXELS * metresPerPixel) ?? steps[steps.length - 1] ?? 5;
+}
 
 /** A value that attracts, with how many pixels it reaches. */
 export interface Candidate {

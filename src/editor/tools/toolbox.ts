@@ -4,7 +4,11 @@ import type { Plan } from '../../plan/plan.ts';
 import type { Editor, Tool } from '../editor.ts';
 import type { Compass, Nudge, ToolState, TypedBy } from './chart.ts';
 import type { Pointed } from './pointed.ts';
+import { blocking } from './block/block.ts';
+import { bounding } from './boundary/boundary.ts';
 import { placing } from './lamp/placing.ts';
+import { lining } from './line/line.ts';
+import { outlining } from './outline/outline.ts';
 import { seeking } from './camera/seeking.ts';
 import { measuring } from './measure/measuring.ts';
 import { pointingPlace } from './pointingPlace.ts';
@@ -148,6 +152,10 @@ const TOOLS: Partial<Readonly<Record<Tool, (editor: Editor) => ToolState>>> = {
   camera: seeking,
   lamp: placing,
   place: pointingPlace,
+  outline: outlining,
+  line: lining,
+  boundary: bounding,
+  block: blocking,
   measure: measuring,
 };
 

@@ -1,0 +1,34 @@
+import { setBoundary } from '../../../plan/commands/setBoundary.ts';
+import type { Editor } from '../../editor.ts';
+import type { ToolState } from '../chart.ts';
+import { drawingTool } from '../drawing/drawingTool.ts';
+import type { DrawSpec } from '../drawing/drawSpec.ts';
+import { counterClockwise } from '../drawing/newStructure.ts';
+import { resting } from '../rest/resting.ts';
+
+const spec = (replaces: boolean): DrawSpec => ({
+  tool: 'boundary',
+  kinds: [
+    {
+      key: 'boundary',
+      label: 'Site boundary',
+      raise: null,
+      make: (plan, { corners }) => ({
+        plan: setBoundary(plan, counterClockwise(corners)),
+        thing: { kind: 'boundary' },
+      }),
+    },
+  ],
+  ends: 'ring',
+  rectangle: true,
+  rectangleOnly: false,
+  raises: false,
+  ask: (editor) => {
+    if (replaces) editor.say('Boundary replaced. Undo brings the former back.');
+    return resting(editor);
+  },
+});
+
+/** The boundary tool: the client's own ground. A new one replaces the old. */
+export const bounding = (editor: Editor): ToolState =>
+  drawingTool(editor, spec(editor.store.getState().plan.boundary !== null));

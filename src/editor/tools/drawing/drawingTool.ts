@@ -1,0 +1,23 @@
+import type { Editor } from '../../editor.ts';
+import type { ToolState } from '../chart.ts';
+import { resting } from '../rest/resting.ts';
+import { armed } from './armed.ts';
+import type { Drawing, DrawKind, DrawSpec } from './drawSpec.ts';
+import { EMPTY } from './draft.ts';
+import { finish } from './finish.ts';
+
+/** A tool that draws by corners, with nothing drawn yet. */
+export function drawingTool(editor: Editor, spec: DrawSpec, kind: DrawKind = spec.kinds[0]): ToolState {
+  const drawing: Drawing = {
+    editor,
+    spec,
+    kind,
+    armed: () => drawingTool(editor, spec, kind),
+    finish: (drawn) => finish(drawing, drawn),
+  };
+  const next = spec.kinds[(spec.kinds.indexOf(kind) + 1) % spec.kinds.length] ?? kind;
+  return armed(drawing, EMPTY, {
+    again: () => drawingTool(editor, spec, next),
+    leave: () => resting(editor),
+  });
+}

@@ -1,0 +1,25 @@
+import type { Selected } from '../../editor.ts';
+import { nameOfSelected, thingOf } from '../../recordsOf.ts';
+import type { ToolState } from '../chart.ts';
+import { resting } from '../rest/resting.ts';
+import type { Drawing, Drawn } from './drawSpec.ts';
+import { lastSize } from './lastSizes.ts';
+import { raising } from './raising.ts';
+
+/** Puts what was drawn into the plan, one step, selects it, and goes on to its height or to what is asked of it. */
+export function finish(drawing: Drawing, drawn: Drawn): ToolState {
+  const { editor, spec, kind } = drawing;
+  const { plan } = editor.store.getState();
+  const height = lastSize(editor, kind.key, kind.raise?.first ?? 0);
+  const made = kind.make(plan, drawn, height);
+  editor.run(`Draw ${nameOfSelected(made.plan, made.thing) ?? kind.label}`, () => made.plan);
+  // A plan that only reads takes nothing; the editor has said so.
+  if (editor.store.getState().plan !== made.plan) return drawing.armed();
+  editor.select(made.thing);
+  const ask = (): ToolState =>
+    isThere(drawing, made.thing) ? spec.ask(editor, made.thing) : resting(editor);
+  return spec.raises && kind.raise ? raising(drawing, made.thing, kind.raise, drawn, ask) : ask();
+}
+
+const isThere = ({ editor }: Drawing, thing: Selected): boolean =>
+  thingOf(editor.store.getState().plan, thing) !== undefined;

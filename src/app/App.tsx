@@ -6,7 +6,7 @@ import type { Commands } from '../editor/commands.ts';
 import type { Keeping } from '../editor/keeping.ts';
 import type { Versions } from '../editor/versions.ts';
 import { Finder } from '../panels/finder/Finder.tsx';
-import { SiteTree } from '../panels/SiteTree.tsx';
+import { SiteTree } from '../panels/site/SiteTree.tsx';
 import { TitleBlock } from '../panels/TitleBlock.tsx';
 import { FaultWordsProvider } from '../panels/faultWords.ts';
 import { faultText } from '../plan/faultText.ts';

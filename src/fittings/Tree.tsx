@@ -10,13 +10,17 @@ interface TreeProps {
   readonly label: string;
   /** The visible rows, in order. */
   readonly items: readonly TreeItem[];
-  readonly selected: string | null;
+  /** The last of them is the one that Tab enters at. */
+  readonly selected: readonly string[];
   readonly hovered: string | null;
-  select(id: string): void;
+  /** `more` adds the row to what is selected, or takes it out. */
+  select(id: string, more: boolean): void;
   hover(id: string | null): void;
   /** Enter on the focused row, after it was selected. */
   enter(id: string): void;
   setOpen(id: string, open: boolean): void;
+  /** Acts on the row, at a place of the window; absent where there is no menu. */
+  menu?(id: string, x: number, y: number): void;
 }
 
 const TYPING_PAUSE = 700;
@@ -25,7 +29,18 @@ const TYPING_PAUSE = 700;
 const STRETCH = 60;
 
 /** A list in levels with one row in the tab order: arrows walk, letters find, Enter goes on with the row. */
-export function Tree({ label, items, selected, hovered, select, hover, enter, setOpen }: TreeProps) {
+export function Tree({
+  label,
+  items,
+  selected: all,
+  hovered,
+  select,
+  hover,
+  enter,
+  setOpen,
+  menu,
+}: TreeProps) {
+  const selected = all.at(-1) ?? null;
   const [went, setWent] = useState<{ readonly at: string; readonly under: string | null } | null>(null);
   const box = useRef<HTMLDivElement>(null);
   const typed = useRef({ text: '', when: 0 });
@@ -62,13 +77,20 @@ export function Tree({ label, items, selected, hovered, select, hover, enter, se
   }, [selected]);
 
   const keyed = (event: KeyboardEvent) => {
-    if (focused === null || event.ctrlKey || event.metaKey || event.altKey) return;
-    if (event.key === 'Enter' || event.key === ' ') {
+    if (focused === null || event.altKey) return;
+    const more = event.ctrlKey || event.metaKey || event.shiftKey;
+    if (event.key === ' ' || (event.key === 'Enter' && !more)) {
       event.preventDefault();
-      select(focused);
+      select(focused, more);
       if (event.key === 'Enter') enter(focused);
       return;
     }
+    if (event.key === 'ContextMenu' || (event.key === 'F10' && event.shiftKey)) {
+      event.preventDefault();
+      openMenu(focused, null);
+      return;
+    }
+    if (event.ctrlKey || event.metaKey) return;
     const move = treeMove(items, focused, event.key);
     if (move) {
       event.preventDefault();
@@ -83,6 +105,14 @@ export function Tree({ label, items, selected, hovered, select, hover, enter, se
     if (found !== null) go(found);
   };
 
+  /** A menu is for what is selected, so a row that is not is selected first. */
+  const openMenu = (id: string, at: { readonly x: number; readonly y: number } | null) => {
+    if (!menu) return;
+    if (!all.includes(id)) select(id, false);
+    const box = rowOf(id)?.getBoundingClientRect();
+    menu(id, at?.x ?? (box ? box.left + 24 : 0), at?.y ?? (box ? box.bottom : 0));
+  };
+
   const rowAt = (target: EventTarget): string | undefined =>
     target instanceof Element ? target.closest<HTMLElement>('[data-row]')?.dataset['row'] : undefined;
 
@@ -94,9 +124,19 @@ export function Tree({ label, items, selected, hovered, select, hover, enter, se
       tabIndex={-1}
       className={styles.tree}
       onKeyDown={keyed}
-      onClick={({ target }) => {
+      aria-multiselectable
+      onClick={({ target, shiftKey, ctrlKey, metaKey }) => {
         const row = rowAt(target);
-        if (row !== undefined) select(row);
+        if (row === undefined) return;
+        const twist = target instanceof Element ? target.closest<HTMLElement>('[data-twist]') : null;
+        if (twist) setOpen(row, twist.dataset['twist'] === 'closed');
+        else select(row, shiftKey || ctrlKey || metaKey);
+      }}
+      onContextMenu={(event) => {
+        const row = rowAt(event.target);
+        if (row === undefined || !menu) return;
+        event.preventDefault();
+        openMenu(row, { x: event.clientX, y: event.clientY });
       }}
       onFocus={({ target }) => {
         const row = rowAt(target);
@@ -112,7 +152,7 @@ export function Tree({ label, items, selected, hovered, select, hover, enter, se
             items={stretch}
             from={k * STRETCH}
             total={items.length}
-            selected={here(selected)}
+            selected={all.filter((id) => stretch.some((item) => item.id === id)).join('\n')}
             hovered={here(hovered)}
             focused={here(focused)}
             always={stretches.length <= 2}

@@ -8,8 +8,9 @@ interface TreeRowsProps {
   readonly from: number;
   /** How many rows the tree has. */
   readonly total: number;
+  /** Rows of this stretch that are selected, a line each, so that a stretch without a change is not made anew. */
+  readonly selected: string;
   /** Rows of this stretch that are marked; null where they lie in another. */
-  readonly selected: string | null;
   readonly hovered: string | null;
   readonly focused: string | null;
   /** A short tree is shown whole. */
@@ -35,7 +36,8 @@ export const TreeRows = memo(function TreeRows(props: TreeRowsProps) {
     return () => watch.disconnect();
   }, [always]);
 
-  const made = always || near || selected !== null || focused !== null;
+  const chosen = new Set(selected.split('\n'));
+  const made = always || near || selected !== '' || focused !== null;
   return (
     <div ref={box} role="none" className={styles.stretch} style={{ '--rows': items.length }} data-made={made}>
       {made &&
@@ -51,13 +53,18 @@ export const TreeRows = memo(function TreeRows(props: TreeRowsProps) {
             aria-level={item.level}
             aria-setsize={always ? undefined : total}
             aria-posinset={always ? undefined : from + index + 1}
-            aria-selected={item.id === selected}
+            aria-selected={chosen.has(item.id)}
             aria-expanded={item.open ?? undefined}
             tabIndex={item.id === focused ? 0 : -1}
             style={{ '--level': item.level - 1 }}
             onPointerEnter={() => hover(item.id)}
             onPointerLeave={() => hover(null)}
           >
+            {item.open !== null && (
+              <span className={styles.twist} data-twist={item.open ? 'open' : 'closed'} aria-hidden>
+                ›
+              </span>
+            )}
             <span className={styles.icon} aria-hidden>
               {item.icon}
             </span>

@@ -40,7 +40,7 @@ export function SheetColumn({ editor, answers, desk, openings, versions }: Sheet
     );
   if (sheet === 'versions') return <VersionsSheet editor={editor} versions={versions} close={close} />;
   if (sheet === 'pages' && pages) return <PagesSheet {...pages} />;
-  if (sheet === 'keys') return <KeysSheet close={close} />;
+  if (sheet === 'keys') return <KeysSheet editor={editor} close={close} />;
   if (sheet === 'report' && imported)
     return (
       <ReportSheet

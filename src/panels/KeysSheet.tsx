@@ -1,29 +1,37 @@
+import { useStore } from 'zustand';
+import type { Editor } from '../editor/editor.ts';
 import { Button } from '../fittings/Button.tsx';
 import { Group } from './Group.tsx';
+import { keysOfTool, type KeyRow } from './keysOfMoment.ts';
 import { SheetHead } from './SheetHead.tsx';
 import styles from './keysSheet.module.css';
 
 const KEYS: readonly {
   readonly title: string;
-  readonly rows: readonly (readonly [keys: string, does: string])[];
+  readonly rows: readonly KeyRow[];
 }[] = [
   {
     title: 'In the Model',
     rows: [
-      ['C', 'place a camera; again: the next mount'],
-      ['U', 'place a lamp'],
-      ['Arrows', 'move the selected camera .01 m, lamp .1; Shift ten times'],
+      ['W F B O', 'draw: building, fence, block, opening'],
+      ['T V G', 'tree, vehicle, site boundary'],
+      ['C U M', 'camera, lamp, measure; a key again: the next kind'],
+      ['Arrows', 'nudge the selected .01 m, Shift ten times; else slide the view'],
+      ['Tab, Enter', 'through the numbers of the selected'],
+      ['Space', 'press at the pointer or cursor'],
       [', .', 'turn the view'],
-      ['PgUp PgDn', 'nearer, farther'],
+      ['PgUp PgDn', 'nearer, farther; Shift: higher, lower'],
       ['Q', 'what is here: at the pointer, else mid-view'],
       ['P', 'from above, and back'],
-      ['W', 'coverage of the wall or roof pointed at; Esc: of the ground'],
       ['E', 'square on to the wall pointed at or selected'],
+      ['Shift E', 'coverage of the wall or roof pointed at; Esc: of the ground'],
       ['S', 'stand at the spot pointed at; arrows walk and turn'],
       ['I', 'look through the selected camera’s lens'],
       ['Z, Home', 'fit the selected, fit all'],
+      ['N', 'snapping off, on'],
       ['Y', 'next target height'],
       ['H, Delete', 'leave out, delete the selected'],
+      ['Shift F10', 'what can be done here'],
       ['Esc', 'one step back, also to the view before'],
     ],
   },
@@ -40,6 +48,7 @@ const KEYS: readonly {
     rows: [
       ['Ctrl Z', 'undo'],
       ['Ctrl Y', 'do it again'],
+      ['Ctrl Enter', 'find a command, a thing, a number'],
       ['Ctrl O', 'open'],
       ['Ctrl S', 'save to a file'],
       ['?', 'these keys'],
@@ -47,8 +56,15 @@ const KEYS: readonly {
   },
 ];
 
-/** The keys that work now. */
-export function KeysSheet({ close }: { close(): void }) {
+interface KeysSheetProps {
+  readonly editor: Editor;
+  close(): void;
+}
+
+/** The keys that work now: those of the tool in hand first. */
+export function KeysSheet({ editor, close }: KeysSheetProps) {
+  const tool = useStore(editor.store, (state) => state.tool);
+  const moment = keysOfTool(tool);
   return (
     <>
       <SheetHead
@@ -60,7 +76,7 @@ export function KeysSheet({ close }: { close(): void }) {
           </Button>
         }
       />
-      {KEYS.map(({ title, rows }) => (
+      {(moment ? [moment, ...KEYS] : KEYS).map(({ title, rows }) => (
         <Group key={title} title={title}>
           <dl className={styles.keys}>
             {rows.map(([keys, does]) => (
@@ -76,7 +92,11 @@ export function KeysSheet({ close }: { close(): void }) {
         <dl className={styles.keys}>
           <div>
             <dt>Drag</dt>
-            <dd>turns the view; on the selected camera: slides it</dd>
+            <dd>turns the view; on what is selected: moves it</dd>
+          </div>
+          <div>
+            <dt>Right button</dt>
+            <dd>what can be done here; dragged, it turns the view</dd>
           </div>
           <div>
             <dt>Click again</dt>

@@ -142,25 +142,6 @@ export class Model {
     return nextBehind(at, this.solids, selected && 'id' in selected ? selected.id : null);
   }
 
-  /** Puts the keyboard's cursor on a place, in view, and the focus into the Model. */
-  goTo(point: Vec3): void {
-    this.view.reveal(point);
-    this.focus();
-    this.cursor.goTo(point);
-  }
-
-  /** Looks from straight above. */
-  fromAbove(): void {
-    if (!this.view.isPlan) this.view.togglePlan(this.pivotFor(null));
-    this.focus();
-  }
-
-  /** Asks what is seen at a place, and holds the answer. */
-  ask(point: Vec3): void {
-    this.goTo(point);
-    this.here.pin();
-  }
-
   /** What lies under the keyboard's cursor, else under the pointer, else in the middle of the window. */
   pointedNow(held: Held = NO_KEYS): Pointed {
     const { width, height, sheet } = this.view;

@@ -33,7 +33,7 @@ import { Wash } from './wash/Wash.ts';
 /** What the Model shows besides the assessment. */
 export interface Shown {
   readonly hovered: string | null;
-  readonly selected: string | null;
+  readonly selected: readonly string[];
   /** The camera whose frame is drawn. */
   readonly camera: string | null;
   /** Changes with the cameras that count. */
@@ -131,7 +131,7 @@ export class ModelScene {
     const anew = moved || before?.scene.solids !== scene.solids || last?.structures !== shown.structures;
     if (anew) this.showSolids(scene.solids, shown.structures);
     if (anew || !sameGround(before, assessment)) this.ground.show(scene, this.origin);
-    if (anew || last?.hovered !== shown.hovered || last.selected !== shown.selected)
+    if (anew || last?.hovered !== shown.hovered || !sameList(last.selected, shown.selected))
       this.solids.point(shown.hovered, shown.selected);
     if (moved || before !== assessment || last?.counted !== shown.counted || last.dragged !== shown.dragged) {
       const counted = assessment.cameras.filter(({ camera }) => shown.counted(camera.id));
@@ -209,3 +209,6 @@ const sameGround = (one: Assessment | null, two: Assessment): boolean =>
   one.scene.board.right === two.scene.board.right &&
   one.scene.board.bottom === two.scene.board.bottom &&
   one.scene.board.top === two.scene.board.top;
+
+const sameList = (one: readonly string[], two: readonly string[]): boolean =>
+  one.length === two.length && one.every((id, i) => id === two[i]);

@@ -8,6 +8,7 @@ import { ContextMenu } from './menu/ContextMenu.tsx';
 import { Model } from './Model.ts';
 import { modelCommands } from './modelCommands.ts';
 import { listenTo, type Listening } from './navigate/listen.ts';
+import { placesOf } from './navigate/places.ts';
 import { SheetFrame } from './parts/SheetFrame.tsx';
 import { NorthMark } from './parts/NorthMark.tsx';
 import { ScaleBar } from './parts/ScaleBar.tsx';
@@ -41,7 +42,7 @@ export function ModelView({ editor, answers, commands }: ModelViewProps) {
     root.current.tabIndex = 0;
     const listening = listenTo(root.current, model);
     const stopCommands = commands.add(modelCommands(model));
-    commands.setPlaces({ goTo: (point) => model.goTo(point), ask: (point) => model.ask(point) });
+    commands.setPlaces(placesOf(model));
     setMade({ model, listening });
     return () => {
       stopCommands();

@@ -1,6 +1,8 @@
 import type { Scene } from '../assess/scene.ts';
 import type { Vec3 } from '../base/vector.ts';
+import type { Selected } from '../editor/editor.ts';
 import type { Solid } from '../model/solid.ts';
+import type { LampShown } from './labels/LampSigns.ts';
 import { BOARD_EDGE } from './ground/board.ts';
 import type { Box } from './orbit.ts';
 
@@ -50,4 +52,31 @@ export function homeBox(scene: Scene): Box {
     low: [low[0] + across, low[1] + along, scene.ground],
     high: [high[0] - across, high[1] - along, high[2]],
   };
+}
+
+/** Around a camera or a lamp, m: the sign alone would fill the window. */
+const AROUND_SIGN = 4;
+
+/** The box of a thing in the site; null where it has none. */
+export function thingBox(
+  scene: Scene | null,
+  lamps: readonly LampShown[],
+  thing: Selected | null,
+): Box | null {
+  if (!scene || !thing) return null;
+  if (thing.kind === 'boundary' || thing.kind === 'ground') {
+    const { left, bottom, right, top } = scene.board;
+    return { low: [left, bottom, scene.ground], high: [right, top, scene.ground] };
+  }
+  const eye =
+    thing.kind === 'lamp'
+      ? lamps.find(({ id }) => id === thing.id)?.eye
+      : scene.cameras.find(({ id }) => id === thing.id)?.eye;
+  if (eye)
+    return {
+      low: [eye[0] - AROUND_SIGN, eye[1] - AROUND_SIGN, Math.max(0, eye[2] - AROUND_SIGN)],
+      high: [eye[0] + AROUND_SIGN, eye[1] + AROUND_SIGN, eye[2] + 1],
+    };
+  const of = thing.kind === 'opening' || thing.kind === 'service' ? thing.on : thing.id;
+  return solidsBox(scene.solids.filter(({ structure }) => structure === of));
 }

@@ -1,6 +1,7 @@
 import type { Command } from '../editor/commands.ts';
 import type { Tool } from '../editor/editor.ts';
 import type { Model } from './Model.ts';
+import { askForFace } from './navigate/faceOf.ts';
 import { squareOn } from './navigate/squareOn.ts';
 import { lookThrough, stand } from './navigate/ways.ts';
 
@@ -56,6 +57,13 @@ export function modelCommands(model: Model): readonly Command[] {
       ),
       off: noneSelected,
     },
+    command(
+      'face',
+      'Coverage of the wall or roof in the middle of the view',
+      'Shift E',
+      'target facade',
+      () => askForFace(model),
+    ),
     command('square on', 'Look square on to a wall', 'E', 'elevation', () => squareOn(model)),
     command('stand', 'Stand in the middle of the view', 'S', 'walk', () => stand(model)),
     {

@@ -11,6 +11,9 @@ export interface SignAt {
   readonly handle: Pointed['handle'];
 }
 
+/** What of a selection lies under the pointer. */
+type Over = SignAt & Pick<Pointed, 'grip'>;
+
 export interface Held {
   readonly shiftKey: boolean;
   readonly ctrlKey: boolean;
@@ -38,7 +41,7 @@ export function pointedAt(
   spot: Spot,
   scene: Scene | null,
   solids: Pickable,
-  sign: SignAt,
+  over: Over,
   held: Held,
 ): Pointed {
   const ray = sheet.rayFromSpot(spot);
@@ -63,11 +66,10 @@ export function pointedAt(
   return {
     ray,
     struck,
-    ...sign,
+    ...over,
     metresPerPixel: sheet.metresPerPixel(struck?.point ?? ground ?? [0, 0, 0]),
     shift: held.shiftKey,
     free: held.ctrlKey || held.metaKey,
-    grip: null,
     screen: {
       spot: [spot.x, spot.y],
       place: (point) => {

@@ -81,7 +81,7 @@ test(
 );
 
 test(
-  'W asks for the wall pointed at, Esc goes back to the ground',
+  'Shift E asks for the wall pointed at, Esc goes back to the ground',
   visiting(async (open) => {
     const page = await open();
     await model(page).press('p');
@@ -90,11 +90,11 @@ test(
     if (box === null) throw new Error('the Model is not in view');
     await model(page).focus();
     await page.mouse.move(box.x + box.width / 2, box.y + 6);
-    await page.keyboard.press('w');
+    await page.keyboard.press('Shift+E');
     await page.getByText('Point at a wall or a roof').first().waitFor();
     // From above, the roof lies under the middle of the picture.
     await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2 - 40);
-    await changing(page, () => page.keyboard.press('w'));
+    await changing(page, () => page.keyboard.press('Shift+E'));
     await page
       .getByText(/^House, (north|south) roof slope$/)
       .first()

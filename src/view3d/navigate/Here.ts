@@ -39,9 +39,9 @@ export class Here {
   }
 
   /** Holds what is under the pointer, or in the middle of the view, and speaks of it. */
-  pin(): void {
+  pin(at: Pointed = this.model.pointedNow()): void {
     const { editor, answers, pointer } = this.model;
-    const point = this.spotOf(this.model.pointedNow());
+    const point = this.spotOf(at);
     if (!point) {
       this.say('Nothing of the site is here.');
       return;

@@ -65,6 +65,11 @@ export class TwoFingers {
     return were;
   }
 
+  /** All are lifted. */
+  get isNone(): boolean {
+    return this.spots.size === 0;
+  }
+
   private pair(): Pair | null {
     const [a, b] = [...this.spots.values()];
     if (!a || !b) return null;

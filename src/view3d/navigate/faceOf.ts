@@ -1,16 +1,16 @@
 import { surfaceAt } from '../../editor/settings/surfaceChoices.ts';
+import type { Pointed } from '../../editor/tools/pointed.ts';
 import type { Model } from '../Model.ts';
 
-/** Asks for coverage of the wall or roof face under the pointer, else in the middle of the view; tells what it does. */
-export function askForFace(model: Model): void {
+/** Asks for coverage of the wall or roof face pointed at, else in the middle of the view; tells what it does. */
+export function askForFace(model: Model, { struck }: Pointed = model.pointedNow()): void {
   const { editor } = model;
   const { structures } = editor.store.getState().plan;
-  const { struck } = model.pointedNow();
   const id = struck?.structure ?? null;
   const structure = id === null ? undefined : structures[id];
   const face = struck && structure ? surfaceAt(structure, struck.point, struck.normal) : null;
   if (!structure || !face) {
-    editor.say('Point at a wall or a roof, then press W for its coverage.');
+    editor.say('Point at a wall or a roof, then press Shift E for its coverage.');
     return;
   }
   editor.ask({ kind: 'surface', height: 0, surface: face.key });

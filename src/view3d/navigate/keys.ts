@@ -1,11 +1,14 @@
 import type { Nudge } from '../../editor/tools/chart.ts';
 import type { Model } from '../Model.ts';
-import type { Pointers } from './Pointers.ts';
-import { slideByPixels, turnBy, zoomBy } from './moves.ts';
-import { askForFace, leaveFace } from './faceOf.ts';
+import { arrowOf, beginsNumber } from '../typing/Typing.ts';
 import { compassOf } from './compass.ts';
+import { askForFace, leaveFace } from './faceOf.ts';
+import { takesCursor } from './KeyCursor.ts';
+import { slideByPixels, turnBy, zoomBy } from './moves.ts';
+import type { Pointers } from './Pointers.ts';
 import { squareOn } from './squareOn.ts';
 import { lookAbout, walk } from './stays.ts';
+import { takeTool, toolOfKey } from './toolKeys.ts';
 import { lookThrough, stand } from './ways.ts';
 
 const SLIDE = 64;
@@ -15,60 +18,101 @@ const ZOOM = 1.25;
 /** m. */
 const PACE = 0.5;
 
-const ARROWS: Readonly<Record<string, Nudge>> = {
-  ArrowLeft: 'left',
-  ArrowRight: 'right',
-  ArrowUp: 'up',
-  ArrowDown: 'down',
-};
-
 /** Keys while the Model has the focus. Returns whether the key was of use. */
 export function keyPressed(event: KeyboardEvent, model: Model, pointers: Pointers): boolean {
   const { key, shiftKey } = event;
-  if (event.ctrlKey || event.metaKey || event.altKey || event.isComposing) return false;
-  const { view, toolbox, editor } = model;
-  const about = model.pivotFor(null);
-  const arrow = ARROWS[key];
-  if (arrow && view.stay?.kind === 'stand') {
-    stroll(model, arrow);
-    return true;
-  }
+  if (event.isComposing || event.altKey || event.getModifierState('AltGraph')) return false;
+  // In a chain the last corner goes, not the last step of history.
+  if (event.ctrlKey || event.metaKey)
+    return key.toLowerCase() === 'z' && !shiftKey && (pointers.escape() || model.toolbox.back());
+  const arrow = arrowOf(key);
   if (arrow) {
-    const { selected, tool } = editor.store.getState();
-    const used = toolbox.nudge(arrow, shiftKey, compassOf(view));
-    if (!used || (tool === 'rest' && selected?.kind !== 'camera' && selected?.kind !== 'lamp'))
-      slide(model, arrow);
+    arrowPressed(model, arrow, shiftKey);
     return true;
   }
-  switch (key.length === 1 ? key.toLowerCase() : key) {
+  if (key === 'F10' ? shiftKey : key === 'ContextMenu') return menuAsked(model);
+  return (
+    (beginsNumber(key) && model.typing.begin(key === '−' ? '-' : key)) ||
+    handled(model, pointers, event) ||
+    viewed(model, key, shiftKey) ||
+    lettered(model, key, shiftKey)
+  );
+}
+
+function arrowPressed(model: Model, way: Nudge, large: boolean): void {
+  const { view, toolbox, editor, cursor } = model;
+  const { tool, selected } = editor.store.getState();
+  if (view.stay?.kind === 'stand') stroll(model, way);
+  else if (tool !== 'rest' && takesCursor(toolbox.store.getState().state)) cursor.move(way, large);
+  else if (tool === 'rest' && selected === null) slide(model, way);
+  else if (!toolbox.nudge(way, large, compassOf(view))) slide(model, way);
+}
+
+/** What goes to the tool in hand. */
+function handled(model: Model, pointers: Pointers, event: KeyboardEvent): boolean {
+  const { toolbox, here } = model;
+  switch (event.key) {
     case 'Escape':
-      return (
-        pointers.escape() || model.here.release() || leaveFace(model) || backOut(model) || toolbox.escape()
-      );
+      return pointers.escape() || here.release() || leaveFace(model) || backOut(model) || toolbox.escape();
     case 'Enter':
       return toolbox.enter();
+    case ' ':
+      toolbox.click(model.pointedNow(event));
+      return true;
+    case 'Backspace':
+      return toolbox.back();
+    case 'Tab':
+      return toolbox.tab(event.shiftKey);
+    case ';':
+      return toolbox.swap();
+    // Else the browser looks through the page for it.
+    case "'":
+    case '/':
+      return true;
+    default:
+      return false;
+  }
+}
+
+/** What changes the view. */
+function viewed(model: Model, key: string, shift: boolean): boolean {
+  const { view, editor } = model;
+  const about = model.pivotFor(null);
+  const resting = editor.store.getState().tool === 'rest';
+  switch (key) {
     case 'PageUp':
-      if (shiftKey) turnBy(view, about, 0, RISE);
-      else zoomBy(view, about, ZOOM, true);
+    case 'PageDown': {
+      const up = key === 'PageUp';
+      if (shift) turnBy(view, about, 0, up ? RISE : -RISE);
+      else zoomBy(view, model.cursor.at ?? about, up ? ZOOM : 1 / ZOOM, true);
       return true;
-    case 'PageDown':
-      if (shiftKey) turnBy(view, about, 0, -RISE);
-      else zoomBy(view, about, 1 / ZOOM, true);
-      return true;
+    }
     case ',':
-      turnBy(view, about, -TURN, 0);
-      return true;
     case '.':
-      turnBy(view, about, TURN, 0);
+      // With a tool in hand a point begins a number.
+      if (resting) turnBy(view, about, key === ',' ? -TURN : TURN, 0);
       return true;
     case 'Home':
       view.home();
       return true;
+    default:
+      return false;
+  }
+}
+
+function lettered(model: Model, key: string, shift: boolean): boolean {
+  const { view, editor } = model;
+  const letter = key.length === 1 ? key.toLowerCase() : '';
+  if (shift) {
+    if (letter === 'e') askForFace(model);
+    return letter === 'e';
+  }
+  switch (letter) {
     case 'z':
       model.fit(editor.store.getState().selected);
       return true;
     case 'p':
-      view.togglePlan(about);
+      view.togglePlan(model.pivotFor(null));
       return true;
     case 'e':
       return squareOn(model);
@@ -79,19 +123,25 @@ export function keyPressed(event: KeyboardEvent, model: Model, pointers: Pointer
       return stand(model);
     case 'i':
       return lookThrough(model);
-    case 'c':
-      if (editor.store.getState().tool === 'camera') toolbox.again();
-      else editor.hold('camera');
+    case 'n': {
+      const { snapping } = editor.store.getState();
+      editor.snap(!snapping);
+      editor.say(snapping ? 'Snapping is off.' : 'Snapping is on.');
       return true;
-    case 'w':
-      askForFace(model);
-      return true;
-    case 'u':
-      editor.hold('lamp');
-      return true;
-    default:
-      return false;
+    }
+    default: {
+      const tool = toolOfKey(letter);
+      if (tool) takeTool(model, tool);
+      return tool !== undefined;
+    }
   }
+}
+
+function menuAsked(model: Model): boolean {
+  const at = model.pointedNow();
+  const [x, y] = at.screen.spot;
+  model.hands.openMenu({ x, y }, at);
+  return true;
 }
 
 /** One step back: out of a stay before the selection goes, to the view before once nothing else is left. */

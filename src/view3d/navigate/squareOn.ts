@@ -1,4 +1,5 @@
 import type { Vec3 } from '../../base/vector.ts';
+import type { Pointed } from '../../editor/tools/pointed.ts';
 import type { Model } from '../Model.ts';
 import { turnTo } from '../orbit.ts';
 
@@ -6,10 +7,10 @@ import { turnTo } from '../orbit.ts';
  * Looks straight at the wall pointed at; else at the one that a selected camera is fixed to, or that the selection shows
  * most of. Tells whether there was one.
  */
-export function squareOn(model: Model): boolean {
+export function squareOn(model: Model, at: Pointed | null = pointedOver(model)): boolean {
   const { assessment, editor } = model;
   const { selected } = editor.store.getState();
-  const { struck } = model.pointer.getState().spot ? model.pointedNow() : { struck: null };
+  const struck = at?.struck ?? null;
   if (struck && struck.structure !== null && Math.abs(struck.normal[2]) < 0.2)
     return face(model, struck.normal, struck.point);
   if (!assessment || !selected || (selected.kind !== 'camera' && selected.kind !== 'structure')) return false;
@@ -20,6 +21,9 @@ export function squareOn(model: Model): boolean {
   if (!outward || Math.hypot(outward[0], outward[1]) < 0.1) return false;
   return face(model, outward, model.pivotFor(null));
 }
+
+const pointedOver = (model: Model): Pointed | null =>
+  model.pointer.getState().spot || model.cursor.at ? model.pointedNow() : null;
 
 function face({ view }: Model, outward: Vec3, about: Vec3): boolean {
   const bearing = (Math.atan2(-outward[0], -outward[1]) * 180) / Math.PI;

@@ -7,11 +7,16 @@ import { rectsOver } from './rectsOver.ts';
 export function keepClear(element: HTMLElement, model: Model): () => void {
   const frame = element.parentElement ?? element;
   let last: Spot | null = null;
+  let asked = false;
   const place = (): void => {
     // Nothing moves under what is being typed, and an empty row is nowhere.
     if (element.dataset['shown'] !== 'true' || element.contains(document.activeElement)) return;
     const size = { width: element.offsetWidth, height: element.offsetHeight };
-    last = clearPlace(size, model.view, rectsOver(frame), model.pointer.getState().spot, last);
+    // What asks is there to be pointed at: it keeps clear where it comes up, and then it stays.
+    const asks = element.dataset['asks'] === 'true';
+    const { spot } = model.pointer.getState();
+    last = clearPlace(size, model.view, rectsOver(frame), asks && asked ? null : spot, last);
+    asked = asks;
     element.style.transform = `translate(${Math.round(last.x)}px, ${Math.round(last.y)}px)`;
   };
   const resized = new ResizeObserver(place);

@@ -1,3 +1,4 @@
+import type { Plate } from '../../draw/labelPlaces.ts';
 import type { Rect } from './clearPlace.ts';
 
 /**
@@ -14,3 +15,15 @@ export function rectsOver(model: Element): readonly Rect[] {
       : [];
   });
 }
+
+/** The same as boxes that no label may run under. */
+export const platesOver = (model: Element | null): readonly Plate[] =>
+  model === null
+    ? []
+    : rectsOver(model).map(({ left, top, width, height }) => ({
+        x: left + width / 2,
+        y: top + height / 2,
+        width,
+        height,
+        angle: 0,
+      }));

@@ -89,21 +89,19 @@ export class SolidsLayer {
     this.edges.show(edgesOf(solids, origin, soft));
   }
 
-  /** Lights up structures by id; null lights none. */
-  point(hovered: string | null, selected: string | null): void {
-    const none = { count: 0, ...emptyEdges };
-    const of = (id: string | null) =>
-      id === null
-        ? none
-        : edgesOf(
-            this.solids.filter(({ structure }) => structure === id),
-            this.origin,
-            this.soft,
-          );
-    this.hovered.show(hovered === selected ? none : of(hovered));
-    const chosen = of(selected);
-    this.casing.show(chosen);
-    this.selected.show(chosen);
+  /** Lights up structures by id. */
+  point(hovered: string | null, selected: readonly string[]): void {
+    const chosen = new Set(selected);
+    const of = (wanted: (structure: string) => boolean) =>
+      edgesOf(
+        this.solids.filter(({ structure }) => wanted(structure)),
+        this.origin,
+        this.soft,
+      );
+    this.hovered.show(of((id) => id === hovered && !chosen.has(id)));
+    const outlined = of((id) => chosen.has(id));
+    this.casing.show(outlined);
+    this.selected.show(outlined);
   }
 
   /**
@@ -120,11 +118,3 @@ export class SolidsLayer {
     this.card.uPitch.value = 2 ** Math.ceil(Math.log2(5 * metresPerPixel));
   }
 }
-
-const emptyEdges = {
-  from: new Float32Array(),
-  to: new Float32Array(),
-  left: new Float32Array(),
-  right: new Float32Array(),
-  kind: new Float32Array(),
-};

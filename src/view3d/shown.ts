@@ -1,0 +1,33 @@
+import type { Assessment } from '../assess/assessment.ts';
+import type { EditorState, Selected } from '../editor/editor.ts';
+import { lampsOf } from './lamps.ts';
+import type { Shown } from './ModelScene.ts';
+
+/** The id of a thing where it is of a kind. */
+export const idOf = (thing: Selected | null, kind: Selected['kind']): string | null =>
+  thing?.kind === kind && 'id' in thing ? thing.id : null;
+
+/** What the Model shows of what the person said; parts of `before` where they are the same. */
+export function shownNow(
+  { plan, hovered, selected, selection, gesturing }: EditorState,
+  assessment: Assessment,
+  before: Shown | null,
+): Shown {
+  const { alone } = assessment.question;
+  const hidden = Object.values(plan.cameras).flatMap((camera) => (camera.hidden ? [camera.id] : []));
+  const key = `${alone ?? ''} ${hidden.join(' ')}`;
+  const counted =
+    before?.key === key
+      ? before.counted
+      : (id: string) => (alone === null ? !hidden.includes(id) : id === alone);
+  return {
+    hovered: idOf(hovered, 'structure'),
+    selected: selection.flatMap((thing) => (thing.kind === 'structure' ? [thing.id] : [])),
+    camera: idOf(selected, 'camera'),
+    key,
+    counted,
+    dragged: gesturing,
+    structures: plan.structures,
+    lamps: lampsOf(plan, assessment.scene),
+  };
+}

@@ -4,25 +4,36 @@ import type { Vec2 } from '../base/vector.ts';
 import { barrierLine } from '../model/barrierLine.ts';
 import { validFootprint } from '../model/footprint.ts';
 import type { Ring, Structure } from '../model/structure.ts';
-import type { Plan } from './plan.ts';
+import type { Patch, Plan } from './plan.ts';
 
 /** What of a plan's drawing nobody can build: outlines that cross themselves, structures that no site has room for. */
 export function drawingFaults(plan: Plan): readonly Fault[] {
-  const faults = Object.values(plan.structures).flatMap((structure) => {
-    const path = ['structures', structure.id];
-    const vast = spanFaults(structure.name, cornersOf(structure), path);
-    return vast.length > 0
-      ? vast
-      : outlineFaults(structure).map((fault) => ({ ...fault, path: [...path, ...fault.path] }));
-  });
-  const patches = Object.values(plan.patches).flatMap(({ id, name, outline }) => {
-    const path = ['patches', id];
-    const vast = spanFaults(name, outline, path);
-    return vast.length > 0 ? vast : ringFaults(outline, name, [...path, 'outline']);
-  });
-  const boundary = plan.boundary ? ringFaults(plan.boundary, 'Site boundary', ['boundary']) : [];
-  return [...faults, ...patches, ...boundary];
+  return [
+    ...Object.values(plan.structures).flatMap(structureFaults),
+    ...Object.values(plan.patches).flatMap(patchFaults),
+    ...(plan.boundary ? boundaryFaults(plan.boundary) : []),
+  ];
 }
+
+/** What of one structure's outline or line nobody can build. */
+export function structureFaults(structure: Structure): readonly Fault[] {
+  const path = ['structures', structure.id];
+  const vast = spanFaults(structure.name, cornersOf(structure), path);
+  return vast.length > 0
+    ? vast
+    : outlineFaults(structure).map((fault) => ({ ...fault, path: [...path, ...fault.path] }));
+}
+
+/** What of a patch's outline is no patch of ground. */
+export function patchFaults({ id, name, outline }: Patch): readonly Fault[] {
+  const path = ['patches', id];
+  const vast = spanFaults(name, outline, path);
+  return vast.length > 0 ? vast : ringFaults(outline, name, [...path, 'outline']);
+}
+
+/** What of the site boundary encloses no site. */
+export const boundaryFaults = (boundary: Ring): readonly Fault[] =>
+  ringFaults(boundary, 'Site boundary', ['boundary']);
 
 /** What is wrong with a ring that stands by itself. */
 function ringFaults(ring: Ring, name: string, path: readonly string[]): readonly Fault[] {

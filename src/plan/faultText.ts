@@ -1,4 +1,5 @@
 import type { Fault } from '../base/fault.ts';
+import { editWords } from './faultWords/edit.ts';
 import { exchangeWords } from './faultWords/exchange.ts';
 import { fileWords } from './faultWords/file.ts';
 import { modelWords } from './faultWords/model.ts';
@@ -9,6 +10,7 @@ import { given, subjectOf, where, type Words } from './faultWords/say.ts';
 export const faultWords: Readonly<Record<string, Words>> = {
   ...fileWords,
   ...planWords,
+  ...editWords,
   ...modelWords,
   ...exchangeWords,
 };

@@ -8,6 +8,8 @@ import { z } from './zod.ts';
 
 const order = z.array(id);
 
+const boundary = ring.nullable();
+
 const requirement = z
   .strictObject({
     id,
@@ -66,6 +68,21 @@ const settings = z
   })
   .meta({ id: 'settings' });
 
+/** What each record of the plan must be by itself. */
+export const recordSchemas = {
+  structures: structureSchema,
+  cameras: cameraSchema,
+  patches: patch,
+  lamps: lamp,
+  requirements: requirement,
+  situations: situation,
+  groups: group,
+  pictures: picture,
+} as const;
+
+/** And each field that can be drawn or typed. */
+export const fieldSchemas = { boundary, ground, settings, name } as const;
+
 /** The plan file of the present version, shapes only; `planCheck` holds what one part says of another. */
 export const planSchema = z
   .strictObject({
@@ -81,22 +98,22 @@ export const planSchema = z
       .nullable()
       .describe('Where the origin of the site frame lies on Earth; null: nowhere'),
     ground,
-    boundary: ring.nullable(),
-    structures: z.record(id, structureSchema),
+    boundary,
+    structures: z.record(id, recordSchemas.structures),
     structureOrder: order,
-    cameras: z.record(id, cameraSchema),
+    cameras: z.record(id, recordSchemas.cameras),
     cameraOrder: order,
-    patches: z.record(id, patch),
+    patches: z.record(id, recordSchemas.patches),
     patchOrder: order,
-    lamps: z.record(id, lamp),
+    lamps: z.record(id, recordSchemas.lamps),
     lampOrder: order,
-    requirements: z.record(id, requirement),
+    requirements: z.record(id, recordSchemas.requirements),
     requirementOrder: order,
-    situations: z.record(id, situation),
+    situations: z.record(id, recordSchemas.situations),
     situationOrder: order,
-    groups: z.record(id, group),
+    groups: z.record(id, recordSchemas.groups),
     groupOrder: order,
-    pictures: z.record(id, picture),
+    pictures: z.record(id, recordSchemas.pictures),
     pictureOrder: order,
     settings,
     credits: z.array(credit).describe('Attribution of imported data, shown and printed with the plan'),

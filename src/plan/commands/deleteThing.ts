@@ -1,5 +1,6 @@
 import type { Vec3 } from '../../base/vector.ts';
-import type { Plan, PlanCamera, Situation } from '../plan.ts';
+import type { Plan, PlanCamera } from '../plan.ts';
+import { forgetting } from './forgetting.ts';
 import { mapped } from './mapped.ts';
 import type { Thing } from './thing.ts';
 import { withoutMembers } from './withoutMembers.ts';
@@ -83,13 +84,4 @@ function loosened(camera: PlanCamera, host: string, eyes: Readonly<Record<string
     return camera;
   const eye = eyes[camera.id];
   return eye ? { ...camera, mount: { kind: 'loose', eye } } : camera;
-}
-
-/** A situation that no longer speaks of a structure, or of openings that went. */
-export function forgetting(situation: Situation, id: string | null, openings: readonly string[]): Situation {
-  const leaves = Object.entries(situation.leaves).filter(([opening]) => !openings.includes(opening));
-  const away = situation.away.filter((other) => other !== id);
-  if (away.length === situation.away.length && leaves.length === Object.keys(situation.leaves).length)
-    return situation;
-  return { ...situation, away, leaves: Object.fromEntries(leaves) };
 }

@@ -90,7 +90,8 @@ export function nextHappening(
     const after = lines[corner.after];
     if (!after || crossOf(before.along, after.along) >= 0) continue;
     for (const stretch of stretches) {
-      if (stretch.first === corner || stretch.last === corner) continue;
+      // What set out from one place was on the stretch's line there, and does not come back to it.
+      if (stretch.first.node === corner.node || stretch.last.node === corner.node) continue;
       const at = hitTime(corner, stretch, now, time);
       if (at === null) continue;
       if (at < time) time = at;

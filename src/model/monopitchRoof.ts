@@ -21,7 +21,7 @@ export const bearingOf = (d: Vec2): number => bearing(degreesFromRad(Math.atan2(
  * nearest to the bearing asked for, or without one, of the longest and those that run beside it the one that faces
  * most nearly south.
  */
-function fallOf(outline: Ring, fall: number | null): Vec2 {
+export function fallOf(outline: Ring, fall: number | null): Vec2 {
   const edges = outline.map((a, k) => {
     const b = cornerAt(outline, k + 1);
     return { along: heading(a, b), length: span(a, b) };

@@ -64,7 +64,7 @@ export function ModelRegion({ editor, answers, desk, openings, tracing, commands
       )}
       <div className={styles.view}>
         <Suspense fallback={null}>
-          <ModelView editor={editor} answers={answers} commands={commands} />
+          <ModelView editor={editor} answers={answers} commands={commands} bitmap={tracing.bitmap} />
         </Suspense>
         <Cover answers={answers} />
         <div className={styles.notices} data-over>

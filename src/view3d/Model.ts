@@ -12,7 +12,7 @@ import { HoverName } from './labels/HoverName.ts';
 import { SignLayer } from './labels/SignLayer.ts';
 import { PlateLayer } from './labels/PlateLayer.ts';
 import { Drawing } from './drawing/Drawing.ts';
-import { homeBox, siteBox, thingBox } from './modelBox.ts';
+import { homeBox, middleOf, siteBox, thingBox, withPictures } from './modelBox.ts';
 import { ModelScene, type Shown } from './ModelScene.ts';
 import { idOf, shownNow } from './shown.ts';
 import { Hands } from './navigate/Hands.ts';
@@ -23,6 +23,7 @@ import { View } from './navigate/View.ts';
 import { followLens } from './navigate/ways.ts';
 import { platesOver } from './parts/rectsOver.ts';
 import { pickable, type Pickable } from './picking.ts';
+import type { PictureBitmap } from './pictures/PictureLayer.ts';
 import { pointedAt, type Held } from './pointedAt.ts';
 import type { Sheet, Spot } from './sheet.ts';
 import { themeNow, watchTheme } from './theme.ts';
@@ -78,7 +79,13 @@ export class Model {
   };
   private shown: Shown | null = null;
 
-  constructor(canvas: HTMLCanvasElement, layer: HTMLElement, editor: Editor, answers: AnswersStore) {
+  constructor(
+    canvas: HTMLCanvasElement,
+    layer: HTMLElement,
+    editor: Editor,
+    answers: AnswersStore,
+    bitmap: PictureBitmap,
+  ) {
     this.canvas = canvas;
     this.editor = editor;
     this.answers = answers;
@@ -86,7 +93,7 @@ export class Model {
     this.here = new Here(this);
     this.typing = new Typing(this);
     this.cursor = new KeyCursor(this);
-    this.scene = new ModelScene(canvas);
+    this.scene = new ModelScene(canvas, bitmap, this.invalidate);
     this.signs = new SignLayer(layer);
     this.plates = new PlateLayer(layer);
     this.drawing = new Drawing(layer);
@@ -158,12 +165,11 @@ export class Model {
   pivotFor(point: Vec3 | null): Vec3 {
     if (point) return point;
     const box = this.boxOf(this.editor.store.getState().selected);
-    if (!box) return this.view.middle;
-    return [(box.low[0] + box.high[0]) / 2, (box.low[1] + box.high[1]) / 2, (box.low[2] + box.high[2]) / 2];
+    return box ? middleOf(box) : this.view.middle;
   }
 
   boxOf(thing: Selected | null) {
-    return thingBox(this.assessment?.scene ?? null, this.shown?.lamps ?? [], thing);
+    return thingBox(this.assessment?.scene ?? null, this.shown, thing);
   }
 
   fit(thing: Selected | null): void {
@@ -207,8 +213,8 @@ export class Model {
       this.solids = pickable(solids.filter(({ structure }) => plan.structures[structure]?.hidden !== true));
     }
     this.scene.show(assessment, this.shown);
-    this.view.site = siteBox(assessment.scene);
-    this.view.homeBox = homeBox(assessment.scene);
+    this.view.site = withPictures(siteBox(assessment.scene), this.shown.pictures);
+    this.view.homeBox = withPictures(homeBox(assessment.scene), this.shown.pictures);
     if (this.fitted !== plan.id && this.view.width > 1) {
       this.fitted = plan.id;
       this.view.home(false);

@@ -13,6 +13,7 @@ import type { Assessment } from '../assess/assessment.ts';
 import { distance, subtract, type Vec3 } from '../base/vector.ts';
 import { numberFromHex } from '../draw/colour.ts';
 import { ink, type Theme } from '../draw/ink.ts';
+import type { LaidPicture } from '../editor/pictures/siteCorners.ts';
 import type { Solid } from '../model/solid.ts';
 import type { Structure } from '../model/structure.ts';
 import type { LampShown } from './labels/LampSigns.ts';
@@ -25,6 +26,7 @@ import { siteBox } from './modelBox.ts';
 import { eyeOf, type Orbit } from './orbit.ts';
 import { windowUniforms } from './shading.ts';
 import { sheetOf } from './sheet.ts';
+import { PictureLayer, type PictureBitmap } from './pictures/PictureLayer.ts';
 import { panesOf } from './solids/panes.ts';
 import { SolidsLayer } from './solids/SolidsLayer.ts';
 import { TargetLayer } from './wash/TargetLayer.ts';
@@ -44,6 +46,8 @@ export interface Shown {
   /** The plan's: some are left out of the picture, a tree is drawn softly, a block's openings have leaves. */
   readonly structures: Readonly<Record<string, Structure>>;
   readonly lamps: readonly LampShown[];
+  /** Laid on the ground. */
+  readonly pictures: readonly LaidPicture[];
 }
 
 /** Sites farther than this from the renderer's origin move it, so that single precision stays fine. */
@@ -63,12 +67,14 @@ export class ModelScene {
   private readonly target: TargetLayer;
   private readonly cameras: CameraLayer;
   private readonly lampRings: FatLines;
+  private readonly pictures: PictureLayer;
   private origin: Vec3 = [0, 0, 0];
   private assessment: Assessment | null = null;
   private shown: Shown | null = null;
   private theme: Theme = 'light';
 
-  constructor(canvas: HTMLCanvasElement) {
+  /** @param changed is called when a picture of the site has come */
+  constructor(canvas: HTMLCanvasElement, bitmap: PictureBitmap, changed: () => void) {
     // Tokens are written as the screen encodes them; nothing may convert them.
     ColorManagement.enabled = false;
     this.renderer = new WebGLRenderer({
@@ -84,6 +90,8 @@ export class ModelScene {
     const texture: IUniform<Texture> = { value: this.wash.texture };
     this.ground = new GroundLayer(this.group, texture, this.window, this.eye);
     this.target = new TargetLayer(this.group, this.ground.surface, texture, this.window);
+    const washed = this.ground.surface.uniforms.uWashed;
+    this.pictures = new PictureLayer(this.group, texture, washed, this.window, bitmap, changed);
     this.solids = new SolidsLayer(this.group, this.window, this.eye);
     this.cameras = new CameraLayer(this.group, this.window);
     this.lampRings = new FatLines({ width: 2, strength: 0.8, dash: [2, 4], order: 4 }, this.window);
@@ -103,6 +111,7 @@ export class ModelScene {
     this.cameras.tint(ink[theme]);
     this.target.tint(theme);
     this.lampRings.tint(ink[theme].ink);
+    this.pictures.tint(ink[theme].ink);
   }
 
   resize(width: number, height: number, ratio: number): void {
@@ -141,6 +150,7 @@ export class ModelScene {
     // By day a lamp lights nothing that counts.
     if (moved || before?.scene.night !== scene.night || last?.lamps !== shown.lamps)
       this.lampRings.show(scene.night === null ? [] : reachCircles(shown.lamps, this.origin));
+    if (moved || last?.pictures !== shown.pictures) this.pictures.show(shown.pictures, this.origin);
     if (moved || before !== assessment || last?.camera !== shown.camera) {
       const chosen = assessment.cameras.find(({ camera }) => camera.id === shown.camera) ?? null;
       this.cameras.show(chosen, this.origin);
@@ -181,6 +191,7 @@ export class ModelScene {
       this.eye.value.set(...subtract(eye, this.origin));
       const below = eye[2] < assessment.scene.ground;
       this.ground.fromBelow(below);
+      this.pictures.fromBelow(below);
       // A wall is drawn from any height; what is behind it hides it from behind.
       const level = assessment.scene.ground + assessment.question.target.height;
       this.target.fromBelow(assessment.surface === null && eye[2] < level);

@@ -8,6 +8,7 @@ import { ContextMenu } from './menu/ContextMenu.tsx';
 import { Model } from './Model.ts';
 import { modelCommands } from './modelCommands.ts';
 import { listenTo, type Listening } from './navigate/listen.ts';
+import type { PictureBitmap } from './pictures/PictureLayer.ts';
 import { placesOf } from './navigate/places.ts';
 import { SheetFrame } from './parts/SheetFrame.tsx';
 import { NorthMark } from './parts/NorthMark.tsx';
@@ -24,10 +25,12 @@ interface ModelViewProps {
   readonly editor: Editor;
   readonly answers: AnswersStore;
   readonly commands: Commands;
+  /** Gives the picture with these bytes; null where the device has none. */
+  readonly bitmap: PictureBitmap;
 }
 
 /** The Model: the site in space with what the cameras see of it, and the tools that change it there. */
-export function ModelView({ editor, answers, commands }: ModelViewProps) {
+export function ModelView({ editor, answers, commands, bitmap }: ModelViewProps) {
   const root = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const layer = useRef<HTMLDivElement>(null);
@@ -37,7 +40,7 @@ export function ModelView({ editor, answers, commands }: ModelViewProps) {
 
   useEffect(() => {
     if (!root.current || !canvas.current || !layer.current) return undefined;
-    const model = new Model(canvas.current, layer.current, editor, answers);
+    const model = new Model(canvas.current, layer.current, editor, answers, bitmap);
     // An application takes keys, so it takes the focus.
     root.current.tabIndex = 0;
     const listening = listenTo(root.current, model);
@@ -51,7 +54,7 @@ export function ModelView({ editor, answers, commands }: ModelViewProps) {
       model.dispose();
       setMade(null);
     };
-  }, [editor, answers, commands]);
+  }, [editor, answers, commands, bitmap]);
 
   return (
     <div className={styles['frame']}>

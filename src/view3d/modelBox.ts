@@ -1,8 +1,9 @@
 import type { Scene } from '../assess/scene.ts';
-import type { Vec3 } from '../base/vector.ts';
+import { add, scale, type Vec3 } from '../base/vector.ts';
 import type { Selected } from '../editor/editor.ts';
 import type { Solid } from '../model/solid.ts';
-import type { LampShown } from './labels/LampSigns.ts';
+import type { LaidPicture } from '../editor/pictures/siteCorners.ts';
+import type { Shown } from './ModelScene.ts';
 import { BOARD_EDGE } from './ground/board.ts';
 import type { Box } from './orbit.ts';
 
@@ -54,13 +55,27 @@ export function homeBox(scene: Scene): Box {
   };
 }
 
+const boxAround = (points: readonly Vec3[]): Box => {
+  const all = (axis: 0 | 1 | 2): number[] => points.map((point) => point[axis]);
+  return {
+    low: [Math.min(...all(0)), Math.min(...all(1)), Math.min(...all(2))],
+    high: [Math.max(...all(0)), Math.max(...all(1)), Math.max(...all(2))],
+  };
+};
+
+export const middleOf = ({ low, high }: Box): Vec3 => scale(add(low, high), 0.5);
+
+/** A box with the pictures that are laid around it. */
+export const withPictures = (box: Box, pictures: readonly LaidPicture[]): Box =>
+  pictures.length === 0 ? box : boxAround([box.low, box.high, ...pictures.flatMap(({ corners }) => corners)]);
+
 /** Around a camera or a lamp, m: the sign alone would fill the window. */
 const AROUND_SIGN = 4;
 
 /** The box of a thing in the site; null where it has none. */
 export function thingBox(
   scene: Scene | null,
-  lamps: readonly LampShown[],
+  shown: Pick<Shown, 'lamps' | 'pictures'> | null,
   thing: Selected | null,
 ): Box | null {
   if (!scene || !thing) return null;
@@ -68,9 +83,13 @@ export function thingBox(
     const { left, bottom, right, top } = scene.board;
     return { low: [left, bottom, scene.ground], high: [right, top, scene.ground] };
   }
+  if (thing.kind === 'picture') {
+    const picture = shown?.pictures.find(({ id }) => id === thing.id);
+    return picture ? boxAround(picture.corners) : null;
+  }
   const eye =
     thing.kind === 'lamp'
-      ? lamps.find(({ id }) => id === thing.id)?.eye
+      ? shown?.lamps.find(({ id }) => id === thing.id)?.eye
       : scene.cameras.find(({ id }) => id === thing.id)?.eye;
   if (eye)
     return {

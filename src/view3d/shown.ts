@@ -1,11 +1,28 @@
 import type { Assessment } from '../assess/assessment.ts';
 import type { EditorState, Selected } from '../editor/editor.ts';
+import { laidPictures, type LaidPicture } from '../editor/pictures/siteCorners.ts';
+import type { Plan } from '../plan/plan.ts';
 import { lampsOf } from './lamps.ts';
 import type { Shown } from './ModelScene.ts';
 
 /** The id of a thing where it is of a kind. */
 export const idOf = (thing: Selected | null, kind: Selected['kind']): string | null =>
   thing?.kind === kind && 'id' in thing ? thing.id : null;
+
+const laid = new WeakMap<
+  Plan['pictures'],
+  { readonly plan: Plan; readonly pictures: readonly LaidPicture[] }
+>();
+
+/** The same list while nothing about pictures or ground changed. */
+function picturesOf(plan: Plan): readonly LaidPicture[] {
+  const kept = laid.get(plan.pictures);
+  if (kept && kept.plan.ground === plan.ground && kept.plan.pictureOrder === plan.pictureOrder)
+    return kept.pictures;
+  const pictures = laidPictures(plan);
+  laid.set(plan.pictures, { plan, pictures });
+  return pictures;
+}
 
 /** What the Model shows of what the person said; parts of `before` where they are the same. */
 export function shownNow(
@@ -29,5 +46,6 @@ export function shownNow(
     dragged: gesturing,
     structures: plan.structures,
     lamps: lampsOf(plan, assessment.scene),
+    pictures: picturesOf(plan),
   };
 }

@@ -13,6 +13,8 @@ export interface Tracing {
   /** Asks for a file. */
   choose(): void;
   file(file: File): Promise<void>;
+  /** For whoever draws them. */
+  readonly bitmap: PictureStore['bitmap'];
 }
 
 /** How strongly a picture shows under the lines that are drawn over it. */
@@ -107,6 +109,7 @@ export function createTracing({ editor, desk, pictures, commands }: TracingParts
 
   return {
     file,
+    bitmap: pictures.bitmap,
     choose: () => {
       fileOpen({
         description: 'Pictures and pages',

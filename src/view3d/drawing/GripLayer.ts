@@ -48,6 +48,8 @@ export class GripLayer {
     for (const placed of grips) {
       const spot = sheet.spotFromSite(placed.at);
       if (!spot || (held && !sameGrip(placed.grip, held))) continue;
+      // Seen along its only way it cannot be moved.
+      if (plan && typeof placed.way !== 'string' && Math.abs(placed.way.along[2]) > 0.99) continue;
       const behind = !plan && !inSight(sheet, solids, placed.at, BEFORE);
       known.set({ grip: placed.grip, spot, behind, bar: barOf(sheet, placed, grips) }, placed);
     }

@@ -36,7 +36,6 @@ function rankOf({ part }: Grip): number {
     case 'height':
     case 'ridge':
     case 'top':
-    case 'base':
       return 0;
     case 'corner':
     case 'boundary':
@@ -50,6 +49,7 @@ function rankOf({ part }: Grip): number {
     case 'opening':
     case 'picture':
       return 2;
+    case 'base':
     case 'turn':
       return 3;
     case 'body':

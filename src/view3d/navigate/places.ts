@@ -16,6 +16,11 @@ export function placesOf(model: Model): Places {
     },
     fromAbove: () => {
       if (!model.view.isPlan) model.view.togglePlan(model.pivotFor(null));
+      // A picture just laid is not drawn yet: the frame that takes it up comes first.
+      requestAnimationFrame(() => {
+        const { selected } = model.editor.store.getState();
+        if (selected?.kind === 'picture') model.fit(selected);
+      });
       model.focus();
     },
   };

@@ -2,17 +2,22 @@ import { turn } from '../../base/angle.ts';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Plan } from '../../plan/plan.ts';
 import type { Editor, Tool } from '../editor.ts';
-import type { Compass, Nudge, ToolState, TypedBy } from './chart.ts';
+import type { Act, Compass, Nudge, ToolState, TypedBy } from './chart.ts';
 import type { Pointed } from './pointed.ts';
 import { blocking } from './block/block.ts';
 import { bounding } from './boundary/boundary.ts';
 import { placing } from './lamp/placing.ts';
 import { lining } from './line/line.ts';
+import { opening } from './opening/opening.ts';
 import { outlining } from './outline/outline.ts';
 import { seeking } from './camera/seeking.ts';
 import { measuring } from './measure/measuring.ts';
 import { pointingPlace } from './pointingPlace.ts';
 import { resting } from './rest/resting.ts';
+import { scaling } from './scale/scaling.ts';
+import { spotting } from './spot/spot.ts';
+import { planting } from './tree/tree.ts';
+import { parking } from './vehicle/vehicle.ts';
 
 /** The tool in hand with its state; sends it what the person does. Each answers whether the tool had a use for it. */
 export interface Toolbox {
@@ -34,6 +39,7 @@ export interface Toolbox {
   typed(key: string, text: string, by: TypedBy, compass?: Compass): string | null;
   choose(key: string, option: string): boolean;
   again(): boolean;
+  act(act: Act, at: Pointed | null): boolean;
   dispose(): void;
 }
 
@@ -137,6 +143,7 @@ export function createToolbox(editor: Editor): Toolbox {
     },
     choose: (key, option) => send((state) => state.choose?.(key, option)),
     again: () => send((state) => state.again?.()),
+    act: (act, at) => send((state) => state.act?.(act, at)),
     dispose: () => stops.forEach((stop) => stop()),
   };
 }
@@ -156,6 +163,11 @@ const TOOLS: Partial<Readonly<Record<Tool, (editor: Editor) => ToolState>>> = {
   line: lining,
   boundary: bounding,
   block: blocking,
+  opening: (editor) => opening(editor),
+  tree: (editor) => planting(editor),
+  vehicle: (editor) => parking(editor),
+  spot: (editor) => spotting(editor),
+  scale: scaling,
   measure: measuring,
 };
 

@@ -21,6 +21,8 @@ export interface Questions {
   readonly fields: readonly Setting[];
   /** What of it cannot be as it was asked; null: all can. */
   readonly trouble: string | null;
+  /** Why a plan with an answer taken will not do; null where it will. */
+  refusal?(next: Plan): string | null;
 }
 
 /**
@@ -56,6 +58,8 @@ export function asking(
     const { least, most } = field.bounds;
     if (read.value < least || read.value > most)
       return { ok: false, trouble: boundsWords(field, (value) => shown(value, measure, units)) };
+    const refusal = asked.refusal?.(field.change(editor.store.getState().plan, read.value)) ?? null;
+    if (refusal !== null) return { ok: false, trouble: refusal };
     editor.run(`${field.label} of ${name}`, (now) => {
       const next = field.change(now, read.value);
       // A size typed as it stands already is known from then on.
@@ -63,6 +67,10 @@ export function asking(
     });
     return { ok: true, state: isLast ? resting(editor) : again() };
   };
+  const troubled = (trouble: string): ToolState => ({
+    ...again(),
+    strip: stripOf(name, { ...asked, trouble }),
+  });
   return {
     ...under,
     name: 'rest asking',
@@ -76,6 +84,8 @@ export function asking(
       if (!field || !isThere()) return again();
       const { least, most } = field.bounds;
       const held = Math.min(most, Math.max(least, value));
+      const refusal = asked.refusal?.(field.change(editor.store.getState().plan, held)) ?? null;
+      if (refusal !== null) return troubled(refusal);
       editor.run(`${field.label} of ${name}`, (now) => field.change(now, held), `${key} of ${name}`);
       return again();
     },

@@ -1,0 +1,139 @@
+import type { Opening } from '../../../model/structure.ts';
+import { LIMITS } from '../../../plan/limits.ts';
+import type { Plan } from '../../../plan/plan.ts';
+import type { Editor } from '../../editor.ts';
+import type { Setting } from '../../settings/setting.ts';
+import type { Strip, ToolState } from '../chart.ts';
+import { asking, type Questions } from '../drawing/asking.ts';
+import type { Pointed } from '../pointed.ts';
+import { resting } from '../rest/resting.ts';
+import { openingHost } from './openingHost.ts';
+import { labelOf, ON_LINE, ON_WALL } from './openingKinds.ts';
+import {
+  endNames,
+  kindOn,
+  openingSpot,
+  openingTrouble,
+  spotSketch,
+  spotWords,
+  withOpening,
+  type OpeningSpot,
+} from './openingSpot.ts';
+
+const START = 'Point at a wall, a fence or a hedge.';
+
+/** The opening tool: a door, window or archway in a wall, a gate or archway in a line, where the pointer has it. */
+export function opening(editor: Editor, turn = 0, spot: OpeningSpot | null = null, said = START): ToolState {
+  const { plan, snapping } = editor.store.getState();
+  const { units } = plan.settings;
+  const trouble = spot && openingTrouble(put(plan, spot), spot.host.structure.id, spot.opening.id);
+  const find = (at: Pointed, kindTurn = turn): OpeningSpot | null => {
+    const host = openingHost(plan, at);
+    return host && openingSpot(plan, host, kindTurn, at, at.free || !snapping);
+  };
+  const seek = (at: Pointed): ToolState => opening(editor, turn, find(at));
+  const set = (next: OpeningSpot | null): ToolState => {
+    if (!next)
+      return opening(editor, turn, null, 'Nothing to cut into here. Point at a wall, a fence or a hedge.');
+    const on = next.host.structure.id;
+    const made = put(plan, next);
+    if (openingTrouble(made, on, next.opening.id) !== null) return opening(editor, turn, next);
+    editor.run(`Add ${next.opening.name}`, () => made);
+    // A plan that only reads takes nothing; the editor has said so.
+    if (editor.store.getState().plan !== made) return opening(editor, turn, next);
+    const thing = { kind: 'opening', id: next.opening.id, on } as const;
+    editor.select(thing);
+    return asking(editor, thing, (now) => questions(now, on, next.opening.id));
+  };
+  const isLine = spot?.host.structure.kind === 'barrier';
+  const strip: Strip = {
+    text: trouble ?? (spot ? spotWords(spot, units) : said),
+    fields: [],
+    choices: [
+      {
+        key: 'kind',
+        label: 'Opening',
+        options: (isLine ? ON_LINE : ON_WALL).map((key) => ({ key, label: labelOf(key) })),
+        chosen: kindOn(turn, isLine),
+      },
+    ],
+    trouble: trouble !== null || (spot === null && said !== START),
+  };
+  return {
+    name: 'opening seeking',
+    strip,
+    ghost: spot && spotSketch(spot, units, trouble !== null),
+    cursor: spot && trouble === null ? 'crosshair' : spot ? 'not-allowed' : 'crosshair',
+    hover: seek,
+    takes: () => true,
+    drag: (_, to) => seek(to),
+    release: () => set(spot),
+    click: (at) => set(find(at)),
+    enter: () => set(spot),
+    escape: () => resting(editor),
+    again: () => opening(editor, turn + 1),
+    choose: (_, key) => {
+      const kinds = isLine ? ON_LINE : ON_WALL;
+      return opening(
+        editor,
+        Math.max(
+          0,
+          kinds.findIndex((kind) => kind === key),
+        ),
+      );
+    },
+  };
+}
+
+const put = (plan: Plan, { host, opening: made }: OpeningSpot): Plan =>
+  withOpening(plan, host.structure.id, made);
+
+/** From end, width, height, sill. */
+function questions(plan: Plan, on: string, id: string): Questions {
+  const structure = plan.structures[on];
+  const found =
+    structure && 'openings' in structure ? structure.openings.find((one) => one.id === id) : undefined;
+  if (!found || !structure || !('openings' in structure)) return { choices: [], fields: [], trouble: null };
+  const corners = structure.kind === 'building' ? structure.outline : structure.line;
+  const [from, to] = [corners[found.face], corners[(found.face + 1) % corners.length]];
+  const end = from && to ? `From the ${endNames({ from, to }).start} end` : 'From the first end';
+  const size = (
+    key: 'along' | 'width' | 'height' | 'sill',
+    label: string,
+    bounds: Setting['bounds'],
+  ): Setting => ({
+    key,
+    label,
+    measure: 'length',
+    bounds,
+    value: found[key],
+    change: (now, value) => changedOpening(now, on, id, { [key]: value }),
+  });
+  return {
+    choices: [],
+    fields: [
+      size('along', end, { least: 0, most: LIMITS.size.most }),
+      size('width', 'Width', LIMITS.size),
+      size('height', 'Height', LIMITS.height),
+      size('sill', 'Sill', { least: 0, most: LIMITS.height.most }),
+    ],
+    trouble: null,
+    refusal: (next) => openingTrouble(next, on, id),
+  };
+}
+
+/** The plan with some of an opening's numbers typed; taped from then on. */
+function changedOpening(plan: Plan, on: string, id: string, change: Partial<Opening>): Plan {
+  const structure = plan.structures[on];
+  const found =
+    structure && 'openings' in structure ? structure.openings.find((one) => one.id === id) : undefined;
+  if (!found) return plan;
+  const next: Opening = { ...found, ...change, got: 'measured' };
+  const isSame =
+    found.got === 'measured' &&
+    next.along === found.along &&
+    next.width === found.width &&
+    next.height === found.height &&
+    next.sill === found.sill;
+  return isSame ? plan : withOpening(plan, on, next);
+}

@@ -1,7 +1,6 @@
 import { fileSave } from 'browser-fs-access';
 import type { Editor } from '../editor/editor.ts';
 import { pictureFrom, type Shelf } from '../editor/shelf.ts';
-import { packPlan } from '../exchange/planPack.ts';
 import type { Plan } from '../plan/plan.ts';
 import { planText } from '../plan/write.ts';
 import { fileNameOf } from './fileName.ts';
@@ -43,6 +42,7 @@ export function createSaving(editor: Editor, shelf: Shelf): () => void {
 
 /** The plan with those of its pictures that this device has. */
 async function packed(plan: Plan, shelf: Shelf): Promise<Blob> {
+  const { packPlan } = await import('../exchange/planPack.ts');
   const pictures = new Map<string, Uint8Array<ArrayBuffer>>();
   for (const { file } of Object.values(plan.pictures)) {
     const held = pictureFrom(await shelf.picture(file.sha).catch(() => null));

@@ -1,14 +1,17 @@
 import { openDB, type DBSchema } from 'idb';
 import type { StepMade } from '../plan/history.ts';
-import type { Kept, KeptPicture, KeptVersion, Shelf } from './shelf.ts';
+import type { Kept, KeptPicture, KeptStep, KeptVersion, Shelf, Trail } from './shelf.ts';
 
 interface Stores extends DBSchema {
   plans: { key: string; value: Kept };
   device: { key: string; value: string };
+  trails: { key: string; value: { plan: string } & Trail };
   steps: { key: [string, number]; value: { plan: string; number: number; step: StepMade } };
   versions: { key: string; value: KeptVersion; indexes: { plan: string } };
   pictures: { key: string; value: KeptPicture };
 }
+
+const NO_STEPS: Trail = { version: 0, length: 0, at: 0 };
 
 /** Every number of a plan's steps from one on. */
 const stepsFrom = (plan: string, number: number) => IDBKeyRange.bound([plan, number], [plan, Infinity]);
@@ -25,6 +28,7 @@ export async function openShelf(): Promise<Shelf> {
         fresh.createObjectStore('device');
       }
       fresh.createObjectStore('steps', { keyPath: ['plan', 'number'] });
+      fresh.createObjectStore('trails', { keyPath: 'plan' });
       fresh.createObjectStore('versions', { keyPath: 'key' }).createIndex('plan', 'plan');
       fresh.createObjectStore('pictures', { keyPath: 'sha' });
     },
@@ -33,27 +37,32 @@ export async function openShelf(): Promise<Shelf> {
       if (event.target instanceof IDBDatabase) event.target.close();
     },
   });
+  const keep = async (plan: string, trail: Trail, steps: readonly KeptStep[], kept: Kept | null) => {
+    const transaction = database.transaction(['plans', 'trails', 'steps'], 'readwrite');
+    const held = transaction.objectStore('steps');
+    const asked: Promise<unknown>[] = [
+      ...(kept ? [transaction.objectStore('plans').put(kept)] : []),
+      transaction.objectStore('trails').put({ plan, ...trail }),
+      held.delete(stepsFrom(plan, trail.length)),
+      ...steps.map(({ number, step }) => held.put({ plan, number, step })),
+    ];
+    // Committed at once: a page that goes away would break off a transaction that still waits for it.
+    transaction.commit();
+    await Promise.all([...asked, transaction.done]);
+  };
   return {
-    put: async (kept, steps = []) => {
-      const transaction = database.transaction(['plans', 'steps'], 'readwrite');
-      const held = transaction.objectStore('steps');
-      const asked: Promise<unknown>[] = [
-        transaction.objectStore('plans').put(kept),
-        held.delete(stepsFrom(kept.key, kept.trail?.length ?? 0)),
-        ...steps.map(({ number, step }) => held.put({ plan: kept.key, number, step })),
-      ];
-      // Committed at once: a page that goes away would break off a transaction that still waits for it.
-      transaction.commit();
-      await Promise.all([...asked, transaction.done]);
-    },
+    put: (kept, steps = []) => keep(kept.key, kept.trail ?? NO_STEPS, steps, kept),
+    note: (plan, trail, steps) => keep(plan, trail, steps, null),
+    trail: (plan) => database.get('trails', plan),
     take: (key) => database.get('plans', key),
     list: () => database.getAll('plans'),
     remove: async (key) => {
-      const transaction = database.transaction(['plans', 'steps', 'versions'], 'readwrite');
+      const transaction = database.transaction(['plans', 'trails', 'steps', 'versions'], 'readwrite');
       const versions = transaction.objectStore('versions');
       const keys = await versions.index('plan').getAllKeys(key);
       await Promise.all([
         transaction.objectStore('plans').delete(key),
+        transaction.objectStore('trails').delete(key),
         transaction.objectStore('steps').delete(stepsFrom(key, 0)),
         ...keys.map((version) => versions.delete(version)),
         transaction.done,
@@ -87,6 +96,8 @@ export const noShelf: Shelf = {
   remove: () => Promise.resolve(),
   lastOpen: () => Promise.resolve(null),
   noteOpen: () => Promise.resolve(),
+  note: () => Promise.reject(new Error('nothing is kept in this window')),
+  trail: () => Promise.resolve(null),
   steps: () => Promise.resolve([]),
   putVersion: () => Promise.reject(new Error('nothing is kept in this window')),
   versions: () => Promise.resolve([]),

@@ -1,12 +1,12 @@
-import { createHistory, historyOf, trailOf, type History } from '../plan/history.ts';
+import { createHistory, historyOf, redo, trailOf, undo, type History } from '../plan/history.ts';
 import { PLAN_VERSION } from '../plan/plan.ts';
 import { stepFrom } from '../plan/trail.ts';
 import { planText } from '../plan/write.ts';
 import { readPlan } from '../plan/read.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Editor } from './editor.ts';
-import { keptFrom } from './shelf.ts';
-import type { Kept, KeptStep, Shelf } from './shelf.ts';
+import { keptFrom, trailFrom } from './shelf.ts';
+import type { Kept, KeptStep, Shelf, Trail } from './shelf.ts';
 import type { LetGo, Tabs } from './tabs.ts';
 
 export interface Keeping {
@@ -41,21 +41,49 @@ export function keepPlan(editor: Editor, shelf: Shelf, tabs: Tabs, now: () => nu
 
   // The steps that lie on the shelf, by what they changed: a step undone and done again keeps that.
   let shelved = new WeakSet<object>();
+  // Where on the trail the text on the shelf stands.
+  let written: { readonly plan: string; readonly at: number } | null = null;
+  let noted: Plan | null = null;
 
-  const put = async () => {
+  // Each step is handed to the device in the very task that ends it, without waiting for the one before: a tab that is
+  // killed then loses no finished step.
+  const pending = new Set<Promise<void>>();
+  const put = (): Promise<void> => {
+    const going = putNow().finally(() => pending.delete(going));
+    pending.add(going);
+    return going;
+  };
+
+  /** The trail as it is now, and the steps of it that are not on the shelf yet. */
+  const newsOf = (history: History): { trail: Trail; news: readonly KeptStep[] } => {
+    const { steps, at } = trailOf(history);
+    const news = steps.flatMap((step, number) => (shelved.has(step.changes) ? [] : [{ number, step }]));
+    return { trail: { version: PLAN_VERSION, length: steps.length, at }, news };
+  };
+
+  /** Keeps the steps alone; false where the text on the shelf does not lie on their trail, so that it is due as well. */
+  const note = async (): Promise<boolean> => {
+    const history = editor.history();
+    const { trail, news } = newsOf(history);
+    const first = news[0]?.number ?? Infinity;
+    if (written === null || written.plan !== history.plan.id || first < written.at) return false;
+    noted = history.plan;
+    for (const { step } of news) shelved.add(step.changes);
+    await shelf.note(history.plan.id, trail, news);
+    return true;
+  };
+
+  const putNow = async () => {
     const history = editor.history();
     const { plan } = history;
     kept = plan;
     const at = now();
-    const { steps, at: done } = trailOf(history);
-    const news: KeptStep[] = steps.flatMap((step, number) =>
-      shelved.has(step.changes) ? [] : [{ number, step }],
-    );
+    const { trail, news } = newsOf(history);
     for (const { step } of news) shelved.add(step.changes);
     try {
       const text = planText(plan);
       cost = now() - at;
-      const trail = { version: PLAN_VERSION, length: steps.length, at: done };
+      written = { plan: plan.id, at: trail.at };
       await Promise.all([
         shelf.put({ key: plan.id, name: plan.name, at, text, trail }, news),
         shelf.noteOpen(plan.id),
@@ -63,6 +91,7 @@ export function keepPlan(editor: Editor, shelf: Shelf, tabs: Tabs, now: () => nu
       store.setState({ kept: { at, trouble: null } });
     } catch (error) {
       shelved = new WeakSet();
+      written = null;
       store.setState(({ kept: { at: last } }) => ({ kept: { at: last, trouble: troubleWords(error) } }));
     }
   };
@@ -70,6 +99,7 @@ export function keepPlan(editor: Editor, shelf: Shelf, tabs: Tabs, now: () => nu
   const write = async () => {
     for (;;) {
       await claiming;
+      await Promise.all(pending);
       if (isKept()) return;
       await put();
     }
@@ -111,8 +141,14 @@ export function keepPlan(editor: Editor, shelf: Shelf, tabs: Tabs, now: () => nu
     if (state.plan.id !== before.plan.id) claiming = claim(state.plan.id);
     if (state.gesturing || isKept()) return;
     clearTimeout(pause);
-    if (cost < SLOW) void flush();
-    else pause = setTimeout(() => void flush(), PAUSE);
+    if (!letGo) return void flush();
+    if (cost < SLOW) return void put();
+    pause = setTimeout(() => void flush(), PAUSE);
+    if (editor.history().plan !== noted)
+      note().then(
+        (isOnTrail) => (isOnTrail ? undefined : put()),
+        () => put(),
+      );
   });
   tabs.asked((plan) => {
     if (plan !== claimed || !letGo) return;
@@ -134,6 +170,7 @@ export function keepPlan(editor: Editor, shelf: Shelf, tabs: Tabs, now: () => nu
       const former = keptFrom(await shelf.take(plan.id).catch(() => null));
       if (former && former.text !== planText(plan)) await setAside(shelf, former).catch(() => undefined);
       shelved = new WeakSet();
+      written = null;
       editor.open(plan, history);
     },
     editHere: async () => {
@@ -167,11 +204,19 @@ export async function restore(
 
 /** The steps that led to a kept plan; where they cannot be read, history begins with the plan. */
 export async function historyKept(shelf: Shelf, { key, trail }: Kept, plan: Plan): Promise<History> {
-  if (trail?.version !== PLAN_VERSION) return createHistory(plan);
+  const end = trailFrom(await shelf.trail(key).catch(() => null));
+  if (trail?.version !== PLAN_VERSION || end?.version !== PLAN_VERSION) return createHistory(plan);
   const held = (await shelf.steps(key).catch(() => [])).map(stepFrom);
   const steps = held.filter((step) => step !== null);
-  const isWhole = steps.length === held.length && held.length === trail.length && trail.at <= trail.length;
-  return isWhole ? historyOf(plan, steps, trail.at) : createHistory(plan);
+  const isWhole = steps.length === held.length && held.length === end.length && end.at <= end.length;
+  if (!isWhole || trail.at > end.length) return createHistory(plan);
+  if (trail.at === end.at) return historyOf(plan, steps, end.at);
+  // The text was not written any more: the steps lead from it to where the person was.
+  let now = historyOf(plan, steps, trail.at);
+  while (trailOf(now).at < end.at) now = redo(now);
+  while (trailOf(now).at > end.at) now = undo(now);
+  const read = readPlan(planText(now.plan));
+  return read.ok ? historyOf(read.value, steps, end.at) : createHistory(plan);
 }
 
 /** What the device keeps, newest first. */

@@ -8,10 +8,11 @@ export interface Kept {
   /** When, ms since 1970. */
   readonly at: number;
   readonly text: string;
-  /** The steps that led to it, which lie on the shelf by number: how many, and how many of them are done. */
+  /** Where on its trail of steps the text stands. The trail may have gone on since. */
   readonly trail: Trail | null;
 }
 
+/** The steps that led to a plan lie on the shelf by number: how many there are, and how many of them are done. */
 export interface Trail {
   /** Of the plan file when they were made; those of another version are not read. */
   readonly version: number;
@@ -53,6 +54,10 @@ export interface Shelf {
   list(): Promise<readonly unknown[]>;
   /** Takes a plan away, with its steps and versions. */
   remove(key: string): Promise<void>;
+  /** Keeps new steps alone, where writing the whole plan would take too long now. */
+  note(plan: string, trail: Trail, steps: readonly KeptStep[]): Promise<void>;
+  /** How far the trail of a plan has gone. */
+  trail(plan: string): Promise<unknown>;
   /** The steps of a plan, by number. */
   steps(plan: string): Promise<readonly unknown[]>;
   putVersion(version: KeptVersion): Promise<void>;
@@ -67,12 +72,14 @@ export interface Shelf {
 
 const count = z.int().nonnegative();
 
+const trail = z.object({ version: count, length: count, at: count });
+
 const kept = z.object({
   key: z.string(),
   name: z.string(),
   at: z.number(),
   text: z.string(),
-  trail: z.object({ version: count, length: count, at: count }).nullable().catch(null).default(null),
+  trail: trail.nullable().catch(null).default(null),
 });
 
 const version = z.object({
@@ -83,6 +90,9 @@ const version = z.object({
   byHand: z.boolean(),
   text: z.string(),
 });
+
+/** How far a trail has gone, out of whatever the shelf held. */
+export const trailFrom = (held: unknown): Trail | null => trail.safeParse(held).data ?? null;
 
 /** A kept plan out of whatever the shelf held; null where it is none. The text is not read yet. */
 export const keptFrom = (held: unknown): Kept | null => kept.safeParse(held).data ?? null;

@@ -1,4 +1,4 @@
-import type { Kept, KeptVersion, Shelf } from '../../src/editor/shelf.ts';
+import type { Kept, KeptStep, KeptVersion, Shelf, Trail } from '../../src/editor/shelf.ts';
 import type { LetGo, Tabs } from '../../src/editor/tabs.ts';
 
 /** A device's storage in memory: what is put in is copied, as a database does. */
@@ -7,15 +7,21 @@ export function memoryShelf() {
   const steps = new Map<string, unknown[]>();
   const versions = new Map<string, KeptVersion>();
   const pictures = new Map<string, unknown>();
+  const trails = new Map<string, unknown>();
+  const putSteps = (plan: string, trail: Trail, news: readonly KeptStep[]) => {
+    const held = (steps.get(plan) ?? []).slice(0, trail.length);
+    for (const { number, step } of news) held[number] = structuredClone(step);
+    steps.set(plan, held);
+  };
   let open: string | null = null;
   let full: Error | null = null;
   const shelf: Shelf = {
     put: (kept, news = []) => {
       if (full) return Promise.reject(full);
       plans.set(kept.key, structuredClone(kept));
-      const held = (steps.get(kept.key) ?? []).slice(0, kept.trail?.length ?? 0);
-      for (const { number, step } of news) held[number] = structuredClone(step);
-      steps.set(kept.key, held);
+      const trail = kept.trail ?? { version: 0, length: 0, at: 0 };
+      trails.set(kept.key, trail);
+      putSteps(kept.key, trail, news);
       return Promise.resolve();
     },
     take: (key) => Promise.resolve(structuredClone(plans.get(key))),
@@ -29,6 +35,13 @@ export function memoryShelf() {
       open = key;
       return Promise.resolve();
     },
+    note: (plan, trail, news) => {
+      if (full) return Promise.reject(full);
+      trails.set(plan, structuredClone(trail));
+      putSteps(plan, trail, news);
+      return Promise.resolve();
+    },
+    trail: (plan) => Promise.resolve(structuredClone(trails.get(plan))),
     steps: (plan) => Promise.resolve(structuredClone(steps.get(plan) ?? [])),
     putVersion: (version) => {
       versions.set(version.key, structuredClone(version));

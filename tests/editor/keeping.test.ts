@@ -5,7 +5,6 @@ import { aimCamera } from '../../src/plan/commands/aimCamera.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { planText } from '../../src/plan/write.ts';
-import { stepFrom } from '../../src/plan/trail.ts';
 import { memoryShelf, memoryTabs, settled } from './device.ts';
 import { yard } from './plans.ts';
 
@@ -143,67 +142,6 @@ describe('what comes out of storage is read like a file', () => {
     // Whatever is kept under its id from now on, it is still there.
     device.plans.delete('yard');
     expect(await keptPlans(device.shelf)).toMatchObject([{ name: 'Yard', text: kept.text }]);
-  });
-});
-
-describe('steps outlive the window', () => {
-  /** What another window would find: an editor with the plan and its steps. */
-  const again = async (device: ReturnType<typeof memoryShelf>) => {
-    const found = await restore(device.shelf);
-    if (!found || !('history' in found)) throw new Error('nothing was kept');
-    return createEditor(found.history.plan, Date.now, found.history);
-  };
-
-  test('every step can be undone and done again after a reload', async () => {
-    const { editor, device, state } = tab(yard());
-    const first = state().plan;
-    for (const value of [31, 32, 33, 34]) editor.run(`Tilt ${value}`, tilt(value));
-    await settled();
-    editor.undo();
-    await settled();
-    const next = await again(device);
-    expect(next.store.getState()).toMatchObject({ undoName: 'Tilt 33', redoName: 'Tilt 34' });
-    next.redo();
-    expect(next.store.getState().plan.cameras['C1']?.tilt).toBe(34);
-    for (let step = 0; step < 4; step++) next.undo();
-    expect(next.store.getState().plan).toEqual(first);
-    expect(next.store.getState().undoName).toBeNull();
-  });
-
-  test('a new step after undoing takes the place of those undone, on the shelf too', async () => {
-    const { editor, device } = tab(yard());
-    for (const value of [31, 32, 33]) editor.run(`Tilt ${value}`, tilt(value));
-    await settled();
-    editor.undo();
-    editor.undo();
-    editor.run('Tilt 40', tilt(40));
-    await settled();
-    const next = await again(device);
-    expect(next.store.getState()).toMatchObject({ undoName: 'Tilt 40', redoName: null });
-    next.undo();
-    expect(next.store.getState()).toMatchObject({ undoName: 'Tilt 31' });
-  });
-
-  test('a step that cannot be read ends history there; the plan is untouched', async () => {
-    const { editor, device, state } = tab(yard());
-    for (const value of [31, 32]) editor.run(`Tilt ${value}`, tilt(value));
-    await settled();
-    const [held] = device.steps.values();
-    if (!held) throw new Error('no steps were kept');
-    held[0] = { name: 'Tilt 31', changes: [{ field: 'cameras', record: 'C1', before: { tilt: 'steep' } }] };
-    const next = await again(device);
-    expect(next.store.getState().undoName).toBeNull();
-    expect(next.store.getState().plan).toEqual(state().plan);
-    expect(stepFrom(held[1])).not.toBeNull();
-  });
-
-  test('steps of an older program are not read', async () => {
-    const { editor, device } = tab(yard());
-    editor.run('Tilt C1', tilt(31));
-    await settled();
-    const kept = device.plans.get('yard');
-    device.putRaw('yard', { ...(kept as object), trail: { version: 1, length: 1, at: 1 } });
-    expect((await again(device)).store.getState().undoName).toBeNull();
   });
 });
 

@@ -14,7 +14,7 @@ interface FlatGround {
   readonly height: number;
 }
 
-/** Ground between spot heights, three or more. */
+/** Ground between spot heights; fewer than three, or all in one line, leave it flat at their mean. */
 interface SpotGround {
   readonly kind: 'spots';
   readonly spots: readonly Spot[];

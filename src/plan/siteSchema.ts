@@ -10,7 +10,7 @@ export const ground = z
     z.strictObject({ kind: z.literal('flat'), height: level }),
     z.strictObject({
       kind: z.literal('spots'),
-      spots: z.array(z.strictObject({ at: vec2, height: level, got })).min(3, 'spots.few'),
+      spots: z.array(z.strictObject({ at: vec2, height: level, got })).min(1, 'spots.few'),
     }),
     z.strictObject({
       kind: z.literal('grid'),

@@ -132,7 +132,7 @@ describe('a value that no plan may hold is named with its place and its thing', 
     ['number.range', ['settings', 'screenClosing'], 91],
     ['number.range', ['settings', 'leastLux'], 0],
     ['value.choice', ['requirements', 'path', 'looks', 'kind'], 'up'],
-    ['spots.few', ['ground'], { kind: 'spots', spots: [{ at: [0, 0], height: 1, got: 'mapped' }] }],
+    ['spots.few', ['ground'], { kind: 'spots', spots: [] }],
     ['list.length', ['ground'], { ...grid(1001, 1000), heights: Array.from({ length: 1_001_000 }, () => 0) }],
     ['mode.crop', ['cameras', 'C1', 'device', 'modes', 0, 'crop'], { x: 0.5, y: 0, width: 0.6, height: 1 }],
   ])('%s at %j', (code, path, value) => {

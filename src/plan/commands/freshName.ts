@@ -29,14 +29,12 @@ export const takenNames = (plan: Plan): Set<string> =>
 export function freshName(wanted: string, taken: ReadonlySet<string>): string {
   const name = cleanName(wanted) || 'Thing';
   if (!taken.has(name)) return name;
-  // "Garage 2" goes on with "Garage 3".
-  const stem = name
-    .replace(/ \d+$/, '')
-    .slice(0, NAME_LENGTH - 7)
-    .trimEnd();
+  // "Garage 2" goes on with "Garage 3", "C1" with "C2".
+  const mark = /^[A-Za-z]+\d+$/.test(name) ? '' : ' ';
+  const stem = name.replace(mark === '' ? /\d+$/ : / \d+$/, '').slice(0, NAME_LENGTH - 7);
   let number = 2;
-  while (taken.has(`${stem} ${number}`)) number += 1;
-  return `${stem} ${number}`;
+  while (taken.has(`${stem.trimEnd()}${mark}${number}`)) number += 1;
+  return `${stem.trimEnd()}${mark}${number}`;
 }
 
 /** What a structure is called while nobody says otherwise. */

@@ -11,8 +11,6 @@ import { withStructure } from './withStructure.ts';
 export interface StructureChoices {
   readonly sort?: 'wall' | 'fence' | 'hedge' | 'car' | 'van';
   readonly passage?: Passage;
-  /** A line that closes, so that its last corner joins the first. */
-  readonly closed?: boolean;
   readonly posts?: number;
   readonly inLeaf?: boolean;
   readonly yearBuilt?: number | null;

@@ -61,4 +61,8 @@ export const editWords: Readonly<Record<string, Words>> = {
   'edit.cameraSoffit': camera('would lose its eaves', 'Fix it to the wall first.'),
   'edit.cameraInset': camera('would hang outside the eaves', 'Bring it nearer to the wall first.'),
   'edit.cameraCorner': camera('would be at a corner that turns inwards', 'Fix it to a wall first.'),
+  'clip.other': () =>
+    'What was copied last is nothing of a plan. Select things, copy them, then paste again.',
+  'clip.cameraLeft': (fault) =>
+    `The camera ${subjectOf(fault, 'among them')} was left out, since nothing here holds it. Copy its building too.`,
 };

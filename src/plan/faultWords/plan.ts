@@ -23,7 +23,7 @@ export const planWords: Readonly<Record<string, Words>> = {
   'line.short': (fault) =>
     `A line of ${subjectOf(fault, 'the plan')} has too few corners${where(fault)}. Give it ${allowed(fault, '2 or more')}.`,
   'spots.few': (fault) =>
-    `Ground needs three spot heights${where(fault)}. Give it ${allowed(fault, '3 or more')}, or make it flat.`,
+    `Ground that goes by spot heights has none${where(fault)}. Give it ${allowed(fault, '1 or more')}, or make it flat.`,
   'ground.cells': (fault) =>
     `The ground has ${given(fault, 'too many')} cells${where(fault)}; the most is ${allowed(fault, '1000000')}. Make its cells larger.`,
   'ground.heights': (fault) =>

@@ -1,10 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import type { Vec3 } from '../../src/base/vector.ts';
+import type { Camera } from '../../src/optics/camera.ts';
 import { densityAt } from '../../src/optics/density.ts';
 import { greatestAngleRad } from '../../src/optics/lens.ts';
 import { PixelField } from '../../src/optics/pixelField.ts';
 import { imageFromSite } from '../../src/optics/projection.ts';
 import { chanceFrom, trials } from '../house/seeded.ts';
+import { leastHorizontalDensity, numericalDensity } from '../oracle/numericalDensity.ts';
 import { anyCamera, cameraWith, LAWS } from './sampleCamera.ts';
 
 test('the fast field gives the image, the frame test and the density of the plain formulae, for every law', () => {
@@ -45,6 +47,88 @@ test('the fast field gives the image, the frame test and the density of the plai
     if (edge > 0) met.framed += 1;
   }
   expect(Math.min(met.framed, met.imaged - met.framed, met.none)).toBeGreaterThan(200);
+});
+
+/** Far enough from where a law ends and from the lens for differences to be good. */
+const isPlain = (camera: Camera, point: Vec3): boolean => {
+  const at = imageFromSite(camera, point);
+  const away = Math.hypot(point[0] - camera.eye[0], point[1] - camera.eye[1], point[2] - camera.eye[2]);
+  if (at === null || away < 0.5) return false;
+  return Math.abs(at.u) < 4 * camera.frame.width && Math.abs(at.v) < 4 * camera.frame.height;
+};
+
+test('along a direction it is how far the image goes as the target goes that way', () => {
+  const chance = chanceFrom(52);
+  const met = { flat: 0, bent: 0, none: 0 };
+  for (let trial = 0; trial < trials(600, 20_000); trial += 1) {
+    const any = anyCamera(chance);
+    const camera = chance.next() < 0.3 ? { ...any, k: 1 } : any;
+    const away: Vec3 = [chance.between(-20, 20), chance.between(-20, 20), chance.between(-8, 4)];
+    const point: Vec3 = [camera.eye[0] + away[0], camera.eye[1] + away[1], camera.eye[2] + away[2]];
+    const [turn, lift] = [chance.between(0, 2 * Math.PI), chance.between(-1, 1)];
+    const level = Math.sqrt(1 - lift * lift);
+    const along: Vec3 = [Math.cos(turn) * level, Math.sin(turn) * level, lift];
+    const found = new PixelField(camera).along(...away, along);
+    if (imageFromSite(camera, point) === null && camera.k >= 0.5) {
+      expect(found, `seed 52, trial ${trial}`).toBe(0);
+      met.none += 1;
+    }
+    if (!isPlain(camera, point)) continue;
+    const wanted = numericalDensity(camera, point, along);
+    expect(Math.abs(found / wanted - 1), `seed 52, trial ${trial}, k ${camera.k}`).toBeLessThan(1e-4);
+    if (camera.k === 1) met.flat += 1;
+    else met.bent += 1;
+  }
+  expect(Math.min(met.flat, met.bent, met.none)).toBeGreaterThan(50);
+});
+
+test('along a row it is the density at each of its targets, in the frame of a bent lens and before a flat one', () => {
+  const chance = chanceFrom(53);
+  const met = { flat: 0, bent: 0, out: 0, below: 0 };
+  for (let trial = 0; trial < trials(500, 10_000); trial += 1) {
+    const any = anyCamera(chance);
+    const camera = chance.next() < 0.3 ? { ...any, k: 1 } : any;
+    const step: Vec3 = chance.pick([
+      [0.7, 0, 0],
+      [0.3, 0.4, 0],
+      [0.5, 0, -0.2],
+    ]);
+    // Every third row passes straight below or above the lens.
+    const isBelow = chance.next() < 1 / 3;
+    const start: Vec3 = isBelow
+      ? [-5 * step[0], -5 * step[1], chance.between(-6, 3)]
+      : [chance.between(-15, 10), chance.between(-15, 15), chance.between(-6, 3)];
+    const row = new Float32Array(14).fill(-1);
+    new PixelField(camera).fillRow(...start, step, 12, row, 1);
+    expect([row[0], row[13]]).toEqual([-1, -1]);
+    for (let at = 0; at < 12; at += 1) {
+      const away: Vec3 = [start[0] + at * step[0], start[1] + at * step[1], start[2] + at * step[2]];
+      const point: Vec3 = [camera.eye[0] + away[0], camera.eye[1] + away[1], camera.eye[2] + away[2]];
+      const image = imageFromSite(camera, point);
+      const { width, height } = camera.frame;
+      const edge =
+        image === null ? -1 : Math.min(image.u, image.v, width - image.u, height - image.v) / width;
+      const found = row[at + 1] ?? Number.NaN;
+      const name = `seed 53, trial ${trial}, k ${camera.k}, target ${at}`;
+      if (camera.k !== 1 && edge < -1e-6) {
+        expect(found, name).toBe(0);
+        met.out += 1;
+      } else if (isPlain(camera, point) && (camera.k === 1 || edge > 1e-6)) {
+        const over = Math.hypot(away[0], away[1]);
+        const wanted =
+          over < 1e-6
+            ? leastHorizontalDensity(camera, point)
+            : numericalDensity(camera, point, [away[1] / over, -away[0] / over, 0]);
+        // Single precision.
+        expect(Math.abs(found / wanted - 1), name).toBeLessThan(1e-4);
+        if (over < 1e-6) met.below += 1;
+        else if (camera.k === 1) met.flat += 1;
+        else met.bent += 1;
+      }
+    }
+  }
+  expect(Math.min(met.flat, met.bent, met.out)).toBeGreaterThan(50);
+  expect(met.below).toBeGreaterThan(10);
 });
 
 describe('the margin to the end of the law', () => {

@@ -16,8 +16,8 @@ const { values, positionals } = parseArgs({
   options: {
     sample: { type: 'string', default: '600' },
     seed: { type: 'string', default: '1' },
-    // How long the tests of one mutant may take together, as they took when they were watched.
-    budget: { type: 'string', default: '20000' },
+    // How many milliseconds of work the tests of one mutant may be, as they were when they were watched.
+    budget: { type: 'string', default: '8000' },
     // Also what survivors.json excuses.
     all: { type: 'boolean', default: false },
     json: { type: 'string' },

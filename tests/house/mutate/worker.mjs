@@ -4,7 +4,7 @@ import { parentPort, workerData } from 'node:worker_threads';
 import fc from 'fast-check';
 import { loadFresh, plainCode } from './modules.mjs';
 import { broken, mutantsOf, watched } from './mutants.mjs';
-import { gathering } from './testApi.mjs';
+import { gathering, spent } from './testApi.mjs';
 
 /** @typedef {import('./mutants.mjs').Mutant} Mutant */
 /** @typedef {{ file: string, tests: readonly string[] }} Chunk */
@@ -55,9 +55,9 @@ const watch = async (file) => {
   const code = watchedCode ?? (await watchAll());
   hits.fill(0);
   const { api, run } = gathering();
-  const started = performance.now();
+  const started = spent();
   await loadFresh(path.join(root, file), api, code);
-  const loadMs = performance.now() - started;
+  const loadMs = spent() - started;
   const atLoad = new Set(taken());
   /** @type {Watched[]} */
   const tests = [];

@@ -1,13 +1,13 @@
 import { less, plus } from '../coverage/area.ts';
+import { codeAmong } from '../coverage/cellCode.ts';
 import type { CameraAreas, CameraCoverage, Cells } from '../coverage/coverage.ts';
+import { RUN, type RowRuns } from '../coverage/rowRuns.ts';
 import type { Region, Sight } from '../sight/sight.ts';
 import type { Ground } from './ground.ts';
 
 /** What has changed around a camera that nothing of it touches. */
 export interface Around {
   readonly ground: Ground;
-  /** Cells that came to lie inside solids, or no longer do. */
-  readonly bare: Int32Array;
   /** The index now of each solid of the former list; null where they kept theirs. */
   readonly indices: Int32Array | null;
   readonly solids: number;
@@ -17,13 +17,13 @@ export interface Around {
  * A coverage as it is among other solids, none of which it can tell: what lies inside solids out of its frame is taken anew,
  * and solids go by their new indices. Arrays that stay the same are shared with the former one, none is written to.
  */
-export function carried(coverage: CameraCoverage, { ground, bare, indices, solids }: Around): CameraCoverage {
+export function carried(coverage: CameraCoverage, { ground, indices, solids }: Around): CameraCoverage {
   const index = (solid: number): number => (indices === null || solid < 0 ? solid : (indices[solid] ?? -1));
   const { axisMeets } = coverage.frustum;
   return {
     ...coverage,
     sight: carriedSight(coverage.sight, index, indices !== null, solids),
-    cells: carriedCells(coverage.cells, ground, bare, indices === null ? null : index),
+    cells: carriedCells(coverage.cells, ground, indices === null ? null : index),
     areas: carriedAreas(coverage.areas, ground, index),
     frustum: { ...coverage.frustum, axisMeets: axisMeets === null ? null : index(axisMeets) },
   };
@@ -50,19 +50,19 @@ function carriedSight(
   };
 }
 
+/** Runs tell only of the frame: what came to lie inside solids is out of it. */
 function carriedCells(
   cells: Cells,
-  { grid, bare: now }: Ground,
-  bare: Int32Array,
+  { grid, bare }: Ground,
   index: ((solid: number) => number) | null,
 ): Cells {
-  let { state, hider } = cells;
-  if (bare.length > 0) {
-    state = state.slice();
-    for (const cell of bare) state[cell] = now[cell] ?? 0;
-  }
-  if (index !== null) hider = hider.map(index);
-  return { ...cells, grid, state, hider };
+  return cells.among(grid, bare, index === null ? cells.runs : renumbered(cells.runs, index));
+}
+
+function renumbered({ starts, list }: RowRuns, index: (solid: number) => number): RowRuns {
+  const moved = list.slice();
+  for (let at = 2; at < moved.length; at += RUN) moved[at] = codeAmong(moved[at] ?? 0, index);
+  return { starts, list: moved };
 }
 
 function carriedAreas(areas: CameraAreas, { within }: Ground, index: (solid: number) => number): CameraAreas {

@@ -101,12 +101,8 @@ function changeOf(before: Basis, after: Basis): Change | null {
   const solids = solidsChange(before.scene.solids, after.scene.solids);
   if (solids === null || !sameSheet(before.ground, after.ground)) return null;
   const { ground } = after;
-  const bare: number[] = [];
-  const [now, then] = [ground.bare, before.ground.bare];
-  for (let cell = 0; cell < now.length; cell += 1) if (now[cell] !== then[cell]) bare.push(cell);
   const around = {
     ground,
-    bare: Int32Array.from(bare),
     indices: solids.indices,
     solids: after.scene.solids.length,
   };

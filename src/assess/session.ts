@@ -21,7 +21,8 @@ import type { Ground } from './ground.ts';
 import { KeptCoverages, type Basis } from './keptCoverages.ts';
 import { Layouts, nightWords, type Layout, type Rules } from './layouts.ts';
 import type { Scene } from './scene.ts';
-import type { Found, Wanted } from './shares.ts';
+import { revived, sendable } from './sent.ts';
+import type { Found, FoundCamera, Wanted } from './shares.ts';
 import type { Step } from './step.ts';
 import { countedIn, exactSite, siteAsked, together, type SiteAsked } from './together.ts';
 
@@ -119,19 +120,19 @@ class Remembering implements Session {
 
   *cover(plan: Plan, question: Question, wanted: Wanted, laid: boolean): Generator<Step, Found, void> {
     const layout = yield* this.laidOut(plan, question);
-    const whole: Covered[] = [];
+    const whole: FoundCamera[] = [];
     const causes: Found['causes'][number][] = [];
     const asked = new Set([...wanted.whole, ...wanted.causes]);
     for (const camera of layout.scene.cameras) {
       if (!asked.has(camera.id)) continue;
       const share = 0.2 + (0.8 * (whole.length + causes.length)) / asked.size;
       const covered = yield* this.covered(camera, question, layout, share);
-      if (wanted.whole.includes(camera.id)) whole.push(covered);
+      if (wanted.whole.includes(camera.id)) whole.push(sendable(covered));
       else causes.push({ camera: camera.id, areas: covered.coverage.areas });
     }
     this.kept.keepOnly((id) => plan.cameras[id] !== undefined);
     const { scene, ground } = layout;
-    return { laid: laid ? { scene, ground: sendable(ground) } : null, whole, causes };
+    return { laid: laid ? { scene, ground: groundToSend(ground) } : null, whole, causes };
   }
 
   adopt(plan: Plan, question: Question, found: readonly Found[]): void {
@@ -147,7 +148,7 @@ class Remembering implements Session {
       if (covered) this.kept.set(id, basis, question.causes, covered);
     };
     for (const { whole, causes } of found) {
-      for (const covered of whole) keep(covered.coverage.camera.id, () => covered);
+      for (const one of whole) keep(one.coverage.camera.id, () => revived(one, layout.ground));
       for (const { camera: id, areas } of causes)
         keep(id, (camera, basis) => {
           const known = this.kept.find(camera, basis, 'quick')?.covered;
@@ -258,7 +259,7 @@ class Remembering implements Session {
 }
 
 /** Uneven ground holds what cannot be sent. */
-const sendable = (ground: Ground): Ground | null => (ground.uneven === null ? ground : null);
+const groundToSend = (ground: Ground): Ground | null => (ground.uneven === null ? ground : null);
 
 const basisOf = (layout: Layout, camera: Camera): Basis => ({
   scene: layout.scene,

@@ -1,5 +1,5 @@
-import type { CameraAreas } from '../coverage/coverage.ts';
-import type { Covered } from './coverCamera.ts';
+import type { CameraAreas, CameraCoverage } from '../coverage/coverage.ts';
+import type { SentCells } from '../coverage/judgedCells.ts';
 import type { Ground } from './ground.ts';
 import type { Scene } from './scene.ts';
 
@@ -17,9 +17,16 @@ interface Laid {
   readonly ground: Ground | null;
 }
 
+/** A camera with its cells as they can be sent: runs, from which whoever takes them over makes the rest. */
+export interface FoundCamera {
+  readonly coverage: Omit<CameraCoverage, 'cells'>;
+  readonly cells: SentCells;
+  readonly shadows: number;
+}
+
 /** Cameras of a question worked out by another session. */
 export interface Found {
   readonly laid: Laid | null;
-  readonly whole: readonly Covered[];
+  readonly whole: readonly FoundCamera[];
   readonly causes: readonly { readonly camera: string; readonly areas: CameraAreas }[];
 }

@@ -72,10 +72,10 @@ export function together(
   );
   if (exact === null) return fromCells;
   const { atLeast, byCount } = exact;
-  return {
-    ...fromCells,
+  return fromCells.withAreas({
+    open: fromCells.open,
     byCount,
     byBand: atLeast.map((area, band) => less(area, atLeast[band + 1] ?? NO_AREA)),
     unseen: less(ground.open, atLeast[0] ?? NO_AREA),
-  };
+  });
 }

@@ -7,6 +7,9 @@ export interface Area {
 
 export const NO_AREA: Area = { value: 0, bound: 0, how: 'exact' };
 
+/** Nothing, as counted from cells. */
+export const NO_CELLS: Area = { value: 0, bound: 0, how: 'cells' };
+
 const worse = (one: Area, two: Area): Area['how'] =>
   one.how === 'cells' || two.how === 'cells' ? 'cells' : 'exact';
 

@@ -12,6 +12,8 @@ export interface LensOver {
   readonly p: number;
   readonly q: number;
   readonly delta: number;
+  /** By how much smaller than elsewhere pieces must be against their distance; 1 where left out. */
+  readonly finer?: number;
 }
 
 /** Pieces that a curve cuts are made no longer than this share of their distance from the lens. */
@@ -68,7 +70,7 @@ class Walk {
   private readonly sets: readonly (readonly number[])[];
   /** One bit a condition of each set. */
   private readonly masks: Int32Array;
-  /** Foot and distance of each lens: three numbers. */
+  /** Foot and distance of each lens, and how much finer squared: four numbers. */
   private readonly lenses: Float64Array;
   /** The piece at hand, and by condition the piece in which its curve was followed last, with what came of it. */
   private piece = 0;
@@ -88,7 +90,7 @@ class Walk {
     this.count = count;
     this.sets = sets;
     this.masks = Int32Array.from(sets, (set) => set.reduce((mask, i) => mask | (1 << i), 0));
-    this.lenses = Float64Array.from(lenses.flatMap(({ p, q, delta }) => [p, q, delta]));
+    this.lenses = Float64Array.from(lenses.flatMap(({ p, q, delta, finer = 1 }) => [p, q, delta, finer * finer]));
     this.areas = new Float64Array(sets.length);
     this.slacks = new Float64Array(sets.length);
     this.values = new Float64Array((DEEPEST + 8) * count);
@@ -282,13 +284,14 @@ class Walk {
   /** Squared distance from the nearest lens to the nearest corner. */
   private nearest2(pa: number, qa: number, pb: number, qb: number, pc: number, qc: number): number {
     let least = Infinity;
-    for (let lens = 0; lens < this.lenses.length; lens += 3) {
+    for (let lens = 0; lens < this.lenses.length; lens += 4) {
       const [p, q, delta] = [this.lenses[lens] ?? 0, this.lenses[lens + 1] ?? 0, this.lenses[lens + 2] ?? 0];
       const a = (pa - p) * (pa - p) + (qa - q) * (qa - q);
       const b = (pb - p) * (pb - p) + (qb - q) * (qb - q);
       const c = (pc - p) * (pc - p) + (qc - q) * (qc - q);
       const over = a < b ? (a < c ? a : c) : b < c ? b : c;
-      if (over + delta * delta < least) least = over + delta * delta;
+      const far2 = (over + delta * delta) / (this.lenses[lens + 3] ?? 1);
+      if (far2 < least) least = far2;
     }
     return least;
   }

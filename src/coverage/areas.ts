@@ -1,7 +1,7 @@
 import type { Camera } from '../optics/camera.ts';
 import type { Solid } from '../model/solid.ts';
 import type { FoundSight } from '../sight/sightOf.ts';
-import { less, NO_AREA, plus, type Area } from './area.ts';
+import { less, NO_AREA, NO_CELLS, plus, type Area } from './area.ts';
 import type { FoundArea } from './areaWhere.ts';
 import { conditionSets } from './conditions.ts';
 import type { CameraAreas, Cells } from './coverage.ts';
@@ -41,7 +41,8 @@ export function areasOf(
   const dark = less(seen, light);
   const exactly = causes === 'exact' ? hiddenExactly(found, within, conditions, solids) : null;
   const { byHider, screened, inside } = exactly ?? hiddenCells(cells, within, solids.length);
-  const hidden = byHider.map(({ area }) => area).reduce(plus, NO_AREA);
+  const none = exactly === null ? NO_CELLS : NO_AREA;
+  const hidden = byHider.map(({ area }) => area).reduce(plus, none);
   const framed = [hidden, screened, dark, covered, coarse, within.inside].reduce(plus);
   return {
     seen,

@@ -1,28 +1,47 @@
-import { scale, subtract } from '../base/vector.ts';
+import type { Vec2 } from '../base/vector.ts';
 import type { Camera } from '../optics/camera.ts';
-import { PixelField } from '../optics/pixelField.ts';
 import type { Grid } from '../sight/grid.ts';
-import { clearNearest, fillOwners, FillScratch, nothingNearest, type Nearest } from '../sight/raster.ts';
+import { OwnerRows } from '../sight/ownerRows.ts';
+import { clearNearest, fillOwners, nothingNearest, type Nearest, type RowSpans } from '../sight/raster.ts';
 import { rowSpansOf } from '../sight/rowSpans.ts';
+import type { Shadows } from '../sight/shadows.ts';
 import type { FoundSight } from '../sight/sightOf.ts';
-import type { Cells } from './coverage.ts';
-import type { BandRule } from './rule.ts';
+import { AnyRows } from './anyRows.ts';
+import { CellRows } from './cellRows.ts';
 import { closedCells } from './closedCells.ts';
-import type { Lit } from './conditions.ts';
-import { COVERED, HIDDEN, INSIDE, SCREENED, TOO_COARSE, TOO_DARK } from './state.ts';
+import type { Cells } from './coverage.ts';
+import { JudgedCells, PlaneFields } from './judgedCells.ts';
+import { LevelRows } from './levelRows.ts';
+import type { NightHere } from './night.ts';
+import type { RowJudge } from './rowJudge.ts';
+import { runsWhere, RunWriter, type RowRuns } from './rowRuns.ts';
+import type { BandRule } from './rule.ts';
+import { INSIDE } from './state.ts';
+import { sureRows } from './sureRows.ts';
 
-/** Buffers that one worker keeps between cameras, so that a drag allocates nothing for depth. */
+/** Buffers that one worker keeps between cameras, so that a drag allocates little. */
 export class Scratch {
-  readonly fill = new FillScratch();
+  readonly writer = new RunWriter();
+  readonly solids = new OwnerRows();
+  readonly screens = new OwnerRows();
+  readonly glass = new OwnerRows();
   private readonly buffers = new Map<string, Nearest>();
-  private readonly names = new Map<string, Int32Array>();
+  private names = new Int32Array(0);
+  /** What lies inside solids, by the states before any camera looks. */
+  private readonly inside = new WeakMap<Uint8Array, RowRuns>();
 
-  /** Room for an index a cell, as it was left; one a use. */
-  owners(use: 'solids' | 'screens' | 'glass', cells: number): Int32Array {
-    const known = this.names.get(use);
-    if (known?.length === cells) return known;
-    const made = new Int32Array(cells);
-    this.names.set(use, made);
+  /** Room for an index a cell, as it was left. */
+  owners(cells: number): Int32Array {
+    if (this.names.length !== cells) this.names = new Int32Array(cells);
+    return this.names;
+  }
+
+  /** The runs of the cells that lie inside solids. @param bare the state of each cell before any camera looks */
+  insideRuns(bare: Uint8Array, { columns, rows }: Grid): RowRuns {
+    const known = this.inside.get(bare);
+    if (known) return known;
+    const made = runsWhere(bare, INSIDE, columns, rows);
+    this.inside.set(bare, made);
     return made;
   }
 
@@ -37,17 +56,6 @@ export class Scratch {
     this.buffers.set(use, made);
     return made;
   }
-}
-
-/** A plane whose normal rises more than this is level, and has no horizontal of its own. */
-const LEVEL = 1 - 1e-9;
-
-/** What lights the cells of a grid for one camera. */
-export interface NightHere {
-  /** One a cell: 1 where lamps light it enough; null where there are none. */
-  readonly lamps: Uint8Array | null;
-  /** The camera's own. */
-  readonly infrared: Lit | null;
 }
 
 /**
@@ -65,120 +73,74 @@ export function cellsOf(
   scratch: Scratch,
   night: NightHere | null = null,
 ): Cells {
-  const total = grid.columns * grid.rows;
-  const cells: Cells = {
-    grid,
-    rows: rowSpansOf(grid, found.footing.foot, found.frame),
-    state: bare.slice(),
-    band: new Uint8Array(total),
-    density: new Float32Array(total),
-    across: Math.abs(grid.plane.normal[2]) > LEVEL ? null : new Float32Array(total),
-    lost: rule.slopes.length > 0 ? new Uint8Array(total) : null,
-    hider: new Int32Array(total).fill(-1),
-  };
-  const filled = (use: 'solids' | 'screens' | 'glass'): Int32Array | null => {
-    const shadows = found[use];
-    if (shadows.count === 0) return null;
-    const owners = scratch.owners(use, total);
-    fillOwners(shadows, grid, found.footing.foot, cells.rows, owners, scratch.fill);
-    return owners;
-  };
-  judge({
-    camera,
-    found,
-    cells,
-    rule,
-    solids: filled('solids'),
-    screens: filled('screens'),
-    closed: closedCells(found, grid, cells.rows, scratch),
-    night,
-    glass: night === null ? null : filled('glass'),
-  });
-  return cells;
-}
-
-interface Judged {
-  readonly camera: Camera;
-  readonly found: FoundSight;
-  readonly cells: Cells;
-  readonly rule: BandRule;
-  /** What is nearest over each cell; null where nothing of the kind is in the frame. */
-  readonly solids: Int32Array | null;
-  readonly screens: Int32Array | null;
-  readonly closed: Int32Array | null;
-  readonly night: NightHere | null;
-  readonly glass: Int32Array | null;
-}
-
-/** State, band and hider of each cell in the frame. In one piece, since it runs for every cell of every step of a drag. */
-function judge({ camera, found, cells, rule, solids, screens, closed, night, glass }: Judged): void {
-  const { grid, rows, state, band, density, across, hider, lost } = cells;
-  const { plane, cell } = grid;
-  const field = new PixelField(camera);
-  const step = scale(plane.u, cell);
-  const [sx, sy, sz] = step;
-  // Where a target is handed over without allocating it.
-  const { here } = rule;
-  const everywhere = found.sight.lensInside ?? -1;
-  // A bent lens leaves density 0 outside its frame; for a rectilinear one the rows' spans are the frame.
-  const bent = camera.k !== 1;
-  const away = subtract(plane.origin, camera.eye);
+  const { foot } = found.footing;
+  const rows = rowSpansOf(grid, foot, found.frame);
+  const { writer } = scratch;
+  writer.begin(grid.rows);
+  const everywhere = found.sight.lensInside;
+  const under = new CellRows(
+    scratch.insideRuns(bare, grid),
+    judgeOf(camera, found, grid, rule, rows, scratch, night),
+  );
+  const solids = over(found.solids, grid, foot, rows, scratch.solids);
+  const screens = over(found.screens, grid, foot, rows, scratch.screens);
+  const closed = closedCells(found, grid, rows, scratch);
   for (let row = 0; row < grid.rows; row += 1) {
     const [low, high] = [rows[row * 2] ?? 0, rows[row * 2 + 1] ?? -1];
-    if (low > high) continue;
-    const a = grid.left + (low + 0.5) * cell;
-    const b = grid.bottom + (row + 0.5) * cell;
-    const dx = away[0] + a * plane.u[0] + b * plane.v[0];
-    const dy = away[1] + a * plane.u[1] + b * plane.v[1];
-    const dz = away[2] + a * plane.u[2] + b * plane.v[2];
-    const from = row * grid.columns + low;
-    field.fillRow(dx, dy, dz, step, high - low + 1, density, from);
-    for (let at = 0; at <= high - low; at += 1) {
-      const index = from + at;
-      if (bent && density[index] === 0) continue;
-      if (across !== null) across[index] = field.along(dx + at * sx, dy + at * sy, dz + at * sz, plane.u);
-      if (state[index] === INSIDE) continue;
-      const through = screens === null ? -1 : (screens[index] ?? -1);
-      const behind = everywhere >= 0 ? everywhere : over(solids, closed, index);
-      if (behind >= 0 || through >= 0) {
-        state[index] = behind >= 0 ? HIDDEN : SCREENED;
-        hider[index] = behind >= 0 ? behind : through;
-        continue;
+    if (low <= high) {
+      under.begin(row);
+      if (everywhere !== null) under.hidden(low, high, everywhere);
+      else {
+        const screened = screens === null ? 0 : screens.lay(row);
+        under.screens(screens?.runs ?? NONE, screened, closed, row * grid.columns);
+        if (solids === null) under.beyond(low, high);
+        else {
+          const { runs } = solids;
+          const count = solids.lay(row);
+          for (let run = 0; run < count; run += 3) {
+            const [from, to, solid] = [runs[run] ?? 0, runs[run + 1] ?? -1, runs[run + 2] ?? -1];
+            if (solid < 0) under.beyond(from, to);
+            else under.hidden(from, to, solid);
+          }
+        }
       }
-      const x = dx + at * sx;
-      const y = dy + at * sy;
-      const z = dz + at * sz;
-      if (night !== null && !isLit(night, glass, index, x, y, z)) {
-        state[index] = TOO_DARK;
-        continue;
-      }
-      here[0] = density[index] ?? 0;
-      here[1] = x;
-      here[2] = y;
-      here[3] = -z;
-      const reached = rule.bandHere();
-      band[index] = reached;
-      state[index] = reached > 0 ? COVERED : TOO_COARSE;
-      if (lost !== null) lost[index] = rule.lost;
     }
+    writer.endRow();
   }
+  const faces = rule.slopes.length > 0;
+  return new JudgedCells(
+    grid,
+    { rows, runs: writer.done(), faces },
+    bare,
+    new PlaneFields(camera, grid, rows),
+  );
 }
 
-/** What hides a cell: a solid before any screen that has closed up. */
-function over(solids: Int32Array | null, closed: Int32Array | null, index: number): number {
-  const solid = solids?.[index] ?? -1;
-  return solid >= 0 ? solid : (closed?.[index] ?? -1);
+const NONE = new Int32Array(0);
+
+/** The nearest of some shadows along each row; null where there are none. */
+function over(shadows: Shadows, grid: Grid, foot: Vec2, rows: RowSpans, into: OwnerRows): OwnerRows | null {
+  if (shadows.count === 0) return null;
+  into.begin(shadows, grid, foot, rows);
+  return into;
 }
 
-/** Whether lamps or the camera's own infrared light a target in the frame, given from the lens. */
-export function isLit(
-  { lamps, infrared }: NightHere,
-  glass: Int32Array | null,
-  index: number,
-  dx: number,
-  dy: number,
-  dz: number,
-): boolean {
-  if (lamps?.[index] === 1) return true;
-  return infrared !== null && (glass?.[index] ?? -1) < 0 && infrared(dx, dy, dz) >= 0;
+function judgeOf(
+  camera: Camera,
+  found: FoundSight,
+  grid: Grid,
+  rule: BandRule,
+  rows: RowSpans,
+  scratch: Scratch,
+  night: NightHere | null,
+): RowJudge {
+  const { footing } = found;
+  if (night === null && LevelRows.suits(grid, rule))
+    return new LevelRows(camera, grid, rule, sureRows(camera, footing, grid), scratch.writer);
+  let glass: Int32Array | null = null;
+  if (night !== null && found.glass.count > 0) {
+    glass = scratch.owners(grid.columns * grid.rows);
+    fillOwners(found.glass, grid, footing.foot, rows, glass, scratch.glass);
+  }
+  return new AnyRows(camera, grid, rule, night, glass, scratch.writer);
 }

@@ -3,14 +3,19 @@ import type { Camera } from '../optics/camera.ts';
 import type { Grid } from '../sight/grid.ts';
 import type { Sight } from '../sight/sight.ts';
 import type { Area } from './area.ts';
+import type { RowRuns } from './rowRuns.ts';
 import type { State } from './state.ts';
 import type { Target } from './target.ts';
 
-/** What one camera makes of each cell. Arrays have one entry a cell of `grid`. */
+/** What one camera makes of each cell. Arrays have one entry a cell of `grid`; they are made when they are first read. */
 export interface Cells {
   readonly grid: Grid;
   /** First and last column of each row that can lie in the frame: two numbers a row. */
   readonly rows: Int32Array;
+  /** What is along each row, by codes of cellCode.ts: all that the arrays say but for densities. */
+  readonly runs: RowRuns;
+  /** Whether the targets are faces, which can fall below the band of their density. */
+  readonly faces: boolean;
   /** Index into STATES. */
   readonly state: Uint8Array;
   /** Index + 1 into the edition's bands; 0 where the state is not covered. */
@@ -23,6 +28,10 @@ export interface Cells {
   readonly lost: Uint8Array | null;
   /** Index into the scene's solids of what hides or screens it; −1 where nothing does. */
   readonly hider: Int32Array;
+  /** Visits the runs of cells in the frame: first and last, their state, and what hides or screens them or −1. */
+  eachRun(visit: (from: number, to: number, state: number, hider: number) => void): void;
+  /** The same camera's cells among other solids: with what lies inside them before any camera looks, and other runs. */
+  among(grid: Grid, bare: Uint8Array, runs: RowRuns): Cells;
 }
 
 /** What one solid hides first. */

@@ -8,13 +8,19 @@ import type { LensOver } from './areaWhere.ts';
 const CLOSE = 0.01;
 
 /**
+ * Beyond this law a picture's stretch along the radius falls to nothing within what a lens sees; where that is along the
+ * bearing too, density has a valley with a sharp floor, for which pieces must be so much smaller.
+ */
+const [TURNING, FINER] = [-0.6, 3];
+
+/**
  * Where curves on a plane come from, relative to the foot: the lens, and the places about which what it makes of a target
  * hangs on the direction alone, so that curves run into them like spokes. Those are the place straight below or above the
  * lens, where the density is taken across the bearing, and for a bent lens the place straight behind it, where a picture
  * that reaches all round turns over.
  */
 export function curveSources(camera: Camera, { plane, delta }: Footing): readonly LensOver[] {
-  const sources: LensOver[] = [{ p: 0, q: 0, delta }];
+  const sources: LensOver[] = [{ p: 0, q: 0, delta, finer: camera.k < TURNING ? FINER : 1 }];
   const ways: Vec3[] = [
     [0, 0, 1],
     [0, 0, -1],

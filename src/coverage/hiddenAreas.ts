@@ -5,8 +5,9 @@ import { causesOf } from './causes.ts';
 import { closedAreas } from './closedAreas.ts';
 import type { ConditionSets } from './conditions.ts';
 import type { Cells, HiderArea } from './coverage.ts';
-import { areaOf, tallyHiders } from './tally.ts';
-import type { Within } from './within.ts';
+import { areaOf } from './tally.ts';
+import { tallyHiders } from './tallyHiders.ts';
+import { countedMask, type Within } from './within.ts';
 
 /** What of the frame is hidden, screened or inside solids. */
 export interface Hidden {
@@ -44,12 +45,13 @@ export function hiddenExactly(
 
 /** The same from cells, with their ±. */
 export function hiddenCells(cells: Cells, within: Within, solids: number): Hidden {
-  const { hiders, screens, inside } = tallyHiders(cells, within.whole ? null : within.mask, solids);
+  const { hiders, screens, inside } = tallyHiders(cells, countedMask(within), solids);
+  const byHider: HiderArea[] = [];
+  hiders.cells.forEach((count, solid) => {
+    if (count > 0) byHider.push({ solid, area: areaOf(hiders, solid, cells.grid) });
+  });
   return {
-    byHider: Array.from({ length: solids }, (_, solid) => ({
-      solid,
-      area: areaOf(hiders, solid, cells.grid),
-    })),
+    byHider,
     screened: areaOf(screens, 0, cells.grid),
     inside: areaOf(inside, 0, cells.grid),
   };

@@ -10,7 +10,8 @@ import type { Region, Window } from '../sight/sight.ts';
 import { joined, lampOver, leftWithin, type FoundLamp, type FoundSight } from '../sight/sightOf.ts';
 import { trianglesArea } from '../sight/triangulate.ts';
 import type { LensOver } from './areaWhere.ts';
-import type { NightHere, Scratch } from './cells.ts';
+import type { Scratch } from './cells.ts';
+import type { NightHere } from './night.ts';
 import type { Lights } from './conditions.ts';
 import { infraredLit, infraredParts, lampParts, luxOn, type Lamp, type Night } from './light.ts';
 

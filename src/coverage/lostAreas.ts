@@ -2,9 +2,11 @@ import type { FoundSight } from '../sight/sightOf.ts';
 import { less, NO_AREA, type Area } from './area.ts';
 import type { ConditionSets, SignedSet } from './conditions.ts';
 import type { CameraAreas, Cells } from './coverage.ts';
-import { FROM_THE_SIDE, TOO_STEEP } from './rule.ts';
+import { lostIn } from './cellCode.ts';
+import { FROM_THE_SIDE, KEPT, TOO_STEEP } from './rule.ts';
 import { signedAreas, type Piece } from './seenPieces.ts';
-import { areaOf, tallyMarked } from './tally.ts';
+import { areaOf } from './tally.ts';
+import { relabelled, tallyRuns } from './tallyRuns.ts';
 
 const NOTHING: CameraAreas['lost'] = { tooSteep: NO_AREA, fromTheSide: NO_AREA };
 
@@ -23,10 +25,10 @@ export function lostAreas(pieces: readonly Piece[], found: FoundSight): CameraAr
   return { tooSteep: less(all ?? NO_AREA, fromTheSide), fromTheSide };
 }
 
-/** The same from cells. */
-export function lostCells(cells: Cells, mask: Uint8Array): CameraAreas['lost'] {
-  const { lost, grid } = cells;
-  if (lost === null) return NOTHING;
-  const counts = tallyMarked(cells, lost, mask, 3);
+/** The same from cells. @param mask 1 where areas are counted */
+export function lostCells({ faces, grid, runs }: Cells, mask: Uint8Array): CameraAreas['lost'] {
+  if (!faces) return NOTHING;
+  const fallen = relabelled({ grid, runs }, (code) => (lostIn(code) === KEPT ? -1 : lostIn(code)), mask);
+  const counts = tallyRuns({ grid, runs: fallen }, 3);
   return { tooSteep: areaOf(counts, TOO_STEEP, grid), fromTheSide: areaOf(counts, FROM_THE_SIDE, grid) };
 }

@@ -126,6 +126,13 @@ export class BandRule {
     return (this.cosines[limit] ?? 0) >= 0 ? Math.min(one, two) : Math.max(one, two);
   }
 
+  /** How fast `facing` can change at most within a distance of a target: it is turned from l and d, of which l·d is made. */
+  facingSlope(dx: number, dy: number, within: number): number {
+    const { place } = this;
+    if (place === null) return 1;
+    return Math.hypot(place[0] - dx, place[1] - dy) + Math.hypot(dx, dy) + 2 * within;
+  }
+
   /** One of the two functions of `facing`; 0 straight below the lens and at the place that the face looks to. */
   facingSide(limit: number, side: 1 | -1, dx: number, dy: number): number {
     const { place } = this;

@@ -1,11 +1,15 @@
 import type { Grid } from '../sight/grid.ts';
 import { less, NO_AREA, type Area } from './area.ts';
 import type { Cells, SiteCoverage } from './coverage.ts';
-import { areaOf, tallyMarked } from './tally.ts';
-import { tallyCounts } from './tallyCounts.ts';
+import { RUN, type RowRuns } from './rowRuns.ts';
+import { bestBandOf, countOf, siteRuns } from './siteRuns.ts';
+import { areaOf, type Tally } from './tally.ts';
+import { relabelled, tallyRuns } from './tallyRuns.ts';
 
 /** No camera. */
 const NOBODY = 255;
+
+type SiteAreas = Pick<SiteCoverage, 'byBand' | 'byCount' | 'unseen' | 'open'>;
 
 /**
  * The best band of each cell over several cameras, who gives it and how many cover it. On equal bands the finer density
@@ -21,68 +25,115 @@ export function siteOf(
   counted: Uint8Array,
   open: Area,
   bands: number,
-): SiteCoverage {
-  const total = grid.columns * grid.rows;
-  const band = new Uint8Array(total);
-  const best = new Uint8Array(total).fill(NOBODY);
-  const count = new Uint8Array(total);
-  const finest = new Float32Array(total);
-  cells.forEach((one, at) => addCamera(one, index[at] ?? NOBODY, { grid, band, best, count, finest }));
-  const rows = rowsOf(grid, cells);
-  const byBand = tallyMarked({ grid, rows }, band, counted, bands + 1);
-  const inCounts = tallyCounts({ grid, rows }, count, counted, cells.length);
-  const byCount = cells.map((_, at) => areaOf(inCounts, at, grid));
-  return {
-    grid,
-    band,
-    best,
-    count,
+): Site {
+  const runs = siteRuns(grid, cells);
+  const within = relabelled({ grid, runs }, (code) => code, counted);
+  const bandRuns = relabelled({ grid, runs: within }, bestBandOf, null);
+  const byBand = tallyRuns({ grid, runs: bandRuns }, bands + 1);
+  const byCount = tallyLevels({ grid, runs: within }, cells.length).map((tally) => areaOf(tally, 1, grid));
+  const areas = {
     byBand: Array.from({ length: bands }, (_, at) => areaOf(byBand, at + 1, grid)),
     byCount,
     unseen: less(open, byCount[0] ?? NO_AREA),
     open,
   };
+  return new Site(grid, runs, cells, index, areas);
 }
 
-/** First and last column of each row that lie in the frame of any camera; two numbers a row, first > last where none. */
-function rowsOf({ rows, columns }: Grid, cells: readonly Cells[]): Int32Array {
-  const spans = new Int32Array(rows * 2);
-  for (let row = 0; row < rows; row += 1) {
-    let [low, high] = [columns, -1];
-    for (const one of cells) {
-      const [first, last] = [one.rows[row * 2] ?? 0, one.rows[row * 2 + 1] ?? -1];
-      if (first > last) continue;
-      low = Math.min(low, first);
-      high = Math.max(high, last);
-    }
-    spans[row * 2] = low;
-    spans[row * 2 + 1] = high;
-  }
-  return spans;
+/** Cells that at least 1, 2, … cameras cover, as label 1: their edges are where fewer do. */
+function tallyLevels({ grid, runs }: { readonly grid: Grid; readonly runs: RowRuns }, most: number): Tally[] {
+  let highest = 0;
+  for (let at = 2; at < runs.list.length; at += RUN) highest = Math.max(highest, countOf(runs.list[at] ?? 0));
+  return Array.from({ length: most }, (_, level) => {
+    if (level >= highest) return { cells: new Float64Array(2), edges: new Float64Array(2) };
+    return tallyRuns(
+      { grid, runs: relabelled({ grid, runs }, (code) => (countOf(code) > level ? 1 : -1), null) },
+      2,
+    );
+  });
 }
 
-interface Merged {
+/** Cameras together; arrays with an entry a cell are made when they are first asked for. */
+export class Site implements SiteCoverage {
   readonly grid: Grid;
-  readonly band: Uint8Array;
-  readonly best: Uint8Array;
-  readonly count: Uint8Array;
-  readonly finest: Float32Array;
+  readonly byBand: readonly Area[];
+  readonly byCount: readonly Area[];
+  readonly unseen: Area;
+  readonly open: Area;
+  readonly #runs: RowRuns;
+  readonly #cells: readonly Cells[];
+  readonly #index: readonly number[];
+  #band: Uint8Array | null = null;
+  #count: Uint8Array | null = null;
+  #best: Uint8Array | null = null;
+
+  constructor(
+    grid: Grid,
+    runs: RowRuns,
+    cells: readonly Cells[],
+    index: readonly number[],
+    { byBand, byCount, unseen, open }: SiteAreas,
+  ) {
+    this.grid = grid;
+    this.#runs = runs;
+    this.#cells = cells;
+    this.#index = index;
+    this.byBand = byBand;
+    this.byCount = byCount;
+    this.unseen = unseen;
+    this.open = open;
+  }
+
+  /** The same cells with other areas. */
+  withAreas(areas: SiteAreas): Site {
+    return new Site(this.grid, this.#runs, this.#cells, this.#index, areas);
+  }
+
+  get band(): Uint8Array {
+    this.#band ??= this.#fill(bestBandOf);
+    return this.#band;
+  }
+
+  get count(): Uint8Array {
+    this.#count ??= this.#fill(countOf);
+    return this.#count;
+  }
+
+  get best(): Uint8Array {
+    this.#best ??= bestOf(this.grid, this.#cells, this.#index);
+    return this.#best;
+  }
+
+  #fill(of: (code: number) => number): Uint8Array {
+    const { columns, rows } = this.grid;
+    const { starts, list } = this.#runs;
+    const into = new Uint8Array(columns * rows);
+    for (let row = 0; row < rows; row += 1)
+      for (let at = starts[row] ?? 0; at < (starts[row + 1] ?? 0); at += RUN)
+        into.fill(
+          of(list[at + 2] ?? 0),
+          row * columns + (list[at] ?? 0),
+          row * columns + (list[at + 1] ?? 0) + 1,
+        );
+    return into;
+  }
 }
 
-function addCamera({ rows, band: bands, density }: Cells, camera: number, into: Merged): void {
-  const { grid, band, best, count, finest } = into;
-  for (let row = 0; row < grid.rows; row += 1) {
-    const last = row * grid.columns + (rows[row * 2 + 1] ?? -1);
-    for (let cell = row * grid.columns + (rows[row * 2] ?? 0); cell <= last; cell += 1) {
+function bestOf({ columns, rows }: Grid, all: readonly Cells[], index: readonly number[]): Uint8Array {
+  const best = new Uint8Array(columns * rows).fill(NOBODY);
+  const band = new Uint8Array(best.length);
+  const finest = new Float32Array(best.length);
+  all.forEach((cells, at) => {
+    const { band: bands, density } = cells;
+    for (let cell = 0; cell < best.length; cell += 1) {
       const here = bands[cell] ?? 0;
-      if (here === 0) continue;
-      count[cell] = (count[cell] ?? 0) + 1;
       const fine = density[cell] ?? 0;
       const now = band[cell] ?? 0;
-      if (here < now || (here === now && fine <= (finest[cell] ?? 0))) continue;
+      if (here === 0 || here < now || (here === now && fine <= (finest[cell] ?? 0))) continue;
       band[cell] = here;
-      best[cell] = camera;
+      best[cell] = index[at] ?? NOBODY;
       finest[cell] = fine;
     }
-  }
+  });
+  return best;
 }

@@ -1,4 +1,4 @@
-import { NO_AREA, plus, type Area } from './area.ts';
+import { NO_CELLS, plus, type Area } from './area.ts';
 import type { CameraAreas, Cells } from './coverage.ts';
 import { hiddenCells } from './hiddenAreas.ts';
 import { lostCells } from './lostAreas.ts';
@@ -19,7 +19,7 @@ export function unevenAreas(cells: Cells, within: Within, solids: number, bands:
     byState: {
       inside: within.inside,
       'out of frame': of(OUT_OF_FRAME),
-      hidden: byHider.map(({ area }) => area).reduce(plus, NO_AREA),
+      hidden: byHider.map(({ area }) => area).reduce(plus, NO_CELLS),
       screened,
       'too dark': dark,
       'too coarse': coarse,

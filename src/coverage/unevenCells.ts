@@ -6,9 +6,12 @@ import { PixelField } from '../optics/pixelField.ts';
 import type { FacetGroup, Facets } from '../sight/facets.ts';
 import { lensInside, touchedSolids } from '../sight/lensInside.ts';
 import type { Nearest } from '../sight/raster.ts';
-import { isLit, type NightHere, type Scratch } from './cells.ts';
+import type { Scratch } from './cells.ts';
+import { codeOf } from './cellCode.ts';
 import type { Cells } from './coverage.ts';
-import type { BandRule } from './rule.ts';
+import { JudgedCells } from './judgedCells.ts';
+import { isLit, type NightHere } from './night.ts';
+import { KEPT, type BandRule } from './rule.ts';
 import { COVERED, HIDDEN, INSIDE, SCREENED, TOO_COARSE, TOO_DARK } from './state.ts';
 import type { UnevenGround } from './unevenGround.ts';
 import { UnevenShadows } from './unevenShadows.ts';
@@ -29,48 +32,48 @@ export function unevenCells(
   scratch: Scratch,
   night: NightHere | null = null,
 ): Cells {
-  const total = ground.targets.length;
-  const cells: Cells = {
-    grid: ground.grid,
-    rows: new Int32Array(ground.grid.rows * 2),
-    state: bare.slice(),
-    band: new Uint8Array(total),
-    density: new Float32Array(total),
-    across: null,
-    lost: rule.slopes.length > 0 ? new Uint8Array(total) : null,
-    hider: new Int32Array(total).fill(-1),
-  };
-  const wanted = frameOver(camera, ground, cells);
+  const { density, rows: spans } = unevenFrame(camera, ground);
+  const wanted = new Uint8Array(density.length);
+  for (let at = 0; at < density.length; at += 1)
+    if ((density[at] ?? 0) > 0 && bare[at] !== INSIDE) wanted[at] = 1;
   const inside = unevenLensInside(camera.eye, ground, facets);
   const found =
     inside === null ? hidersOver(camera.eye, ground, facets, wanted, scratch, night !== null) : null;
   const { left, bottom, cell, columns, rows } = ground.grid;
   const [ex, ey, ez] = camera.eye;
+  const { writer } = scratch;
+  writer.begin(rows);
   for (let row = 0; row < rows; row += 1) {
     const dy = bottom + (row + 0.5) * cell - ey;
-    const end = row * columns + (cells.rows[row * 2 + 1] ?? -1);
-    for (let at = row * columns + (cells.rows[row * 2] ?? 0); at <= end; at += 1) {
-      if (wanted[at] !== 1) continue;
+    const base = row * columns;
+    for (let column = spans[row * 2] ?? 0; column <= (spans[row * 2 + 1] ?? -1); column += 1) {
+      const at = base + column;
+      if (!((density[at] ?? 0) > 0)) continue;
+      const put = (state: number, lost: number, value: number): void =>
+        writer.put(column, column, codeOf(state, lost, value));
+      if (wanted[at] !== 1) {
+        put(INSIDE, KEPT, 0);
+        continue;
+      }
       const behind = inside ?? found?.solids[at] ?? -1;
       const through = found?.screens?.[at] ?? -1;
       if (behind >= 0 || through >= 0) {
-        cells.state[at] = behind >= 0 ? HIDDEN : SCREENED;
-        cells.hider[at] = behind >= 0 ? behind : through;
+        put(behind >= 0 ? HIDDEN : SCREENED, KEPT, behind >= 0 ? behind : through);
         continue;
       }
-      const dx = left + (at - row * columns + 0.5) * cell - ex;
+      const dx = left + (column + 0.5) * cell - ex;
       const dz = (ground.targets[at] ?? 0) - ez;
       if (night !== null && !isLit(night, found?.glass ?? null, at, dx, dy, dz)) {
-        cells.state[at] = TOO_DARK;
+        put(TOO_DARK, KEPT, 0);
         continue;
       }
-      const band = rule.band(cells.density[at] ?? 0, dx, dy, -dz);
-      cells.band[at] = band;
-      cells.state[at] = band > 0 ? COVERED : TOO_COARSE;
-      if (cells.lost !== null) cells.lost[at] = rule.lost;
+      const band = rule.band(density[at] ?? 0, dx, dy, -dz);
+      put(band > 0 ? COVERED : TOO_COARSE, rule.lost, band);
     }
+    writer.endRow();
   }
-  return cells;
+  const sent = { rows: spans, runs: writer.done(), faces: rule.slopes.length > 0 };
+  return new JudgedCells(ground.grid, sent, bare, { density, across: null });
 }
 
 /** The solid that holds a lens, the ground among them; null where none does. */
@@ -95,14 +98,14 @@ function groundIndex({ solids }: Facets): number {
   return own;
 }
 
-/** Densities and row ends of what lies in the frame; 1 a cell of it that is inside no solid. */
-function frameOver(
+/** Densities of what lies in the frame, 0 elsewhere, and its first and last column in each row. */
+export function unevenFrame(
   camera: Camera,
   { grid, targets }: UnevenGround,
-  { state, density, rows }: Cells,
-): Uint8Array {
+): { readonly density: Float32Array; readonly rows: Int32Array } {
   const field = new PixelField(camera);
-  const wanted = new Uint8Array(targets.length);
+  const density = new Float32Array(targets.length);
+  const rows = new Int32Array(grid.rows * 2);
   const [ex, ey, ez] = camera.eye;
   for (let row = 0, at = 0; row < grid.rows; row += 1) {
     const dy = grid.bottom + (row + 0.5) * grid.cell - ey;
@@ -113,12 +116,11 @@ function frameOver(
       density[at] = field.density;
       if (last < 0) first = column;
       last = column;
-      if (state[at] !== INSIDE) wanted[at] = 1;
     }
     rows[row * 2] = first;
     rows[row * 2 + 1] = last;
   }
-  return wanted;
+  return { density, rows };
 }
 
 interface Hiders {

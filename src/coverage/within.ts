@@ -15,3 +15,6 @@ export interface Within {
   /** The parts are the whole window of the sight. */
   readonly whole: boolean;
 }
+
+/** The mask of where areas are counted; null where that is everywhere. */
+export const countedMask = ({ mask, whole }: Within): Uint8Array | null => (whole ? null : mask);

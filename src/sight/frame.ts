@@ -1,9 +1,12 @@
 import { dot, scale, subtract, add, type Vec3 } from '../base/vector.ts';
 import type { Camera } from '../optics/camera.ts';
-import { angleOfLawRad } from '../optics/lens.ts';
-import { axesOf } from '../optics/projection.ts';
+import { angleOfLawRad, greatestAngleRad } from '../optics/lens.ts';
+import { axesOf, type Axes } from '../optics/projection.ts';
 import type { Footing } from './footing.ts';
 import type { HalfPlanes } from './halfPlanes.ts';
+
+/** From this angle off the axis on, rad, a pyramid tells nothing. */
+const FLAT = Math.PI / 2 - 1e-3;
 
 /**
  * The frame of a camera on a plane as half-planes: the frame itself for a rectilinear lens, the narrowest pyramid around
@@ -27,13 +30,40 @@ export function frameHalfPlanes(camera: Camera, footing: Footing): HalfPlanes | 
 export function frameSides(camera: Camera): readonly Vec3[] {
   const slopes = pyramidOf(camera);
   if (slopes === null) return [];
-  const { right, down, forward } = axesOf(camera);
-  return [
-    subtract(scale(forward, slopes.across), right),
-    add(scale(forward, slopes.across), right),
-    subtract(scale(forward, slopes.down), down),
-    add(scale(forward, slopes.down), down),
-  ];
+  return sidesOf(axesOf(camera), slopes.across, slopes.down);
+}
+
+const sidesOf = ({ right, down, forward }: Axes, across: number, below: number): readonly Vec3[] => [
+  subtract(scale(forward, across), right),
+  add(scale(forward, across), right),
+  subtract(scale(forward, below), down),
+  add(scale(forward, below), down),
+];
+
+/**
+ * Half-planes of which all that lies in all of them lies in a bent frame. A target at x/z = tan θ of the middle of a side, or
+ * less, has its image within that side, however far off it lies along it, since g/tan falls with the angle for k < 1.
+ * @returns null where a side lies 90° off the axis or more
+ */
+export function sureHalfPlanes(
+  { k, focalLength, sensor, ...camera }: Camera,
+  footing: Footing,
+): HalfPlanes | null {
+  const across = angleOfLawRad(sensor.width / 2 / focalLength, k);
+  const down = angleOfLawRad(sensor.height / 2 / focalLength, k);
+  if (across === null || down === null || Math.max(across, down) >= FLAT) return null;
+  const cut: [number, number, number][] = [];
+  for (const side of sidesOf(axesOf(camera), Math.tan(across), Math.tan(down))) {
+    const half = halfPlaneOf(side, footing);
+    if (half === 'none') return null;
+    if (half !== 'all') cut.push(half);
+  }
+  return cut;
+}
+
+/** The greatest angle off the axis in a frame, rad. */
+export function frameAngle({ k, focalLength, sensor }: Camera): number {
+  return angleOfLawRad(Math.hypot(sensor.width, sensor.height) / 2 / focalLength, k) ?? greatestAngleRad(k);
 }
 
 /**
@@ -50,7 +80,7 @@ function pyramidOf({
   const corner = Math.hypot(x, y);
   const thetaRad = angleOfLawRad(corner / focalLength, k);
   // A frame larger than the image circle reaches the end of the law.
-  if (thetaRad === null || thetaRad >= Math.PI / 2 - 1e-3) return null;
+  if (thetaRad === null || thetaRad >= FLAT) return null;
   const gain = Math.tan(thetaRad) / corner;
   return { across: gain * x, down: gain * y };
 }

@@ -1,8 +1,8 @@
 import type { Vec2 } from '../base/vector.ts';
 import type { Grid } from './grid.ts';
+import type { OwnerRows } from './ownerRows.ts';
 import { DEPTH, STRIDE, type Shadows } from './shadowLayout.ts';
 import { SpanLists, type RowSpans } from './spanLists.ts';
-import { StretchList } from './stretchList.ts';
 
 export type { RowSpans } from './spanLists.ts';
 
@@ -23,12 +23,6 @@ export function clearNearest({ solid, depth }: Nearest): void {
   depth.fill(0);
 }
 
-/** What a row fill keeps between cameras, so that it allocates nothing. */
-export class FillScratch {
-  readonly spans = new SpanLists();
-  readonly stretches = new StretchList();
-}
-
 /**
  * The nearest solid over each cell within `rows`: its index, or −1; what `owners` held there before does not matter. Where
  * depths tie, the lower index stays.
@@ -41,30 +35,21 @@ export function fillOwners(
   foot: Vec2,
   rows: RowSpans,
   owners: Int32Array,
-  { spans, stretches }: FillScratch,
+  scratch: OwnerRows,
 ): void {
-  const { numbers, solid } = shadows;
-  const { cell, columns } = grid;
-  const p0 = grid.left + cell / 2 - foot[0];
-  const q0 = grid.bottom + cell / 2 - foot[1];
-  spans.collect(shadows, grid, foot, rows);
-  const { head, list } = spans;
+  scratch.begin(shadows, grid, foot, rows);
+  const { runs } = scratch;
   for (let row = 0; row < grid.rows; row += 1) {
-    const first = rows[row * 2] ?? 0;
-    const last = rows[row * 2 + 1] ?? -1;
-    if (first > last) continue;
-    const q = q0 + row * cell;
-    stretches.reset(first, last);
-    for (let span = head[row] ?? -1; span >= 0; span = list[span + 3] ?? -1) {
-      const shadow = list[span + 2] ?? 0;
-      const depth = shadow * STRIDE + DEPTH;
-      const a = numbers[depth] ?? 0;
-      const { depths } = stretches;
-      depths[0] = (numbers[depth + 2] ?? 0) + a * p0 + (numbers[depth + 1] ?? 0) * q;
-      depths[1] = a * cell;
-      stretches.put(list[span] ?? 0, list[span + 1] ?? -1, solid[shadow] ?? -1);
+    if ((rows[row * 2] ?? 0) > (rows[row * 2 + 1] ?? -1)) continue;
+    const base = row * grid.columns;
+    const count = scratch.lay(row);
+    for (let run = 0; run < count; run += 3) {
+      const owner = runs[run + 2] ?? -1;
+      const from = base + (runs[run] ?? 0);
+      const end = base + (runs[run + 1] ?? -1) + 1;
+      if (end - from > 48) owners.fill(owner, from, end);
+      else for (let cell = from; cell < end; cell += 1) owners[cell] = owner;
     }
-    stretches.write(owners, row * columns);
   }
 }
 

@@ -72,22 +72,28 @@ export class StretchList {
     }
   }
 
-  /** Writes the owners of the row's cells, of which column 0 has the index `base`. */
-  write(owners: Int32Array, base: number): void {
+  /**
+   * Reads the row, neighbours with one owner as one: first and last column and owner of each.
+   * @returns how many numbers were written
+   */
+  read(into: Int32Array): number {
     const { nodes } = this;
+    let count = 0;
     let at = HEAD;
     while (at >= 0) {
       const owner = nodes[at + OWNER] ?? -1;
-      const from = base + (nodes[at] ?? 0);
-      let end = base + (nodes[at + TO] ?? 0) + 1;
+      into[count] = nodes[at] ?? 0;
+      let to = nodes[at + TO] ?? 0;
       at = nodes[at + NEXT] ?? -1;
       while (at >= 0 && nodes[at + OWNER] === owner) {
-        end = base + (nodes[at + TO] ?? 0) + 1;
+        to = nodes[at + TO] ?? 0;
         at = nodes[at + NEXT] ?? -1;
       }
-      if (end - from > 48) owners.fill(owner, from, end);
-      else for (let cell = from; cell < end; cell += 1) owners[cell] = owner;
+      into[count + 1] = to;
+      into[count + 2] = owner;
+      count += 3;
     }
+    return count;
   }
 
   /** Gives columns first to last of a stretch to the span that is being put. */

@@ -1,6 +1,6 @@
 import type { Ground } from '../assess/ground.ts';
 import type { Found } from '../assess/shares.ts';
-import type { Cells } from '../coverage/coverage.ts';
+import type { SentCells } from '../coverage/judgedCells.ts';
 
 /** An answer with the buffers that go over to whoever asked. */
 export interface Sendable {
@@ -22,14 +22,10 @@ export function sendableFound(found: Found): Sendable {
     transfer.push(copy.buffer);
     return copy;
   };
-  const cells = (one: Cells): Cells => ({
-    ...one,
-    state: own(one.state),
-    band: own(one.band),
-    density: own(one.density),
-    across: one.across && own(one.across),
-    lost: one.lost && own(one.lost),
-    hider: own(one.hider),
+  const cells = ({ rows, runs, faces }: SentCells): SentCells => ({
+    rows: own(rows),
+    runs: { starts: own(runs.starts), list: own(runs.list) },
+    faces,
   });
   const ground = (one: Ground): Ground => ({
     ...one,
@@ -39,10 +35,7 @@ export function sendableFound(found: Found): Sendable {
   });
   const answer: Found = {
     laid: found.laid && { scene: found.laid.scene, ground: found.laid.ground && ground(found.laid.ground) },
-    whole: found.whole.map(({ coverage, shadows }) => ({
-      coverage: { ...coverage, cells: cells(coverage.cells) },
-      shadows,
-    })),
+    whole: found.whole.map((one) => ({ ...one, cells: cells(one.cells) })),
     causes: found.causes,
   };
   return { answer, transfer };

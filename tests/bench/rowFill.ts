@@ -5,7 +5,8 @@ import { footingOf } from '../../src/sight/footing.ts';
 import { frameHalfPlanes } from '../../src/sight/frame.ts';
 import type { Grid } from '../../src/sight/grid.ts';
 import type { HalfPlanes } from '../../src/sight/halfPlanes.ts';
-import { FillScratch, fillOwners, type RowSpans } from '../../src/sight/raster.ts';
+import { OwnerRows } from '../../src/sight/ownerRows.ts';
+import { fillOwners, type RowSpans } from '../../src/sight/raster.ts';
 import { rowSpansOf } from '../../src/sight/rowSpans.ts';
 import { shadowsOf } from '../../src/sight/shadows.ts';
 
@@ -18,7 +19,7 @@ export interface Filled {
 
 /** Our way for the same question: the nearest solid and screen over each cell of a grid by shadows and row spans, no more. */
 export function rowFill(facets: Facets): (camera: Camera, grid: Grid) => Filled {
-  const scratch = new FillScratch();
+  const scratch = new OwnerRows();
   const hasScreens = facets.groups.some(({ passage }) => passage === 'screen');
   let into = { solids: new Int32Array(0), screens: new Int32Array(0) };
   return (camera, grid) => {

@@ -5,7 +5,7 @@ import { sceneOf } from '../../src/assess/sceneOf.ts';
 import { areasOf } from '../../src/coverage/areas.ts';
 import { cellsOf, Scratch } from '../../src/coverage/cells.ts';
 import { BandRule } from '../../src/coverage/rule.ts';
-import { tallyHiders } from '../../src/coverage/tally.ts';
+import { tallyHiders } from '../../src/coverage/tallyHiders.ts';
 import { editionOf } from '../../src/plan/editions.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { sightOf } from '../../src/sight/sightOf.ts';

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { facetsOf } from '../../src/sight/facets.ts';
-import { FillScratch, fillNearest, fillOwners, nothingNearest } from '../../src/sight/raster.ts';
+import { OwnerRows } from '../../src/sight/ownerRows.ts';
+import { fillNearest, fillOwners, nothingNearest } from '../../src/sight/raster.ts';
 import { rowSpansOf } from '../../src/sight/rowSpans.ts';
 import { sightOf } from '../../src/sight/sightOf.ts';
 import { horizontalPlane, type Plane } from '../../src/base/plane.ts';
@@ -31,7 +32,7 @@ const gridOn = (plane: Plane) => ({
 
 test('stretches name the solid that depths tell cell by cell, whatever stood there before', () => {
   const chance = chanceFrom(19);
-  const scratch = new FillScratch();
+  const scratch = new OwnerRows();
   const owners = new Int32Array(SIDE * SIDE);
   let hidden = 0;
   let changed = 0;
@@ -83,7 +84,7 @@ test('the solid that is named is the one that every triangle tried meets first',
     const grid = gridOn(plane);
     const rows = rowSpansOf(grid, found.footing.foot, found.frame);
     const owners = new Int32Array(SIDE * SIDE);
-    fillOwners(found.solids, grid, found.footing.foot, rows, owners, new FillScratch());
+    fillOwners(found.solids, grid, found.footing.foot, rows, owners, new OwnerRows());
     for (let shot = 0; shot < 200; shot += 1) {
       const row = chance.whole(0, SIDE - 1);
       const [low, high] = [rows[row * 2] ?? 0, rows[row * 2 + 1] ?? -1];
@@ -107,7 +108,7 @@ test('on equal depth the lower index is named', () => {
   const grid = gridOn(plane);
   const rows = rowSpansOf(grid, found.footing.foot, found.frame);
   const owners = new Int32Array(SIDE * SIDE).fill(-1);
-  fillOwners(found.solids, grid, found.footing.foot, rows, owners, new FillScratch());
+  fillOwners(found.solids, grid, found.footing.foot, rows, owners, new OwnerRows());
   expect(owners.filter((owner) => owner === 0).length).toBeGreaterThan(100);
   expect(owners.filter((owner) => owner === 1).length).toBe(0);
 });

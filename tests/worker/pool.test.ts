@@ -189,5 +189,5 @@ test('a worker keeps what it sent: its buffers go over as copies', async () => {
   expect(transfer.length).toBeGreaterThan(8);
   const sent: unknown = structuredClone(answer, { transfer: [...transfer] });
   expect(differences(sent, found)).toEqual([]);
-  expect(found.whole.every(({ coverage }) => coverage.cells.state.length > 0)).toBe(true);
+  expect(found.whole.every(({ cells }) => cells.runs.list.length > 0)).toBe(true);
 });

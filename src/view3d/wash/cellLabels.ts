@@ -46,34 +46,28 @@ export function cellLabels(
   asked: Asked,
 ): CellLabels {
   const { site, scene } = assessment;
-  const { grid, band } = site;
-  const labels = new Uint8Array(band.length);
-  if (asked === 'all') labels.set(band);
+  const { grid } = site;
+  const labels = new Uint8Array(grid.columns * grid.rows);
+  if (asked === 'all') labels.set(site.band);
   if (asked === 'lamps') addLamps(labels, assessment, counted);
   const closes = scene.solids.map(({ passage }) => passage === 'screen');
   for (const { cells } of counted)
-    framed(cells, (cell) => {
-      const label = labels[cell] ?? 0;
-      if (label > 0 && label !== CLOSED_LABEL) return;
-      if (cells.state[cell] === TOO_DARK) labels[cell] = asked === 'all' ? DARK_LABEL : 0;
-      else if (cells.state[cell] === HIDDEN && closes[cells.hider[cell] ?? -1]) labels[cell] = CLOSED_LABEL;
+    cells.eachRun((from, to, state, hider) => {
+      const isClosed = state === HIDDEN && closes[hider] === true;
+      if (state !== TOO_DARK && !isClosed) return;
+      const own = isClosed ? CLOSED_LABEL : asked === 'all' ? DARK_LABEL : 0;
+      for (let cell = from; cell <= to; cell += 1) {
+        const label = labels[cell] ?? 0;
+        if (label === 0 || label === CLOSED_LABEL) labels[cell] = own;
+      }
     });
   // Where one camera sees through the mesh that is closed to another.
   for (const { cells } of counted)
-    framed(cells, (cell) => {
-      if (cells.state[cell] === SCREENED && labels[cell] === CLOSED_LABEL) labels[cell] = 0;
+    cells.eachRun((from, to, state) => {
+      if (state !== SCREENED) return;
+      for (let cell = from; cell <= to; cell += 1) if (labels[cell] === CLOSED_LABEL) labels[cell] = 0;
     });
   return { labels, grid };
-}
-
-/** Takes the cells that can lie in a camera's frame: a drag has no time for the rest. */
-function framed({ grid, rows }: CameraCoverage['cells'], take: (cell: number) => void): void {
-  for (let row = 0; row < grid.rows; row += 1) {
-    const start = row * grid.columns;
-    const [first, last] = [rows[2 * row] ?? 0, rows[2 * row + 1] ?? -1];
-    for (let column = Math.max(0, first); column <= Math.min(last, grid.columns - 1); column += 1)
-      take(start + column);
-  }
 }
 
 /** The bands that cameras have by the light of lamps alone, and one cell into what their own infrared lights too. */
@@ -82,12 +76,15 @@ function addLamps(labels: Uint8Array, { site, scene }: Assessment, counted: read
   const { columns, rows } = grid;
   for (const { camera, cells } of counted) {
     const lit = infraredOf(camera.eye, axesOf(camera).forward, scene.night?.infrared.get(camera.id));
-    framed(cells, (cell) => {
-      const own = cells.band[cell] ?? 0;
-      if (cells.state[cell] !== COVERED || own <= (labels[cell] ?? 0)) return;
-      const a = grid.left + ((cell % columns) + 0.5) * grid.cell;
-      const b = grid.bottom + (Math.floor(cell / columns) + 0.5) * grid.cell;
-      if (!lit(pointOn(grid.plane, a, b))) labels[cell] = own;
+    cells.eachRun((from, to, state) => {
+      if (state !== COVERED) return;
+      for (let cell = from; cell <= to; cell += 1) {
+        const own = cells.band[cell] ?? 0;
+        if (own <= (labels[cell] ?? 0)) continue;
+        const a = grid.left + ((cell % columns) + 0.5) * grid.cell;
+        const b = grid.bottom + (Math.floor(cell / columns) + 0.5) * grid.cell;
+        if (!lit(pointOn(grid.plane, a, b))) labels[cell] = own;
+      }
     });
   }
   const before = Uint8Array.from(labels);

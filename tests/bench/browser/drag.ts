@@ -5,11 +5,12 @@ import { groundOf, Obstacles } from '../../../src/assess/ground.ts';
 import type { Scene } from '../../../src/assess/scene.ts';
 import { createSession, runSteps } from '../../../src/assess/session.ts';
 import { Scratch } from '../../../src/coverage/cells.ts';
-import type { Cells } from '../../../src/coverage/coverage.ts';
+import type { CameraCoverage } from '../../../src/coverage/coverage.ts';
 import type { Target } from '../../../src/coverage/target.ts';
 import { aimCamera } from '../../../src/plan/commands/aimCamera.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
 import { readPlan } from '../../../src/plan/read.ts';
+import { askedOfCells, cellLabels, type CellLabels } from '../../../src/view3d/wash/cellLabels.ts';
 import { benchScene, type SceneName } from '../scenes.ts';
 
 /** Times of the steps of one camera that is dragged, ms. */
@@ -28,21 +29,40 @@ const TARGETS: readonly Target[] = [{ kind: 'ground', height: 0 }, FACE];
 /** To and fro by some degrees, never a tilt that was there before. */
 const tiltOf = (tilt: number, step: number): number => tilt + 4 * Math.sin(step / 9) + step * 1e-6;
 
-/** A WebGL2 context to which cells are uploaded as the picture uploads them; without one, an upload is nothing. */
-function uploader(): (cells: Cells) => void {
+/** Hands what the picture draws of a camera that moved to the graphics card. */
+type Upload = (coverage: CameraCoverage, labels: CellLabels | null) => void;
+
+/**
+ * A WebGL2 context to which is uploaded what the picture uploads for a camera that has moved: the triangles of its frame and
+ * of what it sees, relative to its foot, and labels of cells where the shader that evaluates the lens has to ask them.
+ */
+function uploader(): Upload {
   const canvas = document.createElement('canvas');
   [canvas.width, canvas.height] = [64, 64];
   const gl = canvas.getContext('webgl2');
   if (gl === null) throw new Error('this browser has no WebGL2');
-  const buffers = [0, 1, 2].map(() => gl.createBuffer());
-  let room = 0;
-  return ({ state, band, density }) => {
-    [state, band, density].forEach((list, at) => {
-      gl.bindBuffer(gl.ARRAY_BUFFER, buffers[at] ?? null);
-      if (state.length > room) gl.bufferData(gl.ARRAY_BUFFER, list.byteLength, gl.DYNAMIC_DRAW);
-      gl.bufferSubData(gl.ARRAY_BUFFER, 0, list);
+  const buffers = [0, 1, 2].map(() => ({ buffer: gl.createBuffer(), room: 0 }));
+  const texture = gl.createTexture();
+  gl.bindTexture(gl.TEXTURE_2D, texture);
+  gl.pixelStorei(gl.UNPACK_ALIGNMENT, 1);
+  return ({ camera, sight }, labels) => {
+    const { frame, seen, beyondScreens } = sight;
+    const through = seen === beyondScreens ? new Float64Array(0) : beyondScreens.triangles;
+    [frame, through, seen.triangles].forEach((corners, at) => {
+      const one = buffers[at];
+      if (one === undefined) return;
+      const places = Float32Array.from(corners, (n, axis) => n - (camera.eye[axis % 2] ?? 0));
+      gl.bindBuffer(gl.ARRAY_BUFFER, one.buffer);
+      if (places.length > one.room) {
+        one.room = places.length * 2;
+        gl.bufferData(gl.ARRAY_BUFFER, one.room * 4, gl.DYNAMIC_DRAW);
+      }
+      gl.bufferSubData(gl.ARRAY_BUFFER, 0, places);
     });
-    room = Math.max(room, state.length);
+    if (labels !== null) {
+      const { columns, rows } = labels.grid;
+      gl.texImage2D(gl.TEXTURE_2D, 0, gl.R8, columns, rows, 0, gl.RED, gl.UNSIGNED_BYTE, labels.labels);
+    }
     gl.flush();
   };
 }
@@ -61,7 +81,7 @@ async function timed(step: (at: number) => void): Promise<readonly number[]> {
   return times;
 }
 
-async function demoPlan(upload: (cells: Cells) => void): Promise<readonly Dragged[]> {
+async function demoPlan(upload: Upload): Promise<readonly Dragged[]> {
   const read = readPlan(demo);
   if (!read.ok) throw new Error('the demo plan cannot be read');
   const plan: Plan = read.value;
@@ -74,11 +94,13 @@ async function demoPlan(upload: (cells: Cells) => void): Promise<readonly Dragge
       let cells = 0;
       const steps = await timed((at) => {
         const moved = aimCamera(plan, id, { tilt: tiltOf(tilt, at) });
-        const { cameras } = runSteps(session.steps(moved, question, at));
-        const own = cameras.find(({ camera }) => camera.id === id);
+        const assessment = runSteps(session.steps(moved, question, at));
+        const own = assessment.cameras.find(({ camera }) => camera.id === id);
         if (own === undefined) return;
-        cells = own.cells.state.length;
-        upload(own.cells);
+        const { columns, rows } = own.cells.grid;
+        cells = columns * rows;
+        const asked = askedOfCells(assessment);
+        upload(own, asked === 'nothing' ? null : cellLabels(assessment, assessment.cameras, asked));
       });
       found.push({ scene: 'demo plan', camera: id, target: target.kind, cells, steps });
     }
@@ -93,7 +115,7 @@ function judging(): Pick<Assessment, 'edition' | 'faceCaps'> {
   return runSteps(createSession().steps(read.value, question, 0));
 }
 
-async function sceneSteps(name: SceneName, upload: (cells: Cells) => void): Promise<readonly Dragged[]> {
+async function sceneSteps(name: SceneName, upload: Upload): Promise<readonly Dragged[]> {
   const { edition, faceCaps } = judging();
   const { half, solids, cameras } = benchScene(name);
   const scene: Scene = {
@@ -117,7 +139,7 @@ async function sceneSteps(name: SceneName, upload: (cells: Cells) => void): Prom
   for (const camera of cameras) {
     const steps = await timed((at) => {
       const moved = { ...camera, tilt: tiltOf(camera.tilt, at) };
-      upload(coverCamera(moved, by, obstacles, ground, scratch).coverage.cells);
+      upload(coverCamera(moved, by, obstacles, ground, scratch).coverage, null);
     });
     const cells = ground.grid.columns * ground.grid.rows;
     found.push({ scene: name, camera: camera.id, target: FACE.kind, cells, steps });

@@ -10,18 +10,18 @@ import type { Plan } from '../../../src/plan/plan.ts';
 import { siteFromPicture } from '../../../src/plan/sitePicture.ts';
 import { Player } from './planView.ts';
 
-/** The table of the gestures, section 11: script, clicks, keys, steps of history. */
+/** The table of the gestures, section 11: script, clicks, keys. */
 const ROWS = [
-  ['eight walls', 'click A 4.2→ 1.6↓ 4.8→ 1.6↑ 3→ 7.2↑ 12← Enter 2.7 Enter', 1, 30, 2],
-  ['hip, pitch, eaves', 'click Hip 35 Tab .45 Enter', 1, 7, 3],
-  ['porch', 'BB click E 2.4x-1.4 Enter 2.5 Enter', 1, 15, 2],
-  ['garage', 'W hover F 1→ .5↓ Space 3.2x6 Enter 2.4 Enter', 0, 17, 2],
-  ['boundary', 'G hover A 6← 8↓ Space 26x20 Enter', 0, 12, 1],
-  ['fence', 'F click SW click NW click NE click SE Enter 1.8 Enter', 4, 6, 2],
-  ['hedge', 'FFF click SW 19→ Enter 1.6 Enter', 1, 11, 2],
-  ['gate in hedge', 'O click hedge 11 Tab 1.2 Enter', 1, 8, 3],
-  ['west neighbour', 'W hover A 8← 1↓ Space -7x9 Enter 5 Enter click Gable', 1, 13, 3],
-  ['east neighbour', 'W hover SE 2→ 7↑ Space 8x8 Enter 5.4 Enter click Hip', 1, 14, 3],
+  ['eight walls', 'click A 4.2→ 1.6↓ 4.8→ 1.6↑ 3→ 7.2↑ 12← Enter 2.7 Enter', 1, 30],
+  ['hip, pitch, eaves', 'click Hip 35 Tab .45 Enter', 1, 7],
+  ['porch', 'BB click E 2.4x-1.4 Enter 2.5 Enter', 1, 15],
+  ['garage', 'W hover F 1→ .5↓ Space 3.2x6 Enter 2.4 Enter', 0, 17],
+  ['boundary', 'G hover A 6← 8↓ Space 26x20 Enter', 0, 12],
+  ['fence', 'F click SW click NW click NE click SE Enter 1.8 Enter', 4, 6],
+  ['hedge', 'FFF click SW 19→ Enter 1.6 Enter', 1, 11],
+  ['gate in hedge', 'O click hedge 11 Tab 1.2 Enter', 1, 8],
+  ['west neighbour', 'W hover A 8← 1↓ Space -7x9 Enter 5 Enter click Gable', 1, 13],
+  ['east neighbour', 'W hover SE 2→ 7↑ Space 8x8 Enter 5.4 Enter click Hip', 1, 14],
 ] as const;
 
 const PLACES: Readonly<Record<string, Vec2>> = {
@@ -50,8 +50,9 @@ function trace() {
   let id = '';
   editor.run('Lay Sheet under the plan', (plan) => {
     const next = addPicture(plan, { name: 'Sheet', file, use });
-    ({ id } = next);
-    return next.plan;
+    if (!next.ok) throw new Error('the picture was refused');
+    ({ id } = next.value);
+    return next.value.plan;
   });
   editor.select({ kind: 'picture', id });
   editor.hold('scale');
@@ -240,20 +241,5 @@ describe('the ten-minute house', () => {
       'Roof of Building 3',
     ]);
     expect(editor.store.getState().plan).toEqual(empty);
-  });
-
-  test('each row is as many steps as the table says', () => {
-    const { editor, tools, player } = trace();
-    player.play('click A click F 12→');
-    const rest = new Player(editor, tools, PLACES);
-    for (const [name, script, , , undos] of ROWS) {
-      const { plan: before } = editor.store.getState();
-      rest.play(script);
-      const { plan: after } = editor.store.getState();
-      for (let k = 0; k < undos; k += 1) editor.undo();
-      expect(editor.store.getState().plan, name).toEqual(before);
-      for (let k = 0; k < undos; k += 1) editor.redo();
-      expect(editor.store.getState().plan, name).toEqual(after);
-    }
   });
 });

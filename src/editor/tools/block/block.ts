@@ -1,6 +1,6 @@
 import { distanceToSegment } from '../../../model/segment.ts';
 import { cornerAt } from '../../../model/ring.ts';
-import type { Block, Canopy, Ring } from '../../../model/structure.ts';
+import type { Canopy, Ring } from '../../../model/structure.ts';
 import { LIMITS } from '../../../plan/limits.ts';
 import { setStructureSize } from '../../../plan/commands/setStructureSize.ts';
 import { withStructure } from '../../../plan/commands/withStructure.ts';
@@ -13,7 +13,7 @@ import type { ToolState } from '../chart.ts';
 import { asking, type Questions } from '../drawing/asking.ts';
 import { drawingTool } from '../drawing/drawingTool.ts';
 import type { DrawSpec, Raise } from '../drawing/drawSpec.ts';
-import { added, baseOf, counterClockwise, freshThing, gotOf } from '../drawing/newStructure.ts';
+import { added, baseOf, counterClockwise, gotOf } from '../drawing/newStructure.ts';
 import { raiseHeight } from '../drawing/raise.ts';
 import { PASSAGES } from '../line/line.ts';
 
@@ -43,35 +43,31 @@ const SPEC: DrawSpec = {
       key: 'block',
       label: 'Block',
       raise: raiseHeight(BLOCK_HEIGHT),
-      make: (plan, drawn, height) => {
-        const block: Block = {
-          ...freshThing(plan, 'Block'),
+      make: (plan, drawn, height) =>
+        added(plan, {
+          name: 'Block',
           kind: 'block',
-          outline: counterClockwise(drawn.corners),
+          outline: drawn.corners,
           base: baseOf(plan),
           height,
           passage: 'solid',
           got: { outline: gotOf(plan, drawn), base: 'guessed', height: 'guessed' },
-        };
-        return added(plan, block);
-      },
+        }),
     },
     {
       key: 'canopy',
       label: 'Canopy',
       raise: raiseTop,
-      make: (plan, drawn, height) => {
-        const canopy: Canopy = {
-          ...freshThing(plan, 'Canopy'),
+      make: (plan, drawn, height) =>
+        added(plan, {
+          name: 'Canopy',
           kind: 'canopy',
           outline: fromFreeSide(plan, counterClockwise(drawn.corners)),
           top: baseOf(plan) + height,
           thickness: BOARD,
           posts: POSTS,
           got: { outline: gotOf(plan, drawn), top: 'guessed', thickness: 'guessed' },
-        };
-        return added(plan, canopy);
-      },
+        }),
     },
   ],
   ends: 'ring',

@@ -1,3 +1,4 @@
+import { accept } from '../../../base/fault.ts';
 import { setBoundary } from '../../../plan/commands/setBoundary.ts';
 import type { Editor } from '../../editor.ts';
 import type { ToolState } from '../chart.ts';
@@ -13,10 +14,8 @@ const spec = (replaces: boolean): DrawSpec => ({
       key: 'boundary',
       label: 'Site boundary',
       raise: null,
-      make: (plan, { corners }) => ({
-        plan: setBoundary(plan, counterClockwise(corners)),
-        thing: { kind: 'boundary' },
-      }),
+      make: (plan, { corners }) =>
+        accept({ plan: setBoundary(plan, counterClockwise(corners)), thing: { kind: 'boundary' } }),
     },
   ],
   ends: 'ring',

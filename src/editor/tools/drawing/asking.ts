@@ -2,6 +2,7 @@ import { fixed } from '../../../base/length.ts';
 import type { Limit } from '../../../plan/limits.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import type { Editor, Selected } from '../../editor.ts';
+import { attempt, type Attempt } from '../../shaping/attempt.ts';
 import { nameOfSelected, thingOf } from '../../recordsOf.ts';
 import type { Setting } from '../../settings/setting.ts';
 import { setGot } from '../../settings/structureSettings.ts';
@@ -15,14 +16,20 @@ export interface Choice extends StripChoice {
   change(plan: Plan, option: string): Plan;
 }
 
+/** A number that a thing still asks. */
+export interface Field extends Setting {
+  /** Better words for why a value will not do; null where there are none. */
+  refusal?(plan: Plan, value: number): string | null;
+}
+
 /** What is asked of a thing that was just made. */
 export interface Questions {
   readonly choices: readonly Choice[];
-  readonly fields: readonly Setting[];
+  readonly fields: readonly Field[];
   /** What of it cannot be as it was asked; null: all can. */
   readonly trouble: string | null;
-  /** Why a plan with an answer taken will not do; null where it will. */
-  refusal?(next: Plan): string | null;
+  /** What is said meanwhile; without it the thing's name. */
+  readonly text?: string;
 }
 
 /**
@@ -47,6 +54,11 @@ export function asking(
     if (!rest) return again();
     return rest.name === 'rest' && rest.strip === null && isThere() ? again(rest) : rest;
   };
+  const answered = (field: Field, value: number): Attempt => {
+    const { plan: now } = editor.store.getState();
+    const tried = attempt(now, (before) => field.change(before, value));
+    return tried.ok ? tried : { ...tried, words: field.refusal?.(now, value) ?? tried.words };
+  };
   const typed = (key: string, text: string, isLast: boolean): Typed => {
     if (!isThere()) return { ok: true, state: under };
     const field = asked.fields.find((one) => one.key === key);
@@ -58,13 +70,11 @@ export function asking(
     const { least, most } = field.bounds;
     if (read.value < least || read.value > most)
       return { ok: false, trouble: boundsWords(field, (value) => shown(value, measure, units)) };
-    const refusal = asked.refusal?.(field.change(editor.store.getState().plan, read.value)) ?? null;
-    if (refusal !== null) return { ok: false, trouble: refusal };
-    editor.run(`${field.label} of ${name}`, (now) => {
-      const next = field.change(now, read.value);
-      // A size typed as it stands already is known from then on.
-      return thing.kind === 'structure' ? setGot(next, thing.id, key, 'measured') : next;
-    });
+    const tried = answered(field, read.value);
+    if (!tried.ok) return { ok: false, trouble: tried.words };
+    // A size typed as it stands already is known from then on.
+    const next = thing.kind === 'structure' ? setGot(tried.plan, thing.id, key, 'measured') : tried.plan;
+    editor.run(`${field.label} of ${name}`, () => next);
     return { ok: true, state: isLast ? resting(editor) : again() };
   };
   const troubled = (trouble: string): ToolState => ({
@@ -84,22 +94,25 @@ export function asking(
       if (!field || !isThere()) return again();
       const { least, most } = field.bounds;
       const held = Math.min(most, Math.max(least, value));
-      const refusal = asked.refusal?.(field.change(editor.store.getState().plan, held)) ?? null;
-      if (refusal !== null) return troubled(refusal);
-      editor.run(`${field.label} of ${name}`, (now) => field.change(now, held), `${key} of ${name}`);
+      const tried = answered(field, held);
+      if (!tried.ok) return troubled(tried.words);
+      editor.run(`${field.label} of ${name}`, () => tried.plan, `${key} of ${name}`);
       return again();
     },
     choose: (key, option) => {
       const choice = asked.choices.find((one) => one.key === key);
-      if (choice && isThere()) editor.run(`${choice.label} of ${name}`, (now) => choice.change(now, option));
+      if (!choice || !isThere()) return again();
+      const tried = attempt(editor.store.getState().plan, (now) => choice.change(now, option));
+      if (!tried.ok) return troubled(tried.words);
+      editor.run(`${choice.label} of ${name}`, () => tried.plan);
       return again();
     },
   };
 }
 
-function stripOf(name: string, { choices, fields, trouble }: Questions): Strip {
+function stripOf(name: string, { choices, fields, trouble, text }: Questions): Strip {
   return {
-    text: trouble ?? name,
+    text: trouble ?? text ?? name,
     fields: fields.map((field) => ({
       key: field.key,
       label: field.label,

@@ -42,12 +42,12 @@ export function chaining(drawing: Drawing, draft: Draft): ToolState {
   };
   const close = (from: Draft): ToolState => {
     const end = closed(from);
-    return end.ok ? drawing.finish(end.drawn) : go({ ...from, trouble: end.trouble });
+    return end.ok ? drawing.finish(end.drawn, refused) : go({ ...from, trouble: end.trouble });
   };
   const end = (from: Draft): ToolState => {
     if (spec.ends === 'ring') return close(from);
     const stop = ended(from);
-    return stop.ok ? drawing.finish(stop.drawn) : go({ ...from, trouble: stop.trouble });
+    return stop.ok ? drawing.finish(stop.drawn, refused) : go({ ...from, trouble: stop.trouble });
   };
   const meaning = (at: Pointed): Draft =>
     draft.keyed && isStill(draft, at) ? draft : pointedTo(editor, draft, at, closable);
@@ -77,7 +77,7 @@ export function chaining(drawing: Drawing, draft: Draft): ToolState {
     const sides = typedRectangle(text, units);
     if (!sides.ok) return sides;
     const ring = rectangleFrom(draft, sides.across, sides.up, compass);
-    return yes(drawing.finish({ corners: ring, closed: true, typed: true }));
+    return yes(drawing.finish({ corners: ring, closed: true, typed: true }, refused));
   };
   const typedTurn = (text: string): Typed => {
     const angle = typedAngle(text);

@@ -1,3 +1,4 @@
+import type { Outcome } from '../../../base/fault.ts';
 import type { Vec2 } from '../../../base/vector.ts';
 import type { Got } from '../../../model/structure.ts';
 import type { Plan } from '../../../plan/plan.ts';
@@ -33,7 +34,8 @@ export interface DrawKind {
   readonly label: string;
   /** Height that is raised, or asked once made; null: it has none. */
   readonly raise: Raise | null;
-  make(plan: Plan, drawn: Drawn, height: number): Made;
+  /** Refused where it cannot be built. */
+  make(plan: Plan, drawn: Drawn, height: number): Outcome<Made>;
 }
 
 /** How a tool draws. */
@@ -59,6 +61,6 @@ export interface Drawing {
   readonly kind: DrawKind;
   /** Nothing drawn yet. */
   armed(): ToolState;
-  /** Puts the thing into the plan and asks the rest. */
-  finish(drawn: Drawn): ToolState;
+  /** Puts the thing into the plan and asks the rest; where it cannot be built, what is drawn stays with the trouble. */
+  finish(drawn: Drawn, stay: (trouble: string) => ToolState): ToolState;
 }

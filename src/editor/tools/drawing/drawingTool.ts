@@ -13,7 +13,7 @@ export function drawingTool(editor: Editor, spec: DrawSpec, kind: DrawKind = spe
     spec,
     kind,
     armed: () => drawingTool(editor, spec, kind),
-    finish: (drawn) => finish(drawing, drawn),
+    finish: (drawn, stay) => finish(drawing, drawn, stay),
   };
   const next = spec.kinds[(spec.kinds.indexOf(kind) + 1) % spec.kinds.length] ?? kind;
   return armed(drawing, EMPTY, {

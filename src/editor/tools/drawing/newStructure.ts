@@ -1,34 +1,38 @@
+import { accept, type Outcome } from '../../../base/fault.ts';
 import { groundHeight } from '../../../model/ground.ts';
 import { signedArea } from '../../../model/ring.ts';
-import type { Got, Ring, Structure } from '../../../model/structure.ts';
-import { addStructures } from '../../../plan/commands/addStructures.ts';
-import { freshId, takenIds } from '../../../plan/commands/freshId.ts';
+import type { Got, Ring } from '../../../model/structure.ts';
+import { addStructure, type StructureDraft } from '../../../plan/commands/addStructure.ts';
 import type { Plan } from '../../../plan/plan.ts';
+import type { Editor } from '../../editor.ts';
 import type { Drawn, Made } from './drawSpec.ts';
 
-/** What every new structure of a name has. */
-export interface Fresh {
-  readonly id: string;
-  readonly name: string;
-  readonly hidden: false;
-  readonly locked: false;
+/** The plan with a new structure, last in order, or why it cannot be built. */
+export function added(plan: Plan, draft: StructureDraft): Outcome<Made> {
+  const made = addStructure(plan, draft);
+  if (!made.ok) return made;
+  return accept({ plan: made.value.plan, thing: { kind: 'structure', id: made.value.id } });
 }
 
-/** An id and a name that are free: "Fence", then "Fence 2". */
-export function freshThing(plan: Plan, word: string): Fresh {
-  const names = new Set(Object.values(plan.structures).map(({ name }) => name));
-  let name = word;
-  for (let number = 2; names.has(name); number += 1) name = `${word} ${number}`;
-  const id = freshId(takenIds(plan), `${word.toLowerCase().replaceAll(' ', '-')}-`);
-  return { id, name, hidden: false, locked: false };
-}
-
-/** The plan with a new structure, last in order. */
-export function added(plan: Plan, structure: Structure): Made {
-  return {
-    plan: addStructures(plan, { structures: [structure], origin: null, credits: [] }),
-    thing: { kind: 'structure', id: structure.id },
-  };
+/**
+ * Puts a structure into the plan as one step and selects it; what stands in the way is said.
+ * @returns the thing; null where it is not in the plan
+ */
+export function put(
+  editor: Editor,
+  made: Outcome<Made>,
+): { readonly kind: 'structure'; readonly id: string } | null {
+  if (!made.ok) {
+    editor.say('This cannot stand here.', made.faults);
+    return null;
+  }
+  const { plan, thing } = made.value;
+  if (thing.kind !== 'structure') return null;
+  editor.run(`Add ${plan.structures[thing.id]?.name ?? 'thing'}`, () => plan);
+  // A plan that only reads takes nothing; the editor has said so.
+  if (editor.store.getState().plan !== plan) return null;
+  editor.select(thing);
+  return thing;
 }
 
 /** The height on which a new structure stands, m above z = 0. */

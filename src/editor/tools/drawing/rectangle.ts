@@ -31,9 +31,10 @@ export function rectangle(
           corners: draft.corners,
         };
   const go = (next: Draft, isSquare: boolean): ToolState => rectangle(drawing, next, isSquare, across);
+  const refused = (trouble: string): ToolState => go({ ...draft, trouble }, square);
   const take = (next: Draft, isSquare: boolean): ToolState => {
     const ring = rectangleMeant(next, isSquare);
-    if (ring) return drawing.finish({ corners: ring, closed: true, typed: false });
+    if (ring) return drawing.finish({ corners: ring, closed: true, typed: false }, refused);
     return go({ ...next, trouble: next.meant ? SMALL : EDGE_ON }, isSquare);
   };
   const typed = (key: string, text: string, by: TypedBy, compass: Compass): Typed => {
@@ -48,7 +49,7 @@ export function rectangle(
     const sides = typedRectangle(whole, units);
     if (!sides.ok) return sides;
     const corners = rectangleFrom(draft, sides.across, sides.up, compass);
-    return { ok: true, state: drawing.finish({ corners, closed: true, typed: true }) };
+    return { ok: true, state: drawing.finish({ corners, closed: true, typed: true }, refused) };
   };
   const ring = rectangleMeant(draft, square);
   const side = (from: number): number => {

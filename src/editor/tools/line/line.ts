@@ -8,7 +8,7 @@ import type { ToolState } from '../chart.ts';
 import { asking, type Questions } from '../drawing/asking.ts';
 import { drawingTool } from '../drawing/drawingTool.ts';
 import type { DrawKind, DrawSpec } from '../drawing/drawSpec.ts';
-import { added, baseOf, counterClockwise, freshThing, gotOf } from '../drawing/newStructure.ts';
+import { added, baseOf, counterClockwise, gotOf } from '../drawing/newStructure.ts';
 import { raiseHeight } from '../drawing/raise.ts';
 
 export const PASSAGES: readonly { readonly key: Passage; readonly label: string }[] = [
@@ -28,9 +28,9 @@ const kindOf = (
   key: sort,
   label,
   raise: raiseHeight(first),
-  make: (plan, drawn, height) => {
-    const barrier: Barrier = {
-      ...freshThing(plan, label),
+  make: (plan, drawn, height) =>
+    added(plan, {
+      name: label,
       kind: 'barrier',
       sort,
       line: drawn.closed ? counterClockwise(drawn.corners) : drawn.corners,
@@ -41,9 +41,7 @@ const kindOf = (
       passage,
       openings: [],
       got: { line: gotOf(plan, drawn), height: 'guessed', thickness: 'guessed' },
-    };
-    return added(plan, barrier);
-  },
+    }),
 });
 
 const SPEC: DrawSpec = {

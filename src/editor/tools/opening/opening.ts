@@ -1,10 +1,12 @@
-import type { Opening } from '../../../model/structure.ts';
+import { addOpening } from '../../../plan/commands/addOpening.ts';
+import { setOpening } from '../../../plan/commands/setOpening.ts';
 import { LIMITS } from '../../../plan/limits.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import type { Editor } from '../../editor.ts';
+import { nameOfSelected } from '../../recordsOf.ts';
 import type { Setting } from '../../settings/setting.ts';
 import type { Strip, ToolState } from '../chart.ts';
-import { asking, type Questions } from '../drawing/asking.ts';
+import { asking, type Field, type Questions } from '../drawing/asking.ts';
 import type { Pointed } from '../pointed.ts';
 import { resting } from '../rest/resting.ts';
 import { openingHost } from './openingHost.ts';
@@ -16,7 +18,6 @@ import {
   openingTrouble,
   spotSketch,
   spotWords,
-  withOpening,
   type OpeningSpot,
 } from './openingSpot.ts';
 
@@ -26,24 +27,24 @@ const START = 'Point at a wall, a fence or a hedge.';
 export function opening(editor: Editor, turn = 0, spot: OpeningSpot | null = null, said = START): ToolState {
   const { plan, snapping } = editor.store.getState();
   const { units } = plan.settings;
-  const trouble = spot && openingTrouble(put(plan, spot), spot.host.structure.id, spot.opening.id);
+  const trouble = spot && troubleOf(plan, spot);
   const find = (at: Pointed, kindTurn = turn): OpeningSpot | null => {
     const host = openingHost(plan, at);
-    return host && openingSpot(plan, host, kindTurn, at, at.free || !snapping);
+    return host && openingSpot(host, kindTurn, at, at.free || !snapping);
   };
   const seek = (at: Pointed): ToolState => opening(editor, turn, find(at));
   const set = (next: OpeningSpot | null): ToolState => {
     if (!next)
       return opening(editor, turn, null, 'Nothing to cut into here. Point at a wall, a fence or a hedge.');
     const on = next.host.structure.id;
-    const made = put(plan, next);
-    if (openingTrouble(made, on, next.opening.id) !== null) return opening(editor, turn, next);
-    editor.run(`Add ${next.opening.name}`, () => made);
+    const made = addOpening(plan, on, next.opening);
+    if (!made.ok) return opening(editor, turn, next);
+    const thing = { kind: 'opening', id: made.value.id, on } as const;
+    editor.run(`Add ${nameOfSelected(made.value.plan, thing) ?? 'opening'}`, () => made.value.plan);
     // A plan that only reads takes nothing; the editor has said so.
-    if (editor.store.getState().plan !== made) return opening(editor, turn, next);
-    const thing = { kind: 'opening', id: next.opening.id, on } as const;
+    if (editor.store.getState().plan !== made.value.plan) return opening(editor, turn, next);
     editor.select(thing);
-    return asking(editor, thing, (now) => questions(now, on, next.opening.id));
+    return asking(editor, thing, (now) => questions(now, on, made.value.id));
   };
   const isLine = spot?.host.structure.kind === 'barrier';
   const strip: Strip = {
@@ -85,8 +86,10 @@ export function opening(editor: Editor, turn = 0, spot: OpeningSpot | null = nul
   };
 }
 
-const put = (plan: Plan, { host, opening: made }: OpeningSpot): Plan =>
-  withOpening(plan, host.structure.id, made);
+function troubleOf(plan: Plan, { host, opening: draft }: OpeningSpot): string | null {
+  const made = addOpening(plan, host.structure.id, draft);
+  return made.ok ? null : openingTrouble(plan, host.structure.id, draft, made.faults);
+}
 
 /** From end, width, height, sill. */
 function questions(plan: Plan, on: string, id: string): Questions {
@@ -101,13 +104,17 @@ function questions(plan: Plan, on: string, id: string): Questions {
     key: 'along' | 'width' | 'height' | 'sill',
     label: string,
     bounds: Setting['bounds'],
-  ): Setting => ({
+  ): Field => ({
     key,
     label,
     measure: 'length',
     bounds,
     value: found[key],
-    change: (now, value) => changedOpening(now, on, id, { [key]: value }),
+    change: (now, value) => setOpening(now, on, id, { [key]: value }, 'measured'),
+    refusal: (now, value) => {
+      const next = setOpening(now, on, id, { [key]: value }, 'measured');
+      return next.ok ? null : openingTrouble(now, on, { ...found, [key]: value }, next.faults);
+    },
   });
   return {
     choices: [],
@@ -118,22 +125,5 @@ function questions(plan: Plan, on: string, id: string): Questions {
       size('sill', 'Sill', { least: 0, most: LIMITS.height.most }),
     ],
     trouble: null,
-    refusal: (next) => openingTrouble(next, on, id),
   };
-}
-
-/** The plan with some of an opening's numbers typed; taped from then on. */
-function changedOpening(plan: Plan, on: string, id: string, change: Partial<Opening>): Plan {
-  const structure = plan.structures[on];
-  const found =
-    structure && 'openings' in structure ? structure.openings.find((one) => one.id === id) : undefined;
-  if (!found) return plan;
-  const next: Opening = { ...found, ...change, got: 'measured' };
-  const isSame =
-    found.got === 'measured' &&
-    next.along === found.along &&
-    next.width === found.width &&
-    next.height === found.height &&
-    next.sill === found.sill;
-  return isSame ? plan : withOpening(plan, on, next);
 }

@@ -1,4 +1,5 @@
-import type { Leaf, Opening, OpeningKind } from '../../../model/structure.ts';
+import type { Leaf, OpeningKind } from '../../../model/structure.ts';
+import type { OpeningDraft } from '../../../plan/commands/addOpening.ts';
 
 /** What an opening begins with, m: common practice, no source. */
 interface FirstSizes {
@@ -30,7 +31,7 @@ const HEADROOM = 0.1;
 export function firstOpening(
   kind: OpeningKind,
   host: { readonly height: number; readonly isLine: boolean },
-): Omit<Opening, 'id' | 'name' | 'face' | 'along'> {
+): Omit<OpeningDraft, 'name' | 'face' | 'along'> {
   const { label: _, ...first } = FIRST[kind];
   const room = host.height - HEADROOM;
   // On a low wall a window keeps its share of it.

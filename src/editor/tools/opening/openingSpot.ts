@@ -1,10 +1,9 @@
+import type { Fault } from '../../../base/fault.ts';
 import type { LengthUnit } from '../../../base/length.ts';
 import type { Vec2, Vec3 } from '../../../base/vector.ts';
-import { groundHeight } from '../../../model/ground.ts';
 import { difference, heading, moved } from '../../../model/segment.ts';
-import { solidsOf } from '../../../model/solids.ts';
 import type { Opening, OpeningKind } from '../../../model/structure.ts';
-import { freshId, takenIds } from '../../../plan/commands/freshId.ts';
+import type { OpeningDraft } from '../../../plan/commands/addOpening.ts';
 import { faultText } from '../../../plan/faultText.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import type { Sketch } from '../chart.ts';
@@ -19,7 +18,7 @@ import type { OpeningHost } from './openingHost.ts';
 /** An opening where it would go. */
 export interface OpeningSpot {
   readonly host: OpeningHost;
-  readonly opening: Opening;
+  readonly opening: OpeningDraft;
   /** What it snapped to. */
   readonly snapped: string | null;
 }
@@ -36,13 +35,7 @@ export function kindOn(turn: number, isLine: boolean): OpeningKind {
 }
 
 /** The opening of a kind that a pointer means on its host, centred under it, snapped along. */
-export function openingSpot(
-  plan: Plan,
-  host: OpeningHost,
-  turn: number,
-  at: Pointed,
-  free: boolean,
-): OpeningSpot {
+export function openingSpot(host: OpeningHost, turn: number, at: Pointed, free: boolean): OpeningSpot {
   const { structure, face, length } = host;
   const isLine = structure.kind === 'barrier';
   const kind = kindOn(turn, isLine);
@@ -52,11 +45,7 @@ export function openingSpot(
   const snapped = snap(host.along, centres(others, length), at.metresPerPixel, free);
   const wish = snapped.name === null && !free ? multiple(host.along - width / 2) : snapped.value - width / 2;
   const along = Math.max(INSIDE, Math.min(length - width - INSIDE, milli(wish)));
-  const names = new Set(structure.openings.map(({ name }) => name));
-  let name = labelOf(kind);
-  for (let number = 2; names.has(name); number += 1) name = `${labelOf(kind)} ${number}`;
-  const id = freshId(takenIds(plan), `${kind}-`);
-  return { host, opening: { ...first, id, name, face, along: milli(along), width }, snapped: snapped.name };
+  return { host, opening: { ...first, face, along: milli(along), width }, snapped: snapped.name };
 }
 
 const milli = (value: number): number => Math.round(value * 1000) / 1000;
@@ -83,33 +72,23 @@ function centres(others: readonly Opening[], length: number): readonly Candidate
   ];
 }
 
-/** The plan with one opening of a structure put in or changed. */
-export function withOpening(plan: Plan, on: string, opening: Opening): Plan {
+/** Why an opening does not fit, in words. */
+export function openingTrouble(
+  plan: Plan,
+  on: string,
+  opening: Pick<Opening, 'face' | 'kind' | 'along' | 'width'>,
+  faults: readonly Fault[],
+): string {
   const structure = plan.structures[on];
-  if (structure?.kind !== 'building' && structure?.kind !== 'barrier') return plan;
-  const isNew = !structure.openings.some(({ id }) => id === opening.id);
-  const openings = isNew
-    ? [...structure.openings, opening]
-    : structure.openings.map((one) => (one.id === opening.id ? opening : one));
-  return { ...plan, structures: { ...plan.structures, [on]: { ...structure, openings } } };
-}
-
-/** Why an opening does not fit where it is, in words; null where it fits. */
-export function openingTrouble(plan: Plan, on: string, id: string): string | null {
-  const structure = plan.structures[on];
-  if (!structure || !('openings' in structure)) return null;
-  const index = structure.openings.findIndex((opening) => opening.id === id);
-  const opening = structure.openings[index];
-  if (!opening) return null;
-  const left = lengthOfFace(structure, opening.face) - opening.along;
-  if (opening.along >= 0 && opening.width > left) {
-    const room = lengthWords(Math.max(0, left), plan.settings.units);
-    const unit = plan.settings.units === 'metres' ? ' m' : '';
-    return `The ${opening.kind} is wider than the ${room}${unit} left on ${structure.name}. Narrow it, or move it.`;
+  if (structure && 'openings' in structure) {
+    const left = lengthOfFace(structure, opening.face) - opening.along;
+    if (opening.along >= 0 && left > 0 && opening.width > left) {
+      const { units } = plan.settings;
+      const room = `${lengthWords(left, units)}${units === 'metres' ? ' m' : ''}`;
+      return `The ${opening.kind} is wider than the ${room} left on ${structure.name}. Narrow it, or move it.`;
+    }
   }
-  const { faults } = solidsOf(structure, groundHeight(plan.ground));
-  const mine = faults.filter(({ path }) => path[0] === 'openings' && path[1] === index);
-  return mine.length > 0 ? mine.map(faultText).join(' ') : null;
+  return faults.map(faultText).join(' ');
 }
 
 function lengthOfFace(structure: OpeningHost['structure'], face: number): number {
@@ -123,7 +102,7 @@ export function spotWords({ host, opening, snapped }: OpeningSpot, unit: LengthU
   const names = endNames(host);
   const far = host.length - opening.along - opening.width;
   return [
-    opening.name,
+    labelOf(opening.kind),
     `${lengthWords(opening.along, unit)} from the ${names.start} end`,
     `${lengthWords(far, unit)} from the ${names.end} end`,
     snapped,

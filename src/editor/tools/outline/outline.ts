@@ -1,5 +1,5 @@
 import { groundHeight } from '../../../model/ground.ts';
-import type { Building, RoofKind } from '../../../model/structure.ts';
+import type { RoofKind } from '../../../model/structure.ts';
 import { solidsOf } from '../../../model/solids.ts';
 import { faultText } from '../../../plan/faultText.ts';
 import type { Plan } from '../../../plan/plan.ts';
@@ -10,7 +10,7 @@ import type { ToolState } from '../chart.ts';
 import { asking, type Questions } from '../drawing/asking.ts';
 import { drawingTool } from '../drawing/drawingTool.ts';
 import type { DrawSpec } from '../drawing/drawSpec.ts';
-import { added, baseOf, counterClockwise, freshThing, gotOf } from '../drawing/newStructure.ts';
+import { added, baseOf, gotOf } from '../drawing/newStructure.ts';
 import { raiseHeight } from '../drawing/raise.ts';
 
 /** Eaves of a single storey, m: common practice, no source. */
@@ -33,10 +33,10 @@ const SPEC: DrawSpec = {
       raise: raiseHeight(FIRST_HEIGHT),
       make: (plan, drawn, height) => {
         const isFirst = !Object.values(plan.structures).some(({ kind }) => kind === 'building');
-        const building: Building = {
-          ...freshThing(plan, isFirst ? 'House' : 'Building'),
+        return added(plan, {
+          name: isFirst ? 'House' : 'Building',
           kind: 'building',
-          outline: counterClockwise(drawn.corners),
+          outline: drawn.corners,
           holes: [],
           base: baseOf(plan),
           height,
@@ -47,8 +47,7 @@ const SPEC: DrawSpec = {
           floors: [],
           yearBuilt: null,
           got: { outline: gotOf(plan, drawn), base: 'guessed', height: 'guessed', roof: 'guessed' },
-        };
-        return added(plan, building);
+        });
       },
     },
   ],
@@ -82,5 +81,6 @@ function questions(plan: Plan, id: string): Questions {
     ],
     fields: structureSettings(building).filter(({ key }) => key.startsWith('roof ')),
     trouble: faults.length > 0 ? faults.map(faultText).join(' ') : null,
+    text: building.roof.kind === 'flat' ? 'Give it a roof, or leave it flat.' : building.name,
   };
 }

@@ -1,4 +1,5 @@
 import type { Vec2 } from '../../../base/vector.ts';
+import { crossOf, difference, distanceToSegment, dotOf } from '../../../model/segment.ts';
 import { windOf } from '../../../model/wind.ts';
 import type { SketchMark } from '../chart.ts';
 import { ahead, fourOf, headingOf, type Axes } from '../drawing/axes.ts';
@@ -24,8 +25,13 @@ export interface Chain {
 
 /** An end of a neighbour's edge farther from the pointer than this throws no guide, px. */
 const FAR = 240;
-/** As many edges as give their direction to the one that is drawn. */
+/** A shorter edge throws none, px. */
+const SHORT = 24;
+/** Nor does one whose line passes farther from the pointer, px. */
+const ASIDE = 40;
+/** As many edges as give their direction to the one that is drawn, and as many as are drawn on beyond their ends. */
 const PARALLELS = 6;
+const BEYOND = 24;
 
 const endless = (origin: Vec2, along: Vec2): Way => ({ origin, along, least: -Infinity, most: Infinity });
 
@@ -36,10 +42,11 @@ const endless = (origin: Vec2, along: Vec2): Way => ({ origin, along, least: -In
  */
 export function guidesOf(
   { corners, axes }: Chain,
-  near: readonly SnapEdge[],
+  around: readonly SnapEdge[],
   point: Vec2,
   metresPerPixel: number,
 ): readonly Guide[] {
+  const near = around.filter(({ length }) => length > SHORT * metresPerPixel);
   const guides: Guide[] = [];
   const add = (key: string, name: string, way: Way, sign: Guide['sign'], source = way.origin): void => {
     if (!guides.some((other) => sameLine(other.way, way))) guides.push({ key, name, way, sign, source });
@@ -74,37 +81,35 @@ export function guidesOf(
         endless(corner, ahead(heading)),
         'inLine',
       );
-  for (const { key, of, from, to, length } of near) {
-    if (!(length > 0)) continue;
-    const along = ahead(headingOf(from, to));
-    for (const [end, out] of [
-      [to, along],
-      [from, [-along[0], -along[1]]],
-    ] as const)
-      if (Math.hypot(end[0] - point[0], end[1] - point[1]) < FAR * metresPerPixel)
-        add(
-          `beyond ${key}`,
-          `in line with ${of}`,
-          { origin: end, along: out, least: 0, most: Infinity },
-          'inLine',
-        );
-  }
+  for (const { key, of, way } of beyond(near, point, metresPerPixel))
+    add(`beyond ${key}`, `in line with ${of}`, way, 'inLine');
   return guides;
+}
+
+/** Edges drawn on beyond their ends, those whose lines pass nearest to a point. */
+function beyond(edges: readonly SnapEdge[], point: Vec2, metresPerPixel: number) {
+  return edges
+    .flatMap(({ key, of, from, to, length }) => {
+      const along: Vec2 = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
+      const off = Math.abs(crossOf(difference(point, from), along));
+      if (off > ASIDE * metresPerPixel) return [];
+      const share = dotOf(difference(point, from), along);
+      const isBefore = share < 0;
+      if ((isBefore ? -share : share - length) > FAR * metresPerPixel || (!isBefore && share <= length))
+        return [];
+      const way: Way = isBefore
+        ? { origin: from, along: [-along[0], -along[1]], least: 0, most: Infinity }
+        : { origin: to, along, least: 0, most: Infinity };
+      return [{ key, of, off, way }];
+    })
+    .toSorted((a, b) => a.off - b.off)
+    .slice(0, BEYOND);
 }
 
 /** Edges by how far they are from a point. */
 function nearest(edges: readonly SnapEdge[], point: Vec2): readonly SnapEdge[] {
-  const off = ({ from, to, length }: SnapEdge): number => {
-    const share =
-      length > 0
-        ? ((point[0] - from[0]) * (to[0] - from[0]) + (point[1] - from[1]) * (to[1] - from[1])) / length ** 2
-        : 0;
-    const t = Math.min(1, Math.max(0, share));
-    return Math.hypot(from[0] + t * (to[0] - from[0]) - point[0], from[1] + t * (to[1] - from[1]) - point[1]);
-  };
   return edges
-    .filter(({ length }) => length > 0)
-    .map((edge) => ({ edge, off: off(edge) }))
+    .map((edge) => ({ edge, off: distanceToSegment(point, edge.from, edge.to) }))
     .toSorted((a, b) => a.off - b.off)
     .map(({ edge }) => edge);
 }

@@ -1,6 +1,5 @@
 import { cos, sin } from '../../../base/angle.ts';
 import type { Vec2, Vec3 } from '../../../base/vector.ts';
-import type { Tree } from '../../../model/structure.ts';
 import { withStructure } from '../../../plan/commands/withStructure.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import type { Editor } from '../../editor.ts';
@@ -8,7 +7,7 @@ import { structureSettings } from '../../settings/structureSettings.ts';
 import type { Sketch, ToolState } from '../chart.ts';
 import { asking, type Questions } from '../drawing/asking.ts';
 import { EAST_NORTH } from '../drawing/axes.ts';
-import { added, baseOf, freshThing } from '../drawing/newStructure.ts';
+import { added, baseOf, put } from '../drawing/newStructure.ts';
 import { lengthWords } from '../mount/mountWords.ts';
 import type { Pointed } from '../pointed.ts';
 import { resting } from '../rest/resting.ts';
@@ -76,8 +75,7 @@ function crowning(editor: Editor, at: Vec2, pointed: Pointed, before = FIRST.cro
 
 function planted(editor: Editor, at: Vec2, crownRadius: number): ToolState {
   const { plan } = editor.store.getState();
-  const tree: Tree = {
-    ...freshThing(plan, 'Tree'),
+  const made = added(plan, {
     ...FIRST,
     kind: 'tree',
     at,
@@ -85,13 +83,9 @@ function planted(editor: Editor, at: Vec2, crownRadius: number): ToolState {
     crownRadius,
     inLeaf: true,
     got: { at: 'guessed', height: 'guessed', crown: 'guessed' },
-  };
-  const made = added(plan, tree);
-  editor.run(`Add ${tree.name}`, () => made.plan);
-  // A plan that only reads takes nothing; the editor has said so.
-  if (editor.store.getState().plan !== made.plan) return planting(editor);
-  editor.select(made.thing);
-  return asking(editor, made.thing, (now) => questions(now, tree.id));
+  });
+  const thing = put(editor, made);
+  return thing ? asking(editor, thing, (now) => questions(now, thing.id)) : planting(editor);
 }
 
 /** Height, crown, in leaf. */

@@ -6,7 +6,7 @@ import type { Plan } from '../../../plan/plan.ts';
 import type { Editor } from '../../editor.ts';
 import type { Sketch, Strip, ToolState } from '../chart.ts';
 import { EAST_NORTH, headingOf, walked } from '../drawing/axes.ts';
-import { added, baseOf, freshThing } from '../drawing/newStructure.ts';
+import { added, baseOf, put } from '../drawing/newStructure.ts';
 import type { Pointed } from '../pointed.ts';
 import { resting } from '../rest/resting.ts';
 import { indexOf } from '../snapping/planIndex.ts';
@@ -39,7 +39,7 @@ export function parking(editor: Editor, sort: Sort = 'car', meant: Snapped | nul
     const chain = { corners: [], axes: EAST_NORTH };
     return snapAt({ plan, at, snapping, chain, closes: false, held: meant?.key ?? null });
   };
-  const put = (next: Snapped | null): ToolState =>
+  const stand = (next: Snapped | null): ToolState =>
     next ? heading(editor, sort, next.point, nearestEdge(plan, next.point)) : troubled(editor, sort);
   return {
     name: 'vehicle placing',
@@ -49,11 +49,11 @@ export function parking(editor: Editor, sort: Sort = 'car', meant: Snapped | nul
     hover: (at) => parking(editor, sort, find(at)),
     takes: () => true,
     drag: (from, to) => {
-      const next = put(find(from));
+      const next = stand(find(from));
       return next.hover?.(to) ?? next;
     },
-    click: (at) => put(find(at)),
-    enter: () => (meant ? put(meant) : parking(editor, sort)),
+    click: (at) => stand(find(at)),
+    enter: () => (meant ? stand(meant) : parking(editor, sort)),
     escape: () => resting(editor),
     again: () => parking(editor, sort === 'car' ? 'van' : 'car'),
     choose: (_, key) => parking(editor, key === 'van' ? 'van' : 'car', meant),
@@ -118,8 +118,8 @@ function heading(editor: Editor, sort: Sort, at: Vec2, front: number, said: stri
 
 function parked(editor: Editor, sort: Sort, at: Vec2, front: number): ToolState {
   const { plan } = editor.store.getState();
-  const vehicle: Vehicle = {
-    ...freshThing(plan, WORDS[sort]),
+  const made = added(plan, {
+    name: WORDS[sort],
     ...SIZES[sort],
     kind: 'vehicle',
     sort,
@@ -127,13 +127,8 @@ function parked(editor: Editor, sort: Sort, at: Vec2, front: number): ToolState 
     heading: front,
     base: baseOf(plan),
     got: { at: 'guessed', size: 'guessed' },
-  };
-  const made = added(plan, vehicle);
-  editor.run(`Add ${vehicle.name}`, () => made.plan);
-  // A plan that only reads takes nothing; the editor has said so.
-  if (editor.store.getState().plan !== made.plan) return parking(editor, sort);
-  editor.select(made.thing);
-  return resting(editor);
+  });
+  return put(editor, made) ? resting(editor) : parking(editor, sort);
 }
 
 const edgesNear = (plan: Plan, [x, y]: Vec2) =>

@@ -1,10 +1,13 @@
-import type { Vec2, Vec3 } from '../../base/vector.ts';
+import type { Vec3 } from '../../base/vector.ts';
 import { groundHeight } from '../../model/ground.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { Selected } from '../editor.ts';
+import { edgeGrips } from './edgeGrips.ts';
 import { openingGrips } from './openingGrips.ts';
 import type { PlacedGrip } from './placedGrip.ts';
-import { groundCornersOf, middleOf } from './shapeOf.ts';
+import { cornersSelected, expanded, isLocked, wordsFor } from '../shaping/selection.ts';
+import { shapeIn } from './shapeIn.ts';
+import { middleOf } from './shapeOf.ts';
 import { structureGrips } from './structureGrips.ts';
 
 /** How far the turn is held beyond what is turned, m. */
@@ -17,7 +20,7 @@ const BEYOND = 0.8;
 export function gripsOf(plan: Plan, selection: readonly Selected[]): readonly PlacedGrip[] {
   const [only] = selection;
   if (!only) return [];
-  if (selection.length > 1) {
+  if (selection.length > 1 || only.kind === 'group') {
     const turn = turnGrip(plan, selection);
     return turn ? [bodyGrip(plan, selection), turn] : [];
   }
@@ -34,7 +37,10 @@ export function gripsOf(plan: Plan, selection: readonly Selected[]): readonly Pl
       const opening = host && 'openings' in host ? host.openings.find(({ id }) => id === only.id) : undefined;
       return host && opening ? openingGrips(host, opening) : [];
     }
+    case 'patch':
+      return shapeGrips(plan, only.id);
     case 'boundary':
+      // Its own part, since no structure is called so; the edges are held like any other's.
       return boundaryGrips(plan);
     case 'ground':
       return spotGrips(plan);
@@ -42,32 +48,6 @@ export function gripsOf(plan: Plan, selection: readonly Selected[]): readonly Pl
       return [];
   }
 }
-
-/** Corners over ground of everything selected that stands somewhere. */
-export const cornersSelected = (plan: Plan, selection: readonly Selected[]): readonly Vec2[] =>
-  selection.flatMap((thing): readonly Vec2[] => {
-    switch (thing.kind) {
-      case 'structure': {
-        const structure = own(plan.structures, thing.id);
-        return structure ? groundCornersOf(structure) : [];
-      }
-      case 'patch':
-        return own(plan.patches, thing.id)?.outline ?? [];
-      case 'lamp': {
-        const lamp = own(plan.lamps, thing.id);
-        return lamp ? [lamp.at] : [];
-      }
-      case 'camera': {
-        const mount = own(plan.cameras, thing.id)?.mount;
-        if (mount?.kind === 'pole') return [mount.at];
-        return mount?.kind === 'loose' ? [[mount.eye[0], mount.eye[1]]] : [];
-      }
-      case 'boundary':
-        return plan.boundary ?? [];
-      default:
-        return [];
-    }
-  });
 
 function turnGrip(plan: Plan, selection: readonly Selected[]): PlacedGrip | null {
   const corners = cornersSelected(plan, selection);
@@ -89,7 +69,7 @@ function turnGrip(plan: Plan, selection: readonly Selected[]): PlacedGrip | null
 function bodyGrip(plan: Plan, selection: readonly Selected[]): PlacedGrip {
   const [x, y] = middleOf(cornersSelected(plan, selection));
   const at: Vec3 = [x, y, groundHeight(plan.ground)];
-  const words = `${selection.length} things`;
+  const words = wordsFor(plan, selection);
   const locked = areLocked(plan, selection);
   return {
     grip: { part: 'body' },
@@ -103,27 +83,21 @@ function bodyGrip(plan: Plan, selection: readonly Selected[]): PlacedGrip {
   };
 }
 
-/** Whether everything selected that could be moved is locked. */
-function areLocked(plan: Plan, selection: readonly Selected[]): boolean {
-  const marks = selection.flatMap((thing) => {
-    if (thing.kind === 'structure') return own(plan.structures, thing.id) ?? [];
-    if (thing.kind === 'camera') return own(plan.cameras, thing.id) ?? [];
-    return [{ locked: false }];
-  });
-  return marks.length > 0 && marks.every(({ locked }) => locked);
+/** Whether everything selected is locked. */
+const areLocked = (plan: Plan, selection: readonly Selected[]): boolean =>
+  expanded(plan, selection).every((thing) => isLocked(plan, thing));
+
+function shapeGrips(plan: Plan, id: string): readonly PlacedGrip[] {
+  const found = shapeIn(plan, id);
+  return found ? edgeGrips({ id, name: found.name, locked: false }, found.shape) : [];
 }
 
-const boundaryGrips = ({ boundary, ground }: Plan): PlacedGrip[] =>
-  (boundary ?? []).map(([x, y], index) => ({
-    grip: { part: 'boundary', index },
-    at: [x, y, groundHeight(ground)],
-    way: 'ground',
-    facing: null,
-    bar: null,
-    cursor: 'move',
-    words: `Corner ${index + 1} of the boundary`,
-    locked: false,
-  }));
+const boundaryGrips = (plan: Plan): readonly PlacedGrip[] =>
+  shapeGrips(plan, 'boundary').map((placed) =>
+    placed.grip.part === 'corner'
+      ? { ...placed, grip: { part: 'boundary', index: placed.grip.index } }
+      : placed,
+  );
 
 const spotGrips = ({ ground }: Plan): PlacedGrip[] =>
   ground.kind !== 'spots'

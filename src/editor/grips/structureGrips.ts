@@ -1,12 +1,11 @@
 import { cos, sin } from '../../base/angle.ts';
 import type { Vec2, Vec3 } from '../../base/vector.ts';
-import { heading, rightOf, span } from '../../model/segment.ts';
-import { signedArea } from '../../model/ring.ts';
 import { solidsOf } from '../../model/solids.ts';
 import { hostFaces } from '../../model/faces.ts';
 import type { Building, Structure } from '../../model/structure.ts';
 import type { Grip } from './grip.ts';
 import type { PlacedGrip } from './placedGrip.ts';
+import { edgeGrips } from './edgeGrips.ts';
 import { edgesOf, shapeOf, type Shape } from './shapeOf.ts';
 
 const UP: Vec3 = [0, 0, 1];
@@ -21,51 +20,13 @@ export function structureGrips(structure: Structure): readonly PlacedGrip[] {
   const shape = shapeOf(structure);
   if (shape) {
     const across = acrossOf(structure, shape);
-    return [...cornerGrips(structure, shape), ...edgeGrips(structure, shape), ...across];
+    return [...edgeGrips(structure, shape), ...across];
   }
   return structure.kind === 'tree'
     ? treeGrips(structure)
     : structure.kind === 'vehicle'
       ? [headingGrip(structure)]
       : [];
-}
-
-/** Which way is out at an edge: on the right of it where the ring runs counter-clockwise or the line is open. */
-export function outOf(
-  { corners, closed }: Pick<Shape, 'corners' | 'closed'>,
-  [a, b]: readonly [Vec2, Vec2],
-): Vec2 {
-  const right = rightOf(heading(a, b));
-  return closed && signedArea(corners) < 0 ? [0 - right[0], 0 - right[1]] : right;
-}
-
-function cornerGrips(structure: Structure, { corners, base }: Shape): PlacedGrip[] {
-  return corners.map(([x, y], index) => ({
-    ...plain(structure, `Corner ${index + 1}`),
-    grip: { part: 'corner', structure: structure.id, index },
-    at: [x, y, base],
-    way: 'ground',
-    cursor: 'move',
-  }));
-}
-
-function edgeGrips(structure: Structure, shape: Shape): PlacedGrip[] {
-  return edgesOf(shape).flatMap(([a, b], index): PlacedGrip[] => {
-    if (!(span(a, b) > 0)) return [];
-    const [x, y] = heading(a, b);
-    const out = outOf(shape, [a, b]);
-    return [
-      {
-        ...plain(structure, `Edge ${index + 1}`),
-        grip: { part: 'edge', structure: structure.id, index },
-        at: [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, shape.base],
-        way: { along: [out[0], out[1], 0] },
-        facing: [out[0], out[1], 0],
-        bar: [x, y, 0],
-        cursor: 'resize',
-      },
-    ];
-  });
 }
 
 /** Height, base and what a roof adds. */

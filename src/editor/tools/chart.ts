@@ -153,9 +153,35 @@ export interface ToolState {
   /** Fields that a digit typed in the Model goes to; missing: the strip's first. */
   readonly takesDigits?: boolean;
   choose?(key: string, option: string): ToolState;
+  /** A key or a menu asks for something to be done with what is selected; `at` is where the pointer is, if anywhere. */
+  act?(act: Act, at: Pointed | null): ToolState;
   /** The tool's own key again, before the first press. */
   again?(): ToolState;
 }
+
+/** What keys and menus do with what is selected. */
+export type Act =
+  | 'copy'
+  | 'turn right'
+  | 'turn left'
+  | 'mirror'
+  | 'split'
+  | 'join'
+  | 'hide'
+  | 'show all'
+  | 'lock'
+  | 'delete'
+  | 'group'
+  | 'ungroup'
+  | 'forward'
+  | 'back'
+  | 'align left'
+  | 'align right'
+  | 'align front'
+  | 'align rear'
+  | 'align middle'
+  | 'align centre'
+  | 'bow';
 
 /** The heading on the ground (°, bearing) that an arrow key means in the view: the axis nearest to it on the screen. */
 export type Compass = (way: Nudge, axes: readonly number[]) => number;

@@ -102,6 +102,9 @@ export function createToolbox(editor: Editor): Toolbox {
       } else if (before.gesturing && !state.gesturing && !busy) {
         calledOff = dragging;
         store.setState({ state: first(editor) });
+      } else if (state.selection !== before.selection && !busy && toolOf(now()) === 'rest' && !dragging) {
+        // What the keys do at rest goes by what is selected.
+        store.setState({ state: first(editor) });
       }
     }),
   ];

@@ -1,7 +1,11 @@
 import type { Command } from '../../editor/commands.ts';
-import { thingAt } from '../../editor/tools/rest/resting.ts';
+import type { Selected } from '../../editor/editor.ts';
+import type { Act } from '../../editor/tools/chart.ts';
+import type { Pointed } from '../../editor/tools/pointed.ts';
+import { thingAt } from '../../editor/tools/rest/thingAt.ts';
 import { nameOfSelected } from '../../editor/recordsOf.ts';
 import type { Model } from '../Model.ts';
+import { ACTS } from '../navigate/actKeys.ts';
 import { askForFace } from '../navigate/faceOf.ts';
 import type { OpenMenu } from '../navigate/Hands.ts';
 import { squareOn } from '../navigate/squareOn.ts';
@@ -17,7 +21,7 @@ export interface MenuActs {
 /** The acts for what is pointed at: the view of it first, then what changes it. */
 export function menuActs(model: Model, { at }: OpenMenu): MenuActs {
   const { editor, view, assessment } = model;
-  const { plan, selected } = editor.store.getState();
+  const { plan, selection } = editor.store.getState();
   const thing = thingAt(editor, at);
   const name = nameOfSelected(plan, thing) ?? 'Ground';
   const act = (id: string, label: string, keys: string | null, run: () => void): Command => ({
@@ -30,7 +34,9 @@ export function menuActs(model: Model, { at }: OpenMenu): MenuActs {
   const ground = assessment?.scene.ground ?? 0;
   const spot = standSpot(at, ground);
   const acts = [
-    thing && selected !== thing ? act('select', `Select ${name}`, null, () => editor.select(thing)) : null,
+    thing && !selection.some((one) => 'id' in one && 'id' in thing && one.id === thing.id)
+      ? act('select', `Select ${name}`, null, () => editor.select(thing))
+      : null,
     thing ? act('fit', 'Go to it', 'Z', () => model.fit(thing)) : null,
     (at.struck?.structure ?? null) !== null
       ? act('ask face', 'Coverage of this face', 'Shift E', () => askForFace(model, at))
@@ -49,5 +55,35 @@ export function menuActs(model: Model, { at }: OpenMenu): MenuActs {
     ),
     act('home', 'Show the whole site', 'Home', () => view.home()),
   ];
-  return { title: name, acts: acts.filter((one) => one !== null) };
+  return { title: name, acts: [...acts.filter((one) => one !== null), ...changes(model, at, thing)] };
+}
+
+/** What changes the thing pointed at; where it is one of several selected, all of them. */
+function changes(model: Model, at: Pointed, thing: Selected | null): Command[] {
+  const { editor, toolbox } = model;
+  const { plan, selection, readOnly } = editor.store.getState();
+  if (!thing || !('id' in thing)) return [];
+  const { id } = thing;
+  const isOne = selection.some((one) => 'id' in one && one.id === id);
+  const several = isOne && selection.length > 1;
+  const grouped = Object.values(plan.groups).some(({ members }) => members.includes(id));
+  const shaped = thing.kind === 'structure' && Object.hasOwn(plan.structures[id] ?? {}, 'outline');
+  const suits = (act: Act): boolean => {
+    if (act.startsWith('align') || act === 'group') return several;
+    if (act === 'ungroup') return grouped;
+    if (act === 'split' || act === 'bow') return shaped && !several;
+    if (act === 'join') return at.grip?.part === 'corner';
+    // The order is that of the list, where it is seen.
+    return act !== 'show all' && act !== 'forward' && act !== 'back';
+  };
+  return ACTS.filter(({ act }) => suits(act)).map(({ act, label, keys }) => ({
+    id: act,
+    label,
+    keys,
+    off: () => (readOnly ? 'This plan is edited in another tab.' : null),
+    run: () => {
+      if (!isOne) editor.select(thing);
+      toolbox.act(act, at);
+    },
+  }));
 }

@@ -1,4 +1,4 @@
-import { thingAt } from '../../editor/tools/rest/resting.ts';
+import { thingAt } from '../../editor/tools/rest/thingAt.ts';
 import type { Pointed } from '../../editor/tools/pointed.ts';
 import type { Model } from '../Model.ts';
 import type { Spot } from '../sheet.ts';

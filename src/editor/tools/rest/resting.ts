@@ -1,115 +1,162 @@
-import type { Editor, Selected } from '../../editor.ts';
 import { groundHeight } from '../../../model/ground.ts';
 import { placeMount } from '../../../model/mounting.ts';
-import { faultText } from '../../../plan/faultText.ts';
-import { setMount } from '../../../plan/commands/setMount.ts';
-import { setLamp } from '../../../plan/commands/setLamp.ts';
 import type { Lamp, PlanCamera } from '../../../plan/plan.ts';
-import { words, type Strip, type ToolState } from '../chart.ts';
-import { lampWords, nudged } from '../lamp/lampSpot.ts';
-import { movingLamp } from './movingLamp.ts';
-import { faceOf } from '../mount/faceOf.ts';
-import { mountWords } from '../mount/mountWords.ts';
-import { nudgeMount } from '../mount/nudge.ts';
+import type { Editor, Selected } from '../../editor.ts';
+import { pullOf } from '../../grips/pullOf.ts';
+import { isLocked } from '../../shaping/selection.ts';
+import { keptSketch } from '../measure/measureSketch.ts';
+import type { Strip, ToolState } from '../chart.ts';
 import type { Pointed } from '../pointed.ts';
+import { act } from './act.ts';
 import { aiming } from './aiming.ts';
+import { framing } from './framing.ts';
+import { gripped } from './gripped.ts';
+import { moving } from './moving.ts';
+import { movingLamp } from './movingLamp.ts';
+import { nudge } from './nudging.ts';
+import { pulling } from './pulling.ts';
+import { restCursor } from './restCursor.ts';
 import { sliding } from './sliding.ts';
+import { stops } from './stops.ts';
+import { isSameThing, thingAt, unlocked, withItsGroup } from './thingAt.ts';
 
-/** Nothing in hand: a click selects, a drag on the selected camera's handles moves it, any other drag turns the view. */
+/**
+ * Nothing in hand: a click selects, a drag on what is selected or on one of its handles moves it, a drag elsewhere turns
+ * the view, or with Shift draws a frame.
+ */
 export function resting(
   editor: Editor,
   strip: Strip | null = null,
   cursor: ToolState['cursor'] = 'default',
 ): ToolState {
+  const rest = (): ToolState => resting(editor);
+  const state = () => editor.store.getState();
   const here: ToolState = {
     name: 'rest',
     strip,
-    ghost: null,
+    ghost: keptGhost(editor),
     cursor,
     hover: (at) => {
       editor.hover(thingAt(editor, at));
-      const next = holdable(editor, at) ? 'grab' : 'default';
+      const next = restCursor(editor, at, seized(editor, at));
       return next === cursor && strip === null ? here : resting(editor, null, next);
     },
-    takes: (at) => holdable(editor, at),
+    takes: (at) => seized(editor, at) !== null,
     drag: (from, to) => {
-      const lamp = movableLamp(editor);
-      if (lamp && from.handle === 'lamp') {
-        const moving = movingLamp(editor, lamp, () => resting(editor));
-        return moving.drag?.(from, to) ?? moving;
-      }
-      const camera = movable(editor);
-      if (!camera || !from.handle) return here;
-      const { plan } = editor.store.getState();
-      const placed = placeMount(camera.mount, plan.structures, groundHeight(plan.ground));
-      if (!placed.ok) {
-        editor.say(`${camera.name} has no place to be moved from.`, placed.faults);
-        return here;
-      }
-      const held = {
-        editor,
-        camera,
-        eye: placed.value.eye,
-        outward: placed.value.outward,
-        from,
-        rest: () => resting(editor),
-      };
-      const next = from.handle === 'body' ? sliding(held) : aiming(held);
-      return next.drag?.(from, to) ?? next;
+      const next = begun(editor, from, rest);
+      return next === null ? here : (next.drag?.(from, to) ?? next);
     },
     click: (at) => {
-      editor.select(thingAt(editor, at));
-      return resting(editor);
+      const { selection, plan } = state();
+      if (at.grip && !at.shift) return gripped(editor, selection, at.grip, rest) ?? rest();
+      const thing = thingAt(editor, at);
+      if (at.shift) {
+        if (thing) editor.toggle(thing);
+      } else if (thing) {
+        const things = withItsGroup(plan, thing, selection);
+        if (things.length > 1) editor.selectAll(things);
+        else editor.select(thing);
+      } else editor.select(null);
+      return rest();
+    },
+    enter: () => {
+      const { selected } = state();
+      return (selected && stops(editor, selected, rest)) ?? here;
     },
     escape: () => {
       editor.select(null);
-      return resting(editor);
+      return rest();
     },
-    nudge: (way, large) => {
-      const lamp = movableLamp(editor);
-      if (lamp) {
-        const spot = nudged(lamp, way, large);
-        editor.run(`Move ${lamp.name}`, (plan) => setLamp(plan, lamp.id, spot), `move ${lamp.id}`);
-        return resting(editor, words(lampWords(spot, editor.store.getState().plan.settings.units)));
-      }
-      const camera = movable(editor);
-      if (!camera) return here;
-      const mount = nudgeMount(editor.store.getState().plan, camera.mount, way, large);
-      const { structures, ground } = editor.store.getState().plan;
-      const placed = placeMount(mount, structures, groundHeight(ground));
-      if (!placed.ok) return resting(editor, words(placed.faults.map(faultText).join(' '), true));
-      editor.run(`Slide ${camera.name}`, (plan) => setMount(plan, camera.id, mount), `slide ${camera.id}`);
-      const { plan } = editor.store.getState();
-      const moved = plan.cameras[camera.id]?.mount ?? camera.mount;
-      return resting(editor, words(mountWords(moved, faceOf(plan, moved), plan.settings.units)));
+    nudge: (way, large, compass) => {
+      const { selection } = state();
+      if (selection.length === 0 || state().readOnly) return here;
+      const free = unlocked(editor, selection);
+      if (free.length === 0) return here;
+      const told = nudge(editor, free, way, large, compass);
+      return told ? resting(editor, told) : here;
     },
+    act: (asked, at) => act(editor, asked, at, rest),
   };
-  return here;
+  // Arrows slide the view where nothing is selected, Enter has no stops there.
+  if (state().selection.length > 0) return here;
+  const { nudge: _, enter: __, ...empty } = here;
+  return empty;
 }
 
-/** What a click here would select. */
-export function thingAt(editor: Editor, { camera, lamp, struck }: Pointed): Selected | null {
+type Seized = 'lamp' | 'camera' | 'grip' | 'body' | 'frame';
+
+/** What a drag that begins here would move; null where it turns the view. */
+function seized(editor: Editor, at: Pointed): Seized | null {
+  const { selection, readOnly } = editor.store.getState();
+  if (readOnly) return null;
+  if (at.handle === 'lamp') return movableLamp(editor) ? 'lamp' : null;
+  if (at.handle !== null) return movable(editor) ? 'camera' : null;
+  if (at.grip) return 'grip';
+  const thing = thingAt(editor, at);
+  const isHeld = thing?.kind === 'structure' && selection.some((other) => isSameThing(other, thing));
+  if (isHeld) return 'body';
+  return at.shift ? 'frame' : null;
+}
+
+/** The drag that begins at a place; null where it moves nothing. */
+function begun(editor: Editor, from: Pointed, rest: () => ToolState): ToolState | null {
+  const { plan, selection } = editor.store.getState();
+  switch (seized(editor, from)) {
+    case 'lamp': {
+      const lamp = movableLamp(editor);
+      return lamp && movingLamp(editor, lamp, rest);
+    }
+    case 'camera':
+      return heldCamera(editor, from, rest);
+    case 'grip': {
+      if (!from.grip) return null;
+      const things = unlocked(editor, selection);
+      if (things.length === 0) return null;
+      if (from.grip.part === 'body') return moving(editor, things, from, rest);
+      const pull = pullOf(plan, selection, from.grip);
+      return pull && pulling(editor, pull, rest);
+    }
+    case 'body': {
+      const things = unlocked(editor, selection);
+      return things.length > 0 ? moving(editor, things, from, rest) : null;
+    }
+    case 'frame':
+      return framing(editor, rest);
+    case null:
+      return null;
+  }
+}
+
+function heldCamera(editor: Editor, from: Pointed, rest: () => ToolState): ToolState | null {
+  const camera = movable(editor);
+  if (!camera) return null;
   const { plan } = editor.store.getState();
-  if (lamp !== null && Object.hasOwn(plan.lamps, lamp)) return { kind: 'lamp', id: lamp };
-  const id = camera ?? struck?.structure ?? null;
-  if (id === null) return null;
-  if (Object.hasOwn(plan.cameras, id)) return { kind: 'camera', id };
-  return Object.hasOwn(plan.structures, id) ? { kind: 'structure', id } : null;
+  const placed = placeMount(camera.mount, plan.structures, groundHeight(plan.ground));
+  if (!placed.ok) {
+    editor.say(`${camera.name} has no place to be moved from.`, placed.faults);
+    return null;
+  }
+  const { eye, outward } = placed.value;
+  const held = { editor, camera, eye, outward, from, rest };
+  return from.handle === 'body' ? sliding(held) : aiming(held);
 }
-
-/** Whether a drag that begins here moves what is selected. */
-const holdable = (editor: Editor, { handle }: Pointed): boolean =>
-  handle !== null && (handle === 'lamp' ? movableLamp(editor) : movable(editor)) !== null;
 
 /** The selected lamp, if it may be moved. */
 function movableLamp(editor: Editor): Lamp | null {
-  const { plan, selected, readOnly } = editor.store.getState();
-  return selected?.kind === 'lamp' && !readOnly ? (plan.lamps[selected.id] ?? null) : null;
+  const { plan, selected } = editor.store.getState();
+  return selected?.kind === 'lamp' ? (plan.lamps[selected.id] ?? null) : null;
 }
 
 /** The selected camera, if it may be moved. */
 function movable(editor: Editor): PlanCamera | null {
-  const { plan, selected, readOnly } = editor.store.getState();
+  const { plan, selected } = editor.store.getState();
   const camera = selected?.kind === 'camera' ? plan.cameras[selected.id] : undefined;
-  return camera && !camera.locked && !readOnly ? camera : null;
+  return camera && !isLocked(plan, cameraOf(camera)) ? camera : null;
+}
+
+const cameraOf = ({ id }: PlanCamera): Selected => ({ kind: 'camera', id });
+
+function keptGhost(editor: Editor): ToolState['ghost'] {
+  const { measured, plan } = editor.store.getState();
+  return measured.length === 0 ? null : keptSketch(measured, plan.settings.units);
 }

@@ -26,7 +26,7 @@ const library = z.custom<typeof openCvTypes>((value) => typeof value === 'object
  * OpenCV once it is ready. Its module keeps a `then`, so that an `await` or an `import` of it would never end: it is
  * required, and the `then` goes before it is handed on.
  */
-async function ready(): Promise<typeof openCvTypes> {
+export async function ready(): Promise<typeof openCvTypes> {
   const cv = library.parse(createRequire(import.meta.url)('@techstark/opencv-js'));
   const then = callable.safeParse(Reflect.get(cv, 'then'));
   if (then.success)

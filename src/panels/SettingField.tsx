@@ -4,7 +4,7 @@ import type { Editor } from '../editor/editor.ts';
 import type { Setting } from '../editor/settings/setting.ts';
 import { NumberField } from '../fittings/NumberField.tsx';
 import { editOf } from './editOf.ts';
-import { measureOf } from './measureOf.ts';
+import { measureOf } from '../fittings/measureOf.ts';
 
 interface SettingFieldProps {
   readonly editor: Editor;

@@ -3,6 +3,9 @@ import type { AnswersStore } from '../answers/store.ts';
 import type { Editor } from '../editor/editor.ts';
 import { UnwritableProvider } from '../fittings/writable.ts';
 import { BoundarySheet } from './BoundarySheet.tsx';
+import { OpeningSheet } from './OpeningSheet.tsx';
+import { PictureSheet } from './PictureSheet.tsx';
+import { ServiceSheet } from './ServiceSheet.tsx';
 import { SiteSheet } from './SiteSheet.tsx';
 import { LampSheet } from './LampSheet.tsx';
 import { SituationSheet } from './SituationSheet.tsx';
@@ -49,6 +52,21 @@ function Sheet({ editor, answers, choosePhotometry }: SettingSheetProps) {
     const situation = plan.situations[selected.id];
     if (situation)
       return <SituationSheet key={situation.id} editor={editor} plan={plan} situation={situation} />;
+  }
+  if (selected?.kind === 'picture') {
+    const picture = plan.pictures[selected.id];
+    if (picture) return <PictureSheet key={picture.id} editor={editor} picture={picture} />;
+  }
+  if (selected?.kind === 'opening') {
+    const on = plan.structures[selected.on];
+    const opening = on && 'openings' in on ? on.openings.find(({ id }) => id === selected.id) : undefined;
+    if (on && opening) return <OpeningSheet key={opening.id} editor={editor} on={on} opening={opening} />;
+  }
+  if (selected?.kind === 'service') {
+    const on = plan.structures[selected.on];
+    const service = on?.kind === 'building' ? on.services.find(({ id }) => id === selected.id) : undefined;
+    if (on?.kind === 'building' && service)
+      return <ServiceSheet key={service.id} editor={editor} on={on} service={service} />;
   }
   if (selected?.kind === 'boundary' && plan.boundary) return <BoundarySheet boundary={plan.boundary} />;
   return <SiteSheet editor={editor} answers={answers} />;

@@ -13,18 +13,14 @@ import type { Passage } from '../model/passage.ts';
 import type { Got, RoofKind, Structure } from '../model/structure.ts';
 import { FacesGroup } from './FacesGroup.tsx';
 import { Figure } from './Figure.tsx';
+import { FloorsGroup } from './FloorsGroup.tsx';
+import { GotSelect } from './GotSelect.tsx';
 import { Group } from './Group.tsx';
 import { SettingField } from './SettingField.tsx';
 import { SheetHead } from './SheetHead.tsx';
 import { StructureIcon } from './StructureIcon.tsx';
 import { footprintText, kindWord } from './structureWords.ts';
 import styles from './sheet.module.css';
-
-const GOT: readonly Choice<Got>[] = [
-  { value: 'measured', label: 'measured' },
-  { value: 'mapped', label: 'mapped' },
-  { value: 'guessed', label: 'guessed' },
-];
 
 const ROOFS: readonly Choice<RoofKind>[] = [
   { value: 'flat', label: 'Flat' },
@@ -128,6 +124,7 @@ export function StructureSheet({ editor, answers, structure }: StructureSheetPro
           Measured is good to 0.05 m. Mapped: 0.5 m on the ground, 1.0 m in height. Guessed: a fifth.
         </p>
       </Group>
+      {structure.kind === 'building' && <FloorsGroup editor={editor} building={structure} />}
       <FacesGroup editor={editor} structure={structure} />
     </>
   );
@@ -161,11 +158,10 @@ interface GotChoiceProps {
 /** How a size was got. */
 function GotChoice({ editor, structure: { id, name }, mark, what, got }: GotChoiceProps) {
   return (
-    <Select
-      label={`How the ${what} was got`}
+    <GotSelect
       look="small"
-      value={got}
-      choices={GOT}
+      what={what}
+      got={got}
       set={(how) => editor.run(`How ${what} of ${name} was got`, (plan) => setGot(plan, id, mark, how))}
     />
   );

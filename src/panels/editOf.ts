@@ -1,4 +1,5 @@
 import type { Editor } from '../editor/editor.ts';
+import { tryDrag, tryStep } from '../editor/settings/changeSetting.ts';
 import type { Setting } from '../editor/settings/setting.ts';
 import type { NumberEdit } from '../fittings/edit.ts';
 
@@ -6,12 +7,12 @@ import type { NumberEdit } from '../fittings/edit.ts';
 export function editOf(editor: Editor, subject: string, { key, label, change }: Setting): NumberEdit {
   const name = `${label} of ${subject}`;
   return {
-    set: (value) => editor.run(name, (plan) => change(plan, value)),
-    step: (value) => editor.run(name, (plan) => change(plan, value), `${subject} ${key}`),
+    set: (value) => tryStep(editor, name, (plan) => change(plan, value)),
+    step: (value) => tryStep(editor, name, (plan) => change(plan, value), `${subject} ${key}`),
     drag: () => {
       const gesture = editor.begin(name);
       return {
-        to: (value) => gesture.change((plan) => change(plan, value)),
+        to: (value) => tryDrag(gesture, (plan) => change(plan, value)),
         commit: () => gesture.commit(),
         cancel: () => gesture.cancel(),
       };

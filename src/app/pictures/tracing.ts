@@ -3,6 +3,7 @@ import type { Commands } from '../../editor/commands.ts';
 import type { Editor } from '../../editor/editor.ts';
 import { pictureType } from '../../exchange/pictures/pictureType.ts';
 import { addPicture } from '../../plan/commands/addPicture.ts';
+import { cleanName } from '../../plan/commands/renameThing.ts';
 import type { DeskStore } from '../desk.ts';
 import { openPdf } from './pdfPages.ts';
 import { readPicture, type PictureRead } from './pictureRead.ts';
@@ -34,18 +35,14 @@ export function createTracing({ editor, desk, pictures, commands }: TracingParts
       .catch(() =>
         editor.say('The picture could not be kept on this device. Save the plan to a file to keep it.'),
       );
-    let added: string | null = null;
-    editor.run(`Lay ${name} under the plan`, (plan) => {
-      const next = addPicture(plan, {
-        name,
-        file: read.file,
-        use: { kind: 'site', at: [0, 0], metresPerPixel: null, turn: 0, strength: STRENGTH },
-      });
-      added = next.id;
-      return next.plan;
+    const added = addPicture(editor.store.getState().plan, {
+      name: cleanName(name),
+      file: read.file,
+      use: { kind: 'site', at: [0, 0], metresPerPixel: null, turn: 0, strength: STRENGTH },
     });
-    if (added === null) return;
-    editor.select({ kind: 'picture', id: added });
+    if (!added.ok) return editor.say(`“${name}” was not laid under the plan.`, added.faults);
+    editor.run(`Lay ${name} under the plan`, () => added.value.plan);
+    editor.select({ kind: 'picture', id: added.value.id });
     commands.places()?.fromAbove();
     editor.hold('scale');
   };

@@ -1,3 +1,4 @@
+import type { Outcome } from '../../base/fault.ts';
 import type { Got } from '../../model/structure.ts';
 import type { Limit } from '../../plan/limits.ts';
 import type { Plan } from '../../plan/plan.ts';
@@ -19,7 +20,8 @@ export interface Setting {
   readonly measure: SettingMeasure;
   readonly bounds: Limit;
   readonly value: number;
-  change(plan: Plan, value: number): Plan;
+  /** Refused where something would no longer fit. */
+  change(plan: Plan, value: number): Plan | Outcome<Plan>;
 }
 
 /** A size of a structure, with how it was got; null where the file keeps no such mark. */

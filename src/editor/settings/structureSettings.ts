@@ -1,4 +1,7 @@
 import type { Got, Structure } from '../../model/structure.ts';
+import type { Outcome } from '../../base/fault.ts';
+import type { Vec2 } from '../../base/vector.ts';
+import { setTree, setVehicle } from '../../plan/commands/setTree.ts';
 import { setStructureSize } from '../../plan/commands/setStructureSize.ts';
 import type { StructureSizes } from '../../plan/commands/setStructureSize.ts';
 import { withStructure } from '../../plan/commands/withStructure.ts';
@@ -53,12 +56,23 @@ export function structureSettings(structure: Structure): readonly SizeSetting[] 
         size('crownRadius', 'Crown radius', structure.crownRadius, CROWN, structure.got.crown),
         size('clear', 'Crown begins at', structure.clear, { least: 0, most: structure.height }, null),
         size('trunkDiameter', 'Trunk across', structure.trunkDiameter, TRUNK, null),
+        ...placeSettings(structure, (plan, at) => setTree(plan, id, { at }, 'measured')),
       ];
     case 'vehicle':
       return [
         size('length', 'Length', structure.length, { least: 0.1, most: 50 }, structure.got.size),
         size('width', 'Width', structure.width, VEHICLE, null),
         size('height', 'Height', structure.height, VEHICLE, null),
+        ...placeSettings(structure, (plan, at) => setVehicle(plan, id, { at }, 'measured')),
+        {
+          key: 'heading',
+          label: 'Front towards',
+          measure: 'bearing',
+          bounds: LIMITS.bearing,
+          value: structure.heading,
+          got: null,
+          change: (plan, heading) => setVehicle(plan, id, { heading }, 'measured'),
+        },
       ];
     case 'block':
       return [
@@ -66,6 +80,23 @@ export function structureSettings(structure: Structure): readonly SizeSetting[] 
         size('base', 'Base', structure.base, LIMITS.level, structure.got.base),
       ];
   }
+}
+
+/** Where something stands, m. */
+function placeSettings(
+  { at, got }: Extract<Structure, { at: Vec2 }>,
+  move: (plan: Plan, at: Vec2) => Outcome<Plan>,
+): readonly SizeSetting[] {
+  const place = (label: string, axis: 0 | 1, mark: Got | null): SizeSetting => ({
+    key: `at ${axis}`,
+    label,
+    measure: 'length',
+    bounds: LIMITS.coordinate,
+    value: at[axis],
+    got: mark,
+    change: (plan, next) => move(plan, axis === 0 ? [next, at[1]] : [at[0], next]),
+  });
+  return [place('East', 0, got.at), place('North', 1, null)];
 }
 
 function roofSettings({ id, roof, got }: Extract<Structure, { kind: 'building' }>): readonly SizeSetting[] {
@@ -102,6 +133,6 @@ export function setGot(plan: Plan, id: string, key: string, how: Got): Plan {
   });
 }
 
-const MARKS: Readonly<Record<string, string>> = { crownRadius: 'crown', length: 'size' };
+const MARKS: Readonly<Record<string, string>> = { crownRadius: 'crown', length: 'size', 'at 0': 'at' };
 
 const markOf = (key: string): string => MARKS[key] ?? (key.startsWith('roof ') ? 'roof' : key);

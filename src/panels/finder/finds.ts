@@ -2,10 +2,11 @@ import type { Vec3 } from '../../base/vector.ts';
 import type { Commands } from '../../editor/commands.ts';
 import type { Editor, Selected } from '../../editor/editor.ts';
 import { namedPlaces } from '../../editor/namedPlaces.ts';
+import { tryStep } from '../../editor/settings/changeSetting.ts';
 import type { Setting } from '../../editor/settings/setting.ts';
 import { settingsOf } from '../../editor/settings/settingsOf.ts';
 import type { Plan } from '../../plan/plan.ts';
-import { measureOf } from '../measureOf.ts';
+import { measureOf } from '../../fittings/measureOf.ts';
 import { rankOf, wordsIn } from './matches.ts';
 
 /** One row of the finder. */
@@ -48,7 +49,7 @@ export function findsFor(typed: string, { editor, commands }: Parts): readonly F
         keys: null,
         off: locked,
         run: () => {
-          editor.run(`${value.setting.label} of ${value.subject}`, (now) =>
+          tryStep(editor, `${value.setting.label} of ${value.subject}`, (now) =>
             value.setting.change(now, value.value),
           );
           editor.select(value.thing);

@@ -1,0 +1,72 @@
+import { Image } from 'lucide-react';
+import { hide } from '../editor/acts.ts';
+import type { Editor } from '../editor/editor.ts';
+import { changePicture, removePart } from '../editor/partActs.ts';
+import { pictureSettings } from '../editor/settings/pictureSettings.ts';
+import { Button } from '../fittings/Button.tsx';
+import { TextField } from '../fittings/TextField.tsx';
+import type { Picture } from '../plan/plan.ts';
+import { Figure } from './Figure.tsx';
+import { Group } from './Group.tsx';
+import { SettingField } from './SettingField.tsx';
+import { SheetHead } from './SheetHead.tsx';
+import styles from './sheet.module.css';
+
+interface PictureSheetProps {
+  readonly editor: Editor;
+  readonly picture: Picture;
+}
+
+const SAYS = {
+  site: 'It lies on the ground under the plan and blocks no view.',
+  wall: 'It lies on its wall, squared by four points, and blocks no view.',
+  photo: 'It is pinned where it was taken.',
+} as const;
+
+/** The setting sheet of a picture: how strongly it shows, and the scale that two points give it. */
+export function PictureSheet({ editor, picture }: PictureSheetProps) {
+  const { id, name, use, file, hidden, locked } = picture;
+  return (
+    <>
+      <SheetHead sign={<Image size={16} />} title={name} kind="Setting sheet" />
+      <Group title="Picture">
+        <TextField
+          label="Name"
+          value={name}
+          most={120}
+          set={(next) => changePicture(editor, picture, { name: next })}
+        />
+        {pictureSettings(picture).map((setting) => (
+          <SettingField key={setting.key} editor={editor} subject={name} setting={setting} />
+        ))}
+        <Figure label="Picture" value={`${file.width} × ${file.height}`} unit="px" />
+        {use.kind === 'site' && use.metresPerPixel === null && (
+          <p className={styles.note}>
+            The picture has no scale. Click two points of it and type how far apart they are.
+          </p>
+        )}
+        <div className={styles.acts}>
+          {use.kind === 'site' && (
+            <Button
+              look={use.metresPerPixel === null ? 'main' : 'plain'}
+              press={() => {
+                editor.select({ kind: 'picture', id });
+                editor.hold('scale');
+              }}
+            >
+              Set the scale
+            </Button>
+          )}
+          <Button pressed={hidden} press={() => hide(editor, { kind: 'picture', id }, !hidden)}>
+            Not drawn
+          </Button>
+          <Button pressed={locked} press={() => changePicture(editor, picture, { locked: !locked })}>
+            Locked
+          </Button>
+          <Button press={() => removePart(editor, { kind: 'picture', id }, name)}>Delete</Button>
+        </div>
+        <p className={styles.note}>{SAYS[use.kind]}</p>
+      </Group>
+    </>
+  );
+}

@@ -5,7 +5,7 @@ import type { Contours, FrontCorner, Happening, MovingLine } from './wavefront.t
 import { followers, type Part } from './wavefrontJoin.ts';
 
 /** A line over which two faces meet: `left` is the face on its left hand, `right` that on its right. */
-export interface Arc {
+interface Arc {
   readonly from: number;
   readonly to: number;
   readonly left: number;

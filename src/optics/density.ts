@@ -76,7 +76,8 @@ function leastStretch(a: Displacement, b: Displacement): number {
   const [p, q, s] = [a[0] * a[0] + a[1] * a[1], b[0] * b[0] + b[1] * b[1], a[0] * b[0] + a[1] * b[1]];
   const greatest = (p + q + Math.hypot(p - q, 2 * s)) / 2;
   const area = Math.abs(a[0] * b[1] - a[1] * b[0]);
-  return greatest > 0 ? area / Math.sqrt(greatest) : 0;
+  // Above 0: wherever a lens has an image, it stretches at least around the axis.
+  return area / Math.sqrt(greatest);
 }
 
 /** Depression at the target: how far above its horizon the lens stands, °; negative where the lens is lower. */

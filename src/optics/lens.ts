@@ -15,12 +15,12 @@ export function lawRad(thetaRad: number, k: number): number {
 /** dg/dθ: stretch along the radius. */
 export function lawSlopeRad(thetaRad: number, k: number): number {
   if (k > 0) return 1 / Math.cos(k * thetaRad) ** 2;
-  return k === 0 ? 1 : Math.cos(k * thetaRad);
+  return Math.cos(k * thetaRad);
 }
 
 /** The greatest angle that has an image: min(180°, 90°/|k|). */
 export function greatestAngleRad(k: number): number {
-  return k === 0 ? Math.PI : Math.min(Math.PI, Math.PI / 2 / Math.abs(k));
+  return Math.min(Math.PI, Math.PI / 2 / Math.abs(k));
 }
 
 /** Whether a ray at this angle has an image. */

@@ -29,8 +29,7 @@ export function candelaAt(
     const low = along(column);
     return across === 0 ? low : low + across * (along(column + 1) - low);
   }
-  if (end === 0) return along(0);
-  // Between the last angle and the first, once round.
+  // Between the last angle and the first, once round; a single angle is both.
   const past = turned > most ? turned - most : turned + 360 - most;
   const low = along(end);
   return low + (past / (first + 360 - most)) * (along(0) - low);

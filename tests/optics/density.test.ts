@@ -140,4 +140,5 @@ test('depression is the angle at the target from its horizon up to the lens', ()
   expect(depressionAt([0, 0, 3], [0, 4, 3])).toBe(0);
   expect(depressionAt([0, 0, 3], [0, 0, 0])).toBe(90);
   expect(depressionAt([0, 0, 1], [0, 1, 2])).toBeCloseTo(-45, 12);
+  expect(depressionAt([70, -20, 8], [73, -16, 3])).toBeCloseTo(45, 12);
 });

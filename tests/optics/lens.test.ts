@@ -43,7 +43,15 @@ describe('the lens law', () => {
     expect(angleOfRadius(3, -0.5, 6.0001)).toBe(null);
     expect(angleOfRadius(3, -1, 3.0001)).toBe(null);
     expect(angleOfRadius(3, 0.3, (3 * Math.tan(0.3 * Math.PI)) / 0.3 + 0.001)).toBe(null);
+    // sin(0.3 · 200°) lies within the sine's reach, 200° beyond the circle's.
+    expect(angleOfRadius(3, -0.3, (3 * Math.sin(rad(0.3 * 200))) / 0.3)).toBe(null);
     expect(angleOfRadius(3, 1, 1e6)).toBeCloseTo(90, 3);
+  });
+
+  test('has a ray at just its greatest radius, where the law has an end', () => {
+    expect(angleOfRadius(3, 0, 3 * Math.PI)).toBeCloseTo(180, 12);
+    expect(angleOfRadius(3, -0.5, 6)).toBeCloseTo(180, 12);
+    expect(angleOfRadius(3, -1, 3)).toBeCloseTo(90, 12);
   });
 
   test('and its inverse undo each other', () => {
@@ -132,6 +140,8 @@ describe('the law solved from a stated angle of view', () => {
   test('is an end law where the sheet states just its angle', () => {
     expect(solveK(2.4, 90, 4.8)).toEqual({ consistent: true, k: 1 });
     expect(solveK(2.4, 180, 4.8)).toEqual({ consistent: true, k: -1 });
+    // Wider than any law allows by less than rounding: still no law beyond the last.
+    expect(solveK(2.4, 90, 4.8 * (1 + 5e-10))).toMatchObject({ consistent: true, k: expect.closeTo(1, 12) });
     for (let hfov = 5; hfov < 175; hfov += 1.7) {
       const half = rad(hfov / 2);
       expect(solveK(2.4 / Math.tan(half), hfov, 4.8), `${hfov}`).toMatchObject({ consistent: true });

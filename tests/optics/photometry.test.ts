@@ -70,6 +70,63 @@ describe('candela', () => {
         10,
       );
     expect(candelaAt(photometry, 35, 100)).not.toBeCloseTo(candelaAt(photometry, 35, 260), 1);
+    // A degree past either end is a degree before it.
+    const steep = {
+      verticals: [0, 90],
+      horizontals: [90, 91, 269, 270],
+      candela: [
+        [1, 1],
+        [9, 9],
+        [5, 5],
+        [2, 2],
+      ],
+    };
+    for (const [past, same] of [
+      [89.5, 5],
+      [89, 9],
+      [270.5, 3.5],
+      [271, 5],
+      [0, 7],
+    ] as const)
+      expect(candelaAt(steep, 40, past), `${past}`).toBeCloseTo(same, 10);
+  });
+
+  test('are mirrored only where they end at such planes', () => {
+    // All round in four angles, without the first once more: between the last and the first it goes once round.
+    const round = lamp([0, 90, 180, 270]);
+    const at = (horizontal: number) => candelaAt(round, 90, horizontal);
+    expect([at(0), at(90), at(180), at(270)]).toEqual([10, 17, 24, 31]);
+    expect(at(45)).toBeCloseTo((10 + 17) / 2, 10);
+    expect(at(225)).toBeCloseTo((24 + 31) / 2, 10);
+    expect(at(300)).toBeCloseTo((2 * 31 + 10) / 3, 10);
+    expect(at(-30)).toBeCloseTo((31 + 2 * 10) / 3, 10);
+  });
+
+  test('go once round where the first angle is not 0', () => {
+    const turned = lamp([30, 150, 270]);
+    const at = (horizontal: number) => candelaAt(turned, 90, horizontal);
+    // 120° from 270 to 390: a quarter, half and three quarters of the way from 24 cd to 10 cd.
+    expect(at(300)).toBeCloseTo(20.5, 10);
+    expect(at(330)).toBeCloseTo(17, 10);
+    expect(at(0)).toBeCloseTo(13.5, 10);
+    expect(at(360)).toBeCloseTo(13.5, 10);
+    expect(at(29.999)).toBeCloseTo(10, 2);
+    // 90 alone is no half: the ends are 90 and 200.
+    expect(candelaAt(lamp([90, 200]), 90, 80)).toBeCloseTo(17 + (240 / 250) * (10 - 17), 10);
+  });
+
+  test('stand at their own angles among many, and in line between', () => {
+    const many = Array.from({ length: 37 }, (_, at) => at * 5);
+    const photometry = {
+      verticals: many,
+      horizontals: [0],
+      candela: [many.map((angle) => (angle % 10) * 4)],
+    };
+    for (const [at, angle] of many.entries()) {
+      expect(candelaAt(photometry, angle, 0), `${angle}`).toBe((angle % 10) * 4);
+      if (at > 0)
+        expect(candelaAt(photometry, angle - 1, 0), `${angle - 1}`).toBeCloseTo(at % 2 === 0 ? 4 : 16, 10);
+    }
   });
 
   test('of all angles are taken as they are', () => {
@@ -89,6 +146,11 @@ describe('candela', () => {
       expect(value).toBeLessThanOrEqual(Math.max(...all));
     }
   });
+});
+
+test('light falls with the square of the way, and flat on a surface unless told otherwise', () => {
+  expect(luxAt(lamp([0]), 0, 0, 2)).toBe(25);
+  expect(luxAt(lamp([0]), 0, 0, 5, 60)).toBeCloseTo(2, 12);
 });
 
 test('light on the back of a surface counts as none', () => {

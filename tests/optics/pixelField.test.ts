@@ -92,6 +92,8 @@ test('along a row it is the density at each of its targets, in the frame of a be
       [0.7, 0, 0],
       [0.3, 0.4, 0],
       [0.5, 0, -0.2],
+      [0, 1, 0],
+      [0.6, 0, 1],
     ]);
     // Every third row passes straight below or above the lens.
     const isBelow = chance.next() < 1 / 3;
@@ -131,6 +133,65 @@ test('along a row it is the density at each of its targets, in the frame of a be
   expect(met.below).toBeGreaterThan(10);
 });
 
+describe('on the axis itself', () => {
+  test('the density is what it is beside it, and the image in the middle', () => {
+    for (const k of LAWS) {
+      const field = new PixelField(cameraWith({ k }));
+      for (const along of [
+        [1, 0, 0],
+        [0, 0, 1],
+        [0.6, 0, 0.8],
+      ] as const) {
+        const wanted = numericalDensity(cameraWith({ k }), [0, 5, 3], along);
+        expect(Math.abs(field.along(0, 5, 0, along) / wanted - 1), `k ${k}`).toBeLessThan(1e-6);
+      }
+      expect(field.at(0, 5, 0)).toBe(true);
+      expect([field.right, field.below]).toEqual([0, expect.closeTo(0, 12)]);
+    }
+  });
+
+  test('straight behind there is no image', () => {
+    for (const k of LAWS) {
+      const field = new PixelField(cameraWith({ k }));
+      expect(field.at(0, -5, 0)).toBe(false);
+      expect([field.density, field.marginRad < 0]).toEqual([0, true]);
+    }
+  });
+});
+
+describe('what has no image', () => {
+  const field = new PixelField(cameraWith());
+
+  test('is far out on its own side', () => {
+    for (const [dx, dz, right, below] of [
+      [3, 2, 1, -1],
+      [-3, 2, -1, -1],
+      [-3, -2, -1, 1],
+      [0.5, -0.5, 1, 1],
+    ] as const) {
+      expect(field.at(dx, -4, dz)).toBe(false);
+      expect([Math.sign(field.right), Math.sign(field.below)]).toEqual([right, below]);
+      expect(Math.min(Math.abs(field.right), Math.abs(field.below))).toBeGreaterThan(1e5);
+    }
+  });
+
+  test('square to the axis has none either', () => {
+    expect(field.at(5, 0, -1)).toBe(false);
+    expect([field.density, field.marginRad < 0]).toEqual([0, true]);
+  });
+
+  test('leaves nothing for the next, nor takes anything from the last', () => {
+    field.at(1, 5, -1);
+    const [density, margin] = [field.density, field.marginRad];
+    expect(Math.min(density, margin)).toBeGreaterThan(0);
+    field.at(1, -5, -1);
+    expect(field.density).toBe(0);
+    expect(field.marginRad).toBeLessThan(0);
+    field.at(1, 5, -1);
+    expect([field.density, field.marginRad]).toEqual([density, margin]);
+  });
+});
+
 describe('the margin to the end of the law', () => {
   test('is how far within the greatest angle the target lies, for a bent lens', () => {
     for (const k of LAWS) {
@@ -140,6 +201,10 @@ describe('the margin to the end of the law', () => {
       field.at(5 * Math.sin((40 * Math.PI) / 180), 5 * Math.cos((40 * Math.PI) / 180), 0);
       expect(field.marginRad).toBeCloseTo(greatestAngleRad(k) - (40 * Math.PI) / 180, 12);
     }
+    // 170° from the axis, past a law that ends at 120°.
+    const past = new PixelField(cameraWith({ k: 0.75 }));
+    past.at(5 * Math.sin((170 * Math.PI) / 180), 5 * Math.cos((170 * Math.PI) / 180), 0);
+    expect(past.marginRad).toBeCloseTo((-50 * Math.PI) / 180, 12);
   });
 
   test('falls below nothing just past it, on either side of the law’s last ray', () => {

@@ -147,6 +147,18 @@ describe('the frame', () => {
     }
   });
 
+  test('holds the whole of its outermost pixels', () => {
+    const camera = cameraWith({ eye: [0, 0, 0] });
+    const { width, height } = camera.frame;
+    for (const [u, v] of [
+      [0.5, 700],
+      [900, 0.5],
+      [width - 0.5, 700],
+      [900, height - 0.5],
+    ] as const)
+      expect(inFrame(camera, siteRayFromImage(camera, { u, v }) ?? [0, 0, 0]), `${u}, ${v}`).toBe(true);
+  });
+
   test('does not hold what is behind a rectilinear lens, though its lines would cross the picture', () => {
     expect(inFrame(cameraWith(), [0.1, 10, 3])).toBe(true);
     expect(inFrame(cameraWith(), [-0.1, -10, 3])).toBe(false);
@@ -170,6 +182,8 @@ test('a camera aimed at a point has it in the middle', () => {
 test('a camera aimed straight below keeps its pan', () => {
   expect(aimAt([1, 2, 3], [1, 2, 0], 77)).toEqual({ pan: 77, tilt: 90 });
   expect(aimAt([1, 2, 3], [1, 2, 9], 77)).toEqual({ pan: 77, tilt: -90 });
+  // A thousandth of a millimetre off, there is a bearing.
+  expect(aimAt([1, 2, 3], [1.000_001, 2, 0], 77).pan).toBeCloseTo(90, 6);
 });
 
 test('pixels per millimetre are the frame over the sensor, each way', () => {

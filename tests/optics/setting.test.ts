@@ -87,6 +87,7 @@ describe('the law of a lens', () => {
     expect(at(2.8)).toBeCloseTo(near, 12);
     expect(at(12)).toBeCloseTo(far, 12);
     expect(at(2.8 + 9.2 / 4)).toBeCloseTo(near + (far - near) / 4, 12);
+    expect([at(2), at(20)]).toEqual([at(2.8), at(12)]);
   });
 
   test('of a fixed lens asks its one end', () => {

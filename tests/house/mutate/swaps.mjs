@@ -58,10 +58,10 @@ export const listSwaps = {
 };
 
 /**
- * A number that is wrong: whole ones are one off, tolerances a million times as wide, all else is doubled.
+ * A number that is wrong: small whole ones are one off, tolerances a million times as wide, all else is doubled.
  * @param {number} value
  */
 export const wrongNumber = (value) => {
-  if (Number.isInteger(value)) return String(value + 1);
+  if (Number.isInteger(value) && Math.abs(value) < 1000) return String(value + 1);
   return String(Math.abs(value) < 1e-5 ? value * 1e6 : value * 2);
 };

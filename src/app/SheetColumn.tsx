@@ -8,6 +8,8 @@ import { OpenSheet } from '../panels/OpenSheet.tsx';
 import { PagesSheet } from '../panels/PagesSheet.tsx';
 import { ReportSheet } from '../panels/ReportSheet.tsx';
 import { SettingSheet } from '../panels/SettingSheet.tsx';
+import { ShapesSheet } from '../panels/ShapesSheet.tsx';
+import { SurveySheet } from '../panels/SurveySheet.tsx';
 import { VersionsSheet } from '../panels/VersionsSheet.tsx';
 import { openLight } from './openLight.ts';
 import type { DeskStore } from './desk.ts';
@@ -39,6 +41,8 @@ export function SheetColumn({ editor, answers, desk, openings, versions }: Sheet
       />
     );
   if (sheet === 'versions') return <VersionsSheet editor={editor} versions={versions} close={close} />;
+  if (sheet === 'shapes') return <ShapesSheet editor={editor} close={close} />;
+  if (sheet === 'survey') return <SurveySheet editor={editor} close={close} />;
   if (sheet === 'pages' && pages) return <PagesSheet {...pages} />;
   if (sheet === 'keys') return <KeysSheet editor={editor} close={close} />;
   if (sheet === 'report' && imported)

@@ -49,6 +49,7 @@ export function windowCommands({ editor, desk, openings, tracing, save }: Comman
       off: () => (store.getState().redoName === null ? 'Nothing to do again' : null),
     },
     command('versions', 'Versions to go back to', null, sheet('versions'), 'history snapshot'),
+    command('survey', 'Survey list: what to measure on site', null, sheet('survey'), 'print tape guessed'),
     command('keys', 'Keys', '?', sheet('keys'), 'help shortcuts'),
     command(
       'theme',

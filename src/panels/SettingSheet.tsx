@@ -6,7 +6,9 @@ import { BoundarySheet } from './BoundarySheet.tsx';
 import { OpeningSheet } from './OpeningSheet.tsx';
 import { PictureSheet } from './PictureSheet.tsx';
 import { ServiceSheet } from './ServiceSheet.tsx';
+import { SeveralSheet } from './SeveralSheet.tsx';
 import { SiteSheet } from './SiteSheet.tsx';
+import { GroundSheet } from './GroundSheet.tsx';
 import { LampSheet } from './LampSheet.tsx';
 import { SituationSheet } from './SituationSheet.tsx';
 import { StructureSheet } from './StructureSheet.tsx';
@@ -32,6 +34,9 @@ export function SettingSheet(props: SettingSheetProps) {
 function Sheet({ editor, answers, choosePhotometry }: SettingSheetProps) {
   const plan = useStore(editor.store, (state) => state.plan);
   const selected = useStore(editor.store, (state) => state.selected);
+  const selection = useStore(editor.store, (state) => state.selection);
+  if (selection.length > 1) return <SeveralSheet editor={editor} plan={plan} selection={selection} />;
+  if (selected?.kind === 'ground') return <GroundSheet editor={editor} plan={plan} />;
   if (selected?.kind === 'camera') {
     const camera = plan.cameras[selected.id];
     // Another camera's sheet starts anew, so that no half-typed text goes over to it.

@@ -1,9 +1,10 @@
 import { useStore } from 'zustand';
 import type { AnswersStore } from '../answers/store.ts';
 import { hide, remove, rename } from '../editor/acts.ts';
+import { lockSelected } from '../editor/selectionActs.ts';
 import type { Editor } from '../editor/editor.ts';
 import { changeConditions } from '../editor/settings/conditions.ts';
-import { setPassage, setRoofKind } from '../editor/settings/structureChoices.ts';
+import { setInLeaf, setPassage, setRoofKind } from '../editor/settings/structureChoices.ts';
 import { setGot, structureSettings } from '../editor/settings/structureSettings.ts';
 import { Button } from '../fittings/Button.tsx';
 import { Select } from '../fittings/Select.tsx';
@@ -55,6 +56,9 @@ export function StructureSheet({ editor, answers, structure }: StructureSheetPro
         <div className={styles.acts}>
           <Button pressed={structure.hidden} press={() => hide(editor, thing, !structure.hidden)}>
             Not drawn
+          </Button>
+          <Button pressed={structure.locked} press={() => lockSelected(editor, [thing])}>
+            Locked
           </Button>
           <AwayButton editor={editor} id={id} />
           <Button
@@ -112,6 +116,17 @@ export function StructureSheet({ editor, answers, structure }: StructureSheetPro
             }
           />
         ))}
+        {structure.kind === 'tree' && (
+          <Select<'leaf' | 'bare'>
+            label="Drawn"
+            value={structure.inLeaf ? 'leaf' : 'bare'}
+            choices={[
+              { value: 'leaf', label: 'in leaf' },
+              { value: 'bare', label: 'bare' },
+            ]}
+            set={(drawn) => setInLeaf(editor, structure, drawn === 'leaf')}
+          />
+        )}
         {'passage' in structure && (
           <Select
             label="View through it"

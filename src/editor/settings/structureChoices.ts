@@ -1,7 +1,10 @@
 import type { Passage } from '../../model/passage.ts';
-import type { Got, RoofKind } from '../../model/structure.ts';
+import type { Got, RoofKind, Tree } from '../../model/structure.ts';
+import { setStructure } from '../../plan/commands/setStructure.ts';
 import { setStructureSize } from '../../plan/commands/setStructureSize.ts';
 import { withStructure } from '../../plan/commands/withStructure.ts';
+import type { Editor } from '../editor.ts';
+import { tryStep } from './changeSetting.ts';
 import type { Plan } from '../../plan/plan.ts';
 
 /** What a roof gets that had no pitch or upstand of its own yet; common practice, no source. */
@@ -28,3 +31,7 @@ export const setPassage = (plan: Plan, id: string, passage: Passage): Plan =>
     if (structure.kind !== 'barrier' && structure.kind !== 'block') return structure;
     return structure.passage === passage ? structure : { ...structure, passage };
   });
+
+/** Whether a tree is drawn in leaf. */
+export const setInLeaf = (editor: Editor, { id, name }: Tree, inLeaf: boolean): void =>
+  tryStep(editor, `Leaves of ${name}`, (plan) => setStructure(plan, id, { inLeaf }));

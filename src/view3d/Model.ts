@@ -14,7 +14,7 @@ import { PlateLayer } from './labels/PlateLayer.ts';
 import { Drawing } from './drawing/Drawing.ts';
 import { homeBox, middleOf, siteBox, thingBox, withPictures } from './modelBox.ts';
 import { ModelScene, type Shown } from './ModelScene.ts';
-import { idOf, shownNow } from './shown.ts';
+import { idOf, placeOfFaces, shownNow } from './shown.ts';
 import { Hands } from './navigate/Hands.ts';
 import { Here } from './navigate/Here.ts';
 import { KeyCursor } from './navigate/KeyCursor.ts';
@@ -33,12 +33,6 @@ import { Typing } from './typing/Typing.ts';
 const MOST_RATIO = 2;
 /** Labels are placed anew once nothing has moved for so long, ms. */
 const REST = 180;
-
-/** The place that faces look to, at their height. */
-const placeOfFaces = ({ question: { target }, scene: { ground } }: Assessment): Vec3 | null =>
-  target.kind === 'face' && target.looks?.kind === 'place'
-    ? [...target.looks.at, ground + target.height]
-    : null;
 
 const NO_KEYS: Held = { shiftKey: false, ctrlKey: false, metaKey: false };
 
@@ -155,6 +149,11 @@ export class Model {
     const keyed = this.cursor.at && sheet.spotFromSite(this.cursor.at);
     const spot = keyed ?? this.pointer.getState().spot ?? { x: width / 2, y: height / 2 };
     return this.pointed(spot, held);
+  }
+
+  /** The same, but nothing where neither cursor nor pointer is over the Model. */
+  pointedOver(): Pointed | null {
+    return (this.cursor.at ?? this.pointer.getState().spot) ? this.pointedNow() : null;
   }
 
   focus(): void {

@@ -4,6 +4,7 @@ import type { AnswersStore } from '../answers/store.ts';
 import type { Commands } from '../editor/commands.ts';
 import type { Editor, EditorState } from '../editor/editor.ts';
 import { nameOfSelected } from '../editor/recordsOf.ts';
+import { DimensionPlates } from './drawing/DimensionPlates.tsx';
 import { ContextMenu } from './menu/ContextMenu.tsx';
 import { Model } from './Model.ts';
 import { modelCommands } from './modelCommands.ts';
@@ -68,6 +69,7 @@ export function ModelView({ editor, answers, commands, bitmap }: ModelViewProps)
           <div data-over>
             <ToolColumn model={made.model} />
           </div>
+          <DimensionPlates model={made.model} />
           <StripRow model={made.model} />
           <SpokenHere model={made.model} />
           <div className={partStyles['corner']} data-over>

@@ -1,4 +1,5 @@
 import type { Assessment } from '../assess/assessment.ts';
+import type { Vec3 } from '../base/vector.ts';
 import type { EditorState, Selected } from '../editor/editor.ts';
 import { laidPictures, type LaidPicture } from '../editor/pictures/siteCorners.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -8,6 +9,12 @@ import type { Shown } from './ModelScene.ts';
 /** The id of a thing where it is of a kind. */
 export const idOf = (thing: Selected | null, kind: Selected['kind']): string | null =>
   thing?.kind === kind && 'id' in thing ? thing.id : null;
+
+/** The place that faces look to, at their height. */
+export const placeOfFaces = ({ question: { target }, scene: { ground } }: Assessment): Vec3 | null =>
+  target.kind === 'face' && target.looks?.kind === 'place'
+    ? [...target.looks.at, ground + target.height]
+    : null;
 
 const laid = new WeakMap<
   Plan['pictures'],

@@ -5,10 +5,15 @@ import type { PlacedGrip } from '../../editor/grips/placedGrip.ts';
 import type { EditorState } from '../../editor/editor.ts';
 import type { Sketch, SketchLine, ToolState } from '../../editor/tools/chart.ts';
 import type { Plate } from '../../draw/labelPlaces.ts';
+import { inSight } from '../labels/inSight.ts';
+import type { Rect } from '../parts/clearPlace.ts';
 import type { Pickable } from '../picking.ts';
 import type { Sheet, Spot } from '../sheet.ts';
 import { GripLayer } from './GripLayer.ts';
 import { SketchLayer } from './SketchLayer.ts';
+
+/** What is nearer than this before a point does not count as before it, m. */
+const BEFORE = 0.12;
 
 export interface Drawn {
   readonly sheet: Sheet;
@@ -26,6 +31,8 @@ export class Drawing {
   /** The handle that a drag holds. */
   held: Grip | null = null;
   hovered: Grip | null = null;
+  private solids: Pickable | null = null;
+  private plan = false;
   private readonly sketch: SketchLayer;
   private readonly grips: GripLayer;
   private made: {
@@ -40,6 +47,7 @@ export class Drawing {
   }
 
   show({ sheet, solids, state, now, plan, cursor }: Drawn): void {
+    [this.solids, this.plan] = [solids, plan];
     const grips = this.gripsOf(now);
     const { ghost, strip } = state;
     const own = ghost?.kind === 'sketch' ? ghost : null;
@@ -71,6 +79,16 @@ export class Drawing {
   /** What labels keep clear of. */
   get plates(): readonly Plate[] {
     return this.grips.spots.map(({ x, y }) => ({ x, y, width: 16, height: 16, angle: 0 }));
+  }
+
+  /** Whether nothing stands before a point; from above nothing does. */
+  isSeen(sheet: Sheet, point: Vec3): boolean {
+    return this.plan || this.solids === null || inSight(sheet, this.solids, point, BEFORE);
+  }
+
+  /** The targets of the handles, which nothing may cover. */
+  get rects(): readonly Rect[] {
+    return this.grips.spots.map(({ x, y }) => ({ left: x - 8, top: y - 8, width: 16, height: 16 }));
   }
 
   private gripsOf({ plan, selection }: EditorState): readonly PlacedGrip[] {

@@ -3,6 +3,7 @@ import type { Model } from '../Model.ts';
 import { arrowOf, beginsNumber } from '../typing/Typing.ts';
 import { compassOf } from './compass.ts';
 import { askForFace, leaveFace } from './faceOf.ts';
+import { actOfKey } from './actKeys.ts';
 import { takesCursor } from './KeyCursor.ts';
 import { slideByPixels, turnBy, zoomBy } from './moves.ts';
 import type { Pointers } from './Pointers.ts';
@@ -103,6 +104,8 @@ function viewed(model: Model, key: string, shift: boolean): boolean {
 function lettered(model: Model, key: string, shift: boolean): boolean {
   const { view, editor } = model;
   const letter = key.length === 1 ? key.toLowerCase() : '';
+  const act = actOfKey(key, shift);
+  if (act) return model.toolbox.act(act, model.pointedOver());
   if (shift) {
     if (letter === 'e') askForFace(model);
     return letter === 'e';

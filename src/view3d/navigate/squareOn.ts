@@ -7,7 +7,7 @@ import { turnTo } from '../orbit.ts';
  * Looks straight at the wall pointed at; else at the one that a selected camera is fixed to, or that the selection shows
  * most of. Tells whether there was one.
  */
-export function squareOn(model: Model, at: Pointed | null = pointedOver(model)): boolean {
+export function squareOn(model: Model, at: Pointed | null = model.pointedOver()): boolean {
   const { assessment, editor } = model;
   const { selected } = editor.store.getState();
   const struck = at?.struck ?? null;
@@ -21,9 +21,6 @@ export function squareOn(model: Model, at: Pointed | null = pointedOver(model)):
   if (!outward || Math.hypot(outward[0], outward[1]) < 0.1) return false;
   return face(model, outward, model.pivotFor(null));
 }
-
-const pointedOver = (model: Model): Pointed | null =>
-  model.pointer.getState().spot || model.cursor.at ? model.pointedNow() : null;
 
 function face({ view }: Model, outward: Vec3, about: Vec3): boolean {
   const bearing = (Math.atan2(-outward[0], -outward[1]) * 180) / Math.PI;

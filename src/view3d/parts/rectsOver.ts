@@ -1,14 +1,19 @@
 import type { Plate } from '../../draw/labelPlaces.ts';
 import type { Rect } from './clearPlace.ts';
 
+/** Numbers on the model: nothing else may cover them, but they give way to one another by themselves. */
+const NUMBERS = '[data-dimension]';
+
 /**
  * What lies over the Model at present, by its own attribute: each part of whatever carries `data-over`. Nothing that the
  * Model places by itself may cover these.
  */
-export function rectsOver(model: Element): readonly Rect[] {
+export function rectsOver(model: Element, numbers = true): readonly Rect[] {
   const origin = model.getBoundingClientRect();
   const around = model.closest('main') ?? model.parentElement ?? model;
-  return [...around.querySelectorAll('[data-over] > *')].flatMap((part) => {
+  const parts = around.querySelectorAll<HTMLElement>(`[data-over] > *${numbers ? `, ${NUMBERS}` : ''}`);
+  return [...parts].flatMap((part) => {
+    if (part.style.visibility === 'hidden') return [];
     const { left, top, width, height } = part.getBoundingClientRect();
     return width > 1 && height > 1
       ? [{ left: left - origin.left, top: top - origin.top, width, height }]

@@ -1,6 +1,6 @@
 // npm run mutate: breaks src/sight and src/optics in one place after the other and runs the tests that reach it. What no test
 // notices, and survivors.json does not excuse, is printed and makes the run fail.
-//   npm run mutate -- [--sample N] [--seed S] [--budget MS] [--all] [--json FILE] [PATH…]
+//   npm run mutate -- [--sample N] [--seed S] [--part I/N] [--budget MS] [--all] [--json FILE] [--again FILE] [PATH…]
 import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
@@ -16,11 +16,15 @@ const { values, positionals } = parseArgs({
   options: {
     sample: { type: 'string', default: '600' },
     seed: { type: 'string', default: '1' },
+    // `2/3` does the second third, so that several cores can share a run.
+    part: { type: 'string', default: '1/1' },
     // How many milliseconds of work the tests of one mutant may be, as they were when they were watched.
     budget: { type: 'string', default: '8000' },
     // Also what survivors.json excuses.
     all: { type: 'boolean', default: false },
     json: { type: 'string' },
+    // Only what lived in an earlier run, by its --json.
+    again: { type: 'string' },
     home: { type: 'string', default: path.resolve(import.meta.dirname, '../../..') },
     tests: {
       type: 'string',
@@ -32,6 +36,8 @@ const { values, positionals } = parseArgs({
     survivors: { type: 'string', default: path.join(import.meta.dirname, 'survivors.json') },
   },
 });
+/** @param {string} fate */
+const isAlive = (fate) => fate === 'lives' || fate === 'unreached';
 /** @param {string} line */
 const say = (line) => void process.stdout.write(`${line}\n`);
 
@@ -49,9 +55,18 @@ const chosen = sampleOf(
   values.sample === 'all' ? all.length : Number(values.sample),
   Number(values.seed),
 );
-const wanted = chosen.filter(({ file, name }) => values.all || excused.get(file)?.has(name) !== true);
+/** @type {readonly Outcome[]} */
+const earlier = values.again === undefined ? [] : JSON.parse(readFileSync(values.again, 'utf8'));
+const lived = new Set(
+  earlier.filter(({ fate }) => isAlive(fate)).map(({ file, name }) => `${file}: ${name}`),
+);
+const asked =
+  values.again === undefined ? chosen : all.filter(({ file, name }) => lived.has(`${file}: ${name}`));
+const open = asked.filter(({ file, name }) => values.all || excused.get(file)?.has(name) !== true);
+const [part = 1, parts = 1] = values.part.split('/').map(Number);
+const wanted = open.filter((_, at) => at % parts === part - 1);
 say(
-  `${all.length} mutants in ${sources.length} files; ${chosen.length} chosen by seed ${values.seed}, ${chosen.length - wanted.length} of them excused`,
+  `${all.length} mutants in ${sources.length} files; ${asked.length} chosen, ${asked.length - open.length} of them excused`,
 );
 
 const thread = threadFor({ root, sources });
@@ -101,8 +116,7 @@ const started = Date.now();
 for (const mutant of wanted) {
   const outcome = await tried(mutant);
   outcomes.push(outcome);
-  const alive = outcome.fate === 'lives' || outcome.fate === 'unreached';
-  if (alive)
+  if (isAlive(outcome.fate))
     say(
       `${outcome.fate}${outcome.left > 0 ? ` (${outcome.left} of ${outcome.left + outcome.asked} left out)` : ''}: ${outcome.file}: ${outcome.name}`,
     );

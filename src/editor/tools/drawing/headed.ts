@@ -49,10 +49,11 @@ export function typedSide(
   text: string,
   unit: LengthUnit,
 ): { readonly ok: true; readonly side: TypedSide } | { readonly ok: false; readonly trouble: string } {
-  const read = typedLength(text, unit);
+  const isPlus = /^\s*\+/.test(text);
+  const read = typedLength(isPlus ? text.replace('+', '') : text, unit);
   if (!read.ok) return read;
   if (Math.abs(read.value) < LEAST_SIZE) return { ok: false, trouble: TOO_SMALL };
-  return { ok: true, side: { metres: read.value, explicit: read.value < 0 || /^\s*[+-]/.test(text) } };
+  return { ok: true, side: { metres: read.value, explicit: read.value < 0 || isPlus } };
 }
 
 const TOO_SMALL = 'Each side must be 0.01 m or more.';

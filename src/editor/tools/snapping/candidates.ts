@@ -122,7 +122,7 @@ export class Candidates {
   }
 
   /** Where the lines gathered so far cross near the pointer. */
-  crossings(): void {
+  crossings(last: Vec2 | null): void {
     const far = HOLD * 2 * reachOf(2, this.at.by);
     const near = this.lines
       .filter(({ off }) => off <= far)
@@ -134,6 +134,9 @@ export class Candidates {
         if (a.edge && b.edge && a.edge.owner === b.edge.owner) continue;
         const point = crossing(a.way, b.way);
         if (!point) continue;
+        // A guide from the last corner that meets an edge at a right angle ends in the foot of its perpendicular.
+        const isFoot = last !== null && (a.edge === null) !== (b.edge === null) && isSquare(a.way, b.way);
+        if (isFoot && sameSpot((a.edge ? b : a).source, last)) continue;
         const names = [a, b].map(({ edge, name }) => (edge ? `side of ${name}` : name));
         const sided = a.edge ?? b.edge;
         this.add(2, {
@@ -189,6 +192,11 @@ export class Candidates {
     return { off: best.off, point: best.point, seenAt: [best.point[0], best.point[1], best.z] };
   }
 }
+
+const isSquare = (a: Way, b: Way): boolean =>
+  Math.abs(a.along[0] * b.along[0] + a.along[1] * b.along[1]) < 1e-6;
+
+const sameSpot = (a: Vec2, b: Vec2): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) < 1e-9;
 
 /** The lengths of a chain's sides, each with its number from nought. */
 export function sideLengths(corners: readonly Vec2[]): readonly (readonly [length: number, index: number])[] {

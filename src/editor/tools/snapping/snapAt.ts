@@ -77,7 +77,7 @@ export function snapAt(ask: SnapAsk): Snapped | null {
   candidates.corners(index.corners(close));
   candidates.edges(index.edges(close), last);
   candidates.guides(guidesOf(chain, near, point, at.metresPerPixel));
-  candidates.crossings();
+  candidates.crossings(last);
   candidates.equalLengths(chain.corners);
   const best = chosen(candidates.found, ask.held, at.screen.seen);
   if (best) return refined(best, ask, point, level);

@@ -47,6 +47,14 @@ describe('the finder', () => {
     expect(plan()).toEqual(demo());
   });
 
+  test('a number that is named alone shows how it stands, and goes on with its name', () => {
+    const { finds, plan } = atHand();
+    const tilt = plan().cameras['C1']?.tilt ?? NaN;
+    const row = finds('c1 tilt').find(({ sort }) => sort === 'value');
+    expect(row).toMatchObject({ label: `C1: tilt ${tilt.toFixed(1)} °`, fill: 'c1: tilt ' });
+    expect(finds(`${row?.fill ?? ''}24`)[0]?.label).toBe('C1: tilt 24.0 °');
+  });
+
   test('a height is read in any unit, and one out of bounds is not offered', () => {
     const { take, finds, plan } = atHand();
     const [house] = Object.values(plan().structures).filter(({ kind }) => kind === 'building');

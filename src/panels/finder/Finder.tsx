@@ -38,6 +38,11 @@ export function Finder({ editor, commands, close }: FinderProps) {
 
   const take = (find: Find | undefined) => {
     if (!find) return;
+    if (find.fill !== undefined) {
+      setTyped(find.fill);
+      setAt(0);
+      return;
+    }
     if (find.off !== null) return editor.say(`${find.label}: ${find.off}`);
     close();
     find.run();

@@ -17,6 +17,8 @@ export interface Find {
   readonly keys: string | null;
   /** Why it cannot be done; null where it can. */
   readonly off: string | null;
+  /** Goes on typing from this text instead of doing anything. */
+  readonly fill?: string;
   run(): void;
 }
 
@@ -77,6 +79,7 @@ export function findsFor(typed: string, { editor, commands }: Parts): readonly F
         -1,
       );
     placeFinds(plan, commands, offer);
+    numberFinds(plan, offer);
   }
   return found
     .toSorted((a, b) => a.rank - b.rank)
@@ -101,6 +104,27 @@ function placeFinds(
       row(`What sees ${name}?`, (point) => places?.ask(point));
     }
   }
+}
+
+/** A number that is named but not typed yet: the row shows how it stands and waits for another. */
+function numberFinds(plan: Plan, offer: (find: Find, text: string, bonus?: number) => void): void {
+  for (const { thing, name } of thingsOf(plan))
+    for (const setting of settingsOf(plan, thing)) {
+      const { text, unit } = measureOf(setting.measure, plan.settings.units).show(setting.value);
+      const called = `${name}: ${setting.label.toLowerCase()}`;
+      offer(
+        {
+          id: `number ${called}`,
+          label: `${called} ${text} ${unit}`.trim(),
+          sort: 'value',
+          keys: 'type a number',
+          off: null,
+          fill: `${called.toLowerCase()} `,
+          run: () => undefined,
+        },
+        called,
+      );
+    }
 }
 
 function thingsOf(plan: Plan): readonly { readonly thing: Selected; readonly name: string }[] {

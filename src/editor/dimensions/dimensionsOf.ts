@@ -40,16 +40,21 @@ export function dimensionsOf(plan: Plan, thing: Selected, swapped = false): read
   }
 }
 
+/** Its place has been told already. */
+const PLACE = ['at 0', 'at 1'];
+
 /** The numbers of its sheet, with places to be drawn at. */
 const sizeDimensions = (plan: Plan, thing: Selected): readonly Dimension[] =>
-  settingsOf(plan, thing).map(({ key, label, measure, value, bounds, change }) =>
-    dimension({
-      key,
-      label,
-      measure,
-      value,
-      bounds,
-      between: placeOfSize(plan, thing, key),
-      change: (next) => (now) => change(now, next),
-    }),
-  );
+  settingsOf(plan, thing)
+    .filter(({ key }) => !PLACE.includes(key))
+    .map(({ key, label, measure, value, bounds, change }) =>
+      dimension({
+        key,
+        label,
+        measure,
+        value,
+        bounds,
+        between: placeOfSize(plan, thing, key),
+        change: (next) => (now) => change(now, next),
+      }),
+    );

@@ -45,6 +45,7 @@ function ofStructure(structure: Structure, key: string, level: number): Between 
       const { base, height, clear, crownRadius, trunkDiameter } = structure;
       if (key === 'height') return upright([x, y, base], height);
       if (key === 'clear') return upright([x, y, base], clear);
+      if (key !== 'crownRadius' && key !== 'trunkDiameter') return null;
       const z = key === 'crownRadius' ? base + (clear + height) / 2 : base + clear / 2;
       const across = key === 'crownRadius' ? [0, crownRadius] : [-trunkDiameter / 2, trunkDiameter / 2];
       return [
@@ -57,7 +58,8 @@ function ofStructure(structure: Structure, key: string, level: number): Between 
       if (!frontLeft || !frontRight || !rearRight) return null;
       const lift = ([x, y]: readonly [number, number]): Vec3 => [x, y, structure.base];
       if (key === 'height') return upright(lift(frontRight), structure.height);
-      return key === 'length' ? [lift(rearRight), lift(frontRight)] : [lift(frontLeft), lift(frontRight)];
+      if (key === 'length') return [lift(rearRight), lift(frontRight)];
+      return key === 'width' ? [lift(frontLeft), lift(frontRight)] : null;
     }
     default:
       return ofDrawn(structure, key, level);

@@ -1,11 +1,11 @@
-import { useEffect } from 'react';
+import { Suspense, lazy, useEffect } from 'react';
 import { useStore } from 'zustand';
 import type { AnswersStore } from '../answers/store.ts';
 import type { Editor } from '../editor/editor.ts';
 import type { Commands } from '../editor/commands.ts';
 import type { Keeping } from '../editor/keeping.ts';
 import type { Versions } from '../editor/versions.ts';
-import { Finder } from '../panels/finder/Finder.tsx';
+import { loadThingSheet } from '../panels/SettingSheet.tsx';
 import { SiteTree } from '../panels/site/SiteTree.tsx';
 import { TitleBlock } from '../panels/TitleBlock.tsx';
 import { FaultWordsProvider } from '../panels/faultWords.ts';
@@ -13,7 +13,7 @@ import { faultText } from '../plan/faultText.ts';
 import type { Theme } from '../draw/ink.ts';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
 import { ModelRegion } from './ModelRegion.tsx';
-import { SheetColumn } from './SheetColumn.tsx';
+import { SheetColumn, loadAskedSheet } from './SheetColumn.tsx';
 import { Tabs } from './Tabs.tsx';
 import { TopBar } from './TopBar.tsx';
 import type { DeskStore } from './desk.ts';
@@ -25,6 +25,9 @@ import { bandTokens } from './theme.ts';
 import { useNarrow } from './narrow.ts';
 import { windowCommands } from './windowCommands.ts';
 import styles from './app.module.css';
+
+const loadFinder = () => import('../panels/finder/Finder.tsx');
+const Finder = lazy(() => loadFinder().then((loaded) => ({ default: loaded.Finder })));
 
 interface AppProps {
   readonly editor: Editor;
@@ -64,6 +67,7 @@ export function App({
     () => commands.add(windowCommands({ editor, desk, openings, tracing, save })),
     [commands, editor, desk, openings, tracing, save],
   );
+  useEffect(() => whenAnswered(answers, loadRest), [answers]);
   useEffect(() => listenToDrops(openings.file), [openings]);
   useEffect(() => {
     document.title = `${name} · Soffit`;
@@ -121,7 +125,9 @@ export function App({
           }}
         />
         {finding && (
-          <Finder editor={editor} commands={commands} close={() => desk.setState({ finding: false })} />
+          <Suspense fallback={null}>
+            <Finder editor={editor} commands={commands} close={() => desk.setState({ finding: false })} />
+          </Suspense>
         )}
         {narrow
           ? [
@@ -142,6 +148,21 @@ export function App({
       </Shown>
     </FaultWordsProvider>
   );
+}
+
+/** What is not needed for the first coverage, so that it is at hand when it is asked for. */
+const loadRest = (): void => {
+  for (const load of [loadThingSheet, loadAskedSheet, loadFinder]) load().catch(() => undefined);
+};
+
+/** Once the first coverage stands. */
+function whenAnswered(answers: AnswersStore, act: () => void): () => void {
+  const stop = answers.subscribe(({ assessment }) => {
+    if (assessment === null) return;
+    stop();
+    act();
+  });
+  return stop;
 }
 
 interface ShownProps {

@@ -1,19 +1,16 @@
+import { Suspense, lazy } from 'react';
 import { useStore } from 'zustand';
 import type { AnswersStore } from '../answers/store.ts';
 import type { Editor } from '../editor/editor.ts';
 import type { Versions } from '../editor/versions.ts';
-import { reportText } from '../exchange/reportText.ts';
-import { KeysSheet } from '../panels/KeysSheet.tsx';
-import { OpenSheet } from '../panels/OpenSheet.tsx';
-import { PagesSheet } from '../panels/PagesSheet.tsx';
-import { ReportSheet } from '../panels/ReportSheet.tsx';
 import { SettingSheet } from '../panels/SettingSheet.tsx';
-import { ShapesSheet } from '../panels/ShapesSheet.tsx';
-import { SurveySheet } from '../panels/SurveySheet.tsx';
-import { VersionsSheet } from '../panels/VersionsSheet.tsx';
-import { openLight } from './openLight.ts';
 import type { DeskStore } from './desk.ts';
+import { openLight } from './openLight.ts';
 import type { Openings } from './opening.ts';
+
+/** Fetched once the first coverage stands. */
+export const loadAskedSheet = () => import('./AskedSheet.tsx');
+const AskedSheet = lazy(() => loadAskedSheet().then((loaded) => ({ default: loaded.AskedSheet })));
 
 interface SheetColumnProps {
   readonly editor: Editor;
@@ -25,36 +22,14 @@ interface SheetColumnProps {
 
 /** The sheet at the right: of what is selected, or one that was asked for. */
 export function SheetColumn({ editor, answers, desk, openings, versions }: SheetColumnProps) {
-  const { sheet, kept, imported, pages } = useStore(desk);
-  const credits = useStore(editor.store, ({ plan }) => plan.credits);
-  const close = () => desk.setState({ sheet: 'setting', drawer: false });
-  if (sheet === 'open')
+  const sheet = useStore(desk, (state) => state.sheet);
+  if (sheet === 'setting')
     return (
-      <OpenSheet
-        kept={kept}
-        choose={openings.choose}
-        sample={openings.sample}
-        empty={openings.empty}
-        openKept={openings.kept}
-        forget={openings.forget}
-        close={close}
-      />
-    );
-  if (sheet === 'versions') return <VersionsSheet editor={editor} versions={versions} close={close} />;
-  if (sheet === 'shapes') return <ShapesSheet editor={editor} close={close} />;
-  if (sheet === 'survey') return <SurveySheet editor={editor} close={close} />;
-  if (sheet === 'pages' && pages) return <PagesSheet {...pages} />;
-  if (sheet === 'keys') return <KeysSheet editor={editor} close={close} />;
-  if (sheet === 'report' && imported)
-    return (
-      <ReportSheet
-        file={imported.name}
-        sentences={reportText(imported.report)}
-        credits={credits}
-        close={close}
-      />
+      <SettingSheet editor={editor} answers={answers} choosePhotometry={(lamp) => openLight(editor, lamp)} />
     );
   return (
-    <SettingSheet editor={editor} answers={answers} choosePhotometry={(lamp) => openLight(editor, lamp)} />
+    <Suspense fallback={null}>
+      <AskedSheet editor={editor} desk={desk} openings={openings} versions={versions} />
+    </Suspense>
   );
 }

@@ -84,8 +84,10 @@ function Lost({ label, area }: { label: string; area: Area }) {
   );
 }
 
+const WORST = ['cells', 'between', 'exact'] as const;
+
 const summed = (areas: readonly Area[]): Area => ({
   value: areas.reduce((sum, { value }) => sum + value, 0),
   bound: areas.reduce((sum, { bound }) => sum + bound, 0),
-  how: areas.every(({ how }) => how === 'exact') ? 'exact' : 'cells',
+  how: WORST.find((one) => areas.some(({ how }) => how === one)) ?? 'exact',
 });

@@ -18,7 +18,7 @@ export function candelaAt(
   const along = (column: number): number => {
     const values = candela[column];
     const low = values?.[row] ?? 0;
-    return share === 0 ? low : low + share * ((values?.[row + 1] ?? 0) - low);
+    return low + share * ((values?.[row + 1] ?? 0) - low);
   };
   const turned = folded(horizontals, horizontal);
   const end = horizontals.length - 1;
@@ -27,7 +27,7 @@ export function candelaAt(
     const column = placeIn(horizontals, turned);
     const across = shareOf(horizontals, column, turned);
     const low = along(column);
-    return across === 0 ? low : low + across * (along(column + 1) - low);
+    return low + across * (along(column + 1) - low);
   }
   // Between the last angle and the first, once round; a single angle is both.
   const past = turned > most ? turned - most : turned + 360 - most;

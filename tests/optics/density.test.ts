@@ -67,6 +67,8 @@ describe('density at a target', () => {
     const at = (far: number) => densityAt(camera, [far * 0.3, far * 0.8, 3 - far * 0.4])?.horizontal ?? 0;
     expect(at(4) / at(8)).toBeCloseTo(2, 12);
     expect(at(1) / at(40)).toBeCloseTo(40, 10);
+    const ahead = (far: number) => densityAt(cameraWith(), [0, far, 3])?.horizontal ?? 0;
+    expect(ahead(0.4) / ahead(4)).toBeCloseTo(10, 10);
   });
 
   test('has no number where the lens has no image, and throws on what is no point', () => {

@@ -62,6 +62,29 @@ describe('candela', () => {
     expect(candelaAt(photometry, 35, 150)).not.toBeCloseTo(candelaAt(photometry, 35, 30), 1);
   });
 
+  test('a degree past the plane of a mirror are those a degree before it', () => {
+    const steep = (horizontals: readonly number[]) => (horizontal: number) =>
+      candelaAt(
+        {
+          verticals: [0, 90],
+          horizontals,
+          candela: [
+            [1, 1],
+            [9, 9],
+            [2, 2],
+          ],
+        },
+        40,
+        horizontal,
+      );
+    const half = steep([0, 179, 180]);
+    expect([half(179.5), half(180.5)]).toEqual([expect.closeTo(5.5, 10), expect.closeTo(5.5, 10)]);
+    expect([half(181), half(359.999)]).toEqual([expect.closeTo(9, 10), expect.closeTo(1, 3)]);
+    const quarter = steep([0, 89, 90]);
+    for (const same of [89.5, 90.5, 269.5, 270.5]) expect(quarter(same), `${same}`).toBeCloseTo(5.5, 10);
+    for (const same of [89, 91, 269, 271]) expect(quarter(same), `${same}`).toBeCloseTo(9, 10);
+  });
+
   test('of the other half are mirrored in the plane of C90', () => {
     const photometry = lamp([90, 180, 270]);
     for (const horizontal of [90, 120, 180, 250, 270])
@@ -87,6 +110,9 @@ describe('candela', () => {
       [270.5, 3.5],
       [271, 5],
       [0, 7],
+      [90.5, 5],
+      [91, 9],
+      [269, 5],
     ] as const)
       expect(candelaAt(steep, 40, past), `${past}`).toBeCloseTo(same, 10);
   });

@@ -65,6 +65,7 @@ describe('a point of the site in the picture', () => {
 
   test('on the axis is the middle, for every law', () => {
     for (const k of LAWS) expect(imageFromSite(cameraWith({ k }), [0, 7, 3])).toEqual({ u: 1280, v: 720 });
+    expect(imageFromSite(cameraWith(), [0, 0.4, 3])).toEqual({ u: 1280, v: 720 });
   });
 
   test('has no image at the lens, behind a rectilinear one, or straight behind any', () => {

@@ -12,7 +12,7 @@ import { resting } from '../rest/resting.ts';
 import { typedField } from '../typing/typedNumber.ts';
 
 /** A choice that a thing still asks, and the plan with another option chosen. */
-export interface Choice extends StripChoice {
+interface Choice extends StripChoice {
   change(plan: Plan, option: string): Plan;
 }
 

@@ -113,7 +113,7 @@ export function raising(
 }
 
 /** The height at which a pointer's ray passes nearest to the upright over a place; null where it is seen from above. */
-export function heightOver({ ray, screen }: Pointed, [x, y]: Vec2): number | null {
+function heightOver({ ray, screen }: Pointed, [x, y]: Vec2): number | null {
   const [ax, ay, az] = ray.along;
   if (screen.plan || Math.abs(az) > STEEPEST) return null;
   const across = ax * ax + ay * ay;

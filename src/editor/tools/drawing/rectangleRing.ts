@@ -13,7 +13,7 @@ function sidesTo(from: Vec2, to: Vec2, across: number, up: number): readonly [nu
 }
 
 /** The four corners from one, so far across and so far up the working axes. */
-export function rectangleRing(
+function rectangleRing(
   from: Vec2,
   across: number,
   up: number,

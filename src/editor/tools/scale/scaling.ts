@@ -1,10 +1,11 @@
 import { LEAST_SIZE } from '../../../base/tolerance.ts';
 import type { Vec2, Vec3 } from '../../../base/vector.ts';
 import { groundHeight } from '../../../model/ground.ts';
-import { withoutRecord, withRecord } from '../../../plan/commands/withRecord.ts';
-import type { Plan } from '../../../plan/plan.ts';
+import { setPicture } from '../../../plan/commands/addPicture.ts';
+import { deleteThing } from '../../../plan/commands/deleteThing.ts';
 import { pictureFromSite } from '../../../plan/sitePicture.ts';
 import type { Editor } from '../../editor.ts';
+import { attempt } from '../../shaping/attempt.ts';
 import type { Compass, Sketch, Strip, ToolState, Typed, TypedBy } from '../chart.ts';
 import { EAST_NORTH, fourOf } from '../drawing/axes.ts';
 import { outlining } from '../outline/outline.ts';
@@ -74,10 +75,10 @@ function pointing(
       heading,
       firstAt: isEmpty(plan) ? [0, 0] : first,
     });
-    editor.run(`Scale ${picture.name}`, (now) => ({
-      ...now,
-      pictures: withRecord(now.pictures, picture.id, 'picture', () => next),
-    }));
+    const { use, locked } = next;
+    const tried = attempt(plan, (now) => setPicture(now, picture.id, { use, locked }));
+    if (!tried.ok) return { ok: false, trouble: tried.words };
+    editor.run(`Scale ${picture.name}`, () => tried.plan);
     return { ok: true, state: outlining(editor) };
   };
   const escape = (): ToolState => {
@@ -85,7 +86,9 @@ function pointing(
     if (first) return go({ ...points, first: null });
     // A picture that was never given a scale goes with the tool.
     if (picture.use.metresPerPixel === null)
-      editor.run(`Take ${picture.name} away`, (now) => withoutPicture(now, picture.id));
+      editor.run(`Take ${picture.name} away`, (now) =>
+        deleteThing(now, { kind: 'picture', id: picture.id }, {}),
+      );
     return resting(editor);
   };
   const text = second ? DISTANCE : first ? SECOND : picture.use.metresPerPixel === null ? START : AGAIN;
@@ -129,9 +132,3 @@ function sketchOf({ first, second, pointer }: Points, z: number): Sketch {
     first && end ? [{ points: [lift(first), lift(end)], closed: false, style: 'guide' } as const] : [];
   return { kind: 'sketch', lines, marks, plates: [] };
 }
-
-const withoutPicture = (plan: Plan, id: string): Plan => ({
-  ...plan,
-  pictures: withoutRecord(plan.pictures, id),
-  pictureOrder: plan.pictureOrder.filter((other) => other !== id),
-});

@@ -1,7 +1,7 @@
-import { useId, useState } from 'react';
+import { useId, useRef, useState } from 'react';
 import type { LengthUnit } from '../../base/length.ts';
 import type { Dimension } from '../../editor/dimensions/dimension.ts';
-import { typedNumber } from '../../fittings/fieldWords.ts';
+import { keptWords, typedNumber } from '../../fittings/fieldWords.ts';
 import { measureOf } from '../../fittings/measureOf.ts';
 import styles from './dimensions.module.css';
 
@@ -14,8 +14,10 @@ interface DimensionPlateProps {
   edit(): void;
   /** Answers why not; null where it is taken. */
   set(value: number): string | null;
-  /** What follows: rest, or the next one. */
-  done(next: 'rest' | 'next' | 'previous'): boolean;
+  /** What follows: the Model, the next one, or whatever has the focus already. Tells whether the focus was given on. */
+  done(next: 'rest' | 'next' | 'previous' | 'left'): boolean;
+  /** Something for the person to know once the field is gone. */
+  say(words: string): void;
   /** The other end moves. */
   swap(): void;
 }
@@ -41,30 +43,47 @@ export function DimensionPlate(props: DimensionPlateProps) {
   );
 }
 
-function Field({ dimension, unit, text, set, done, swap }: DimensionPlateProps & { readonly text: string }) {
+function Field({
+  dimension,
+  unit,
+  text,
+  set,
+  done,
+  say,
+  swap,
+}: DimensionPlateProps & { readonly text: string }) {
   const id = useId();
   const measure = measureOf(dimension.measure, unit);
   const [draft, setDraft] = useState(text);
   const [trouble, setTrouble] = useState<string | null>(null);
-  /** Tells whether what stands there is taken. */
-  const take = (): boolean => {
+  /** A key has said what becomes of the text; losing the focus says nothing more. */
+  const over = useRef(false);
+  /** Why what stands there is not taken; null where it is. */
+  const refused = (): string | null => {
     // What still reads as shown is no change: the value may hold more figures than are shown.
-    if (draft.trim() === text) return true;
+    if (draft.trim() === text) return null;
     const typed = typedNumber(dimension.label, draft, measure, BOUNDS);
-    const why = typed.ok ? set(typed.value) : typed.words;
+    return typed.ok ? set(typed.value) : typed.words;
+  };
+  const take = (): boolean => {
+    const why = refused();
     setTrouble(why);
     return why === null;
+  };
+  const end = (next: 'rest' | 'next' | 'previous'): boolean => {
+    over.current = true;
+    return done(next);
   };
   const keyed = (event: React.KeyboardEvent<HTMLInputElement>) => {
     const used = (() => {
       switch (event.key) {
         case 'Enter':
-          if (take()) done('rest');
+          if (take()) end('rest');
           return true;
         case 'Tab':
-          return !take() || done(event.shiftKey ? 'previous' : 'next');
+          return !take() || end(event.shiftKey ? 'previous' : 'next');
         case 'Escape':
-          return done('rest');
+          return end('rest');
         case ';':
           swap();
           return true;
@@ -98,7 +117,10 @@ function Field({ dimension, unit, text, set, done, swap }: DimensionPlateProps &
         }}
         onKeyDown={keyed}
         onBlur={() => {
-          if (document.hasFocus() && take()) done('rest');
+          if (!document.hasFocus() || over.current) return;
+          const why = refused();
+          if (why !== null) say(keptWords(why, dimension.value, measure));
+          done('left');
         }}
       />
       {trouble !== null && (

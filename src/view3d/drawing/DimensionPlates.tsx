@@ -83,9 +83,10 @@ export function DimensionPlates({ model }: DimensionPlatesProps) {
   });
 
   if (shown.length === 0) return null;
-  const go = (from: Dimension, way: 'rest' | 'next' | 'previous'): boolean => {
+  const go = (from: Dimension, way: 'rest' | 'next' | 'previous' | 'left'): boolean => {
     const index = dimensions.findIndex(({ key }) => key === from.key);
-    const next = way === 'rest' ? undefined : dimensions[index + (way === 'next' ? 1 : -1)];
+    const next =
+      way === 'next' ? dimensions[index + 1] : way === 'previous' ? dimensions[index - 1] : undefined;
     setEditing(next ? { key: next.key, of: selected } : null);
     if (way === 'rest') model.focus();
     return way === 'rest' || next !== undefined;
@@ -118,6 +119,7 @@ export function DimensionPlates({ model }: DimensionPlatesProps) {
             edit={() => setEditing({ key: dimension.key, of: selected })}
             set={(value) => set(dimension, value)}
             done={(next) => go(dimension, next)}
+            say={(words) => editor.say(words)}
             swap={() => setSwapped(!swapped)}
           />
         </span>

@@ -22,7 +22,14 @@ export function keepClear(element: HTMLElement, model: Model): () => void {
   const resized = new ResizeObserver(place);
   resized.observe(element);
   resized.observe(frame);
-  const stops = [model.pointer.subscribe(place), model.view.subscribe(place)];
+  const stops = [
+    model.pointer.subscribe(place),
+    model.view.subscribe(place),
+    // The keypad comes up under it: once it is there.
+    model.typing.store.subscribe(({ pad }, before) => {
+      if (pad !== before.pad) requestAnimationFrame(place);
+    }),
+  ];
   return () => {
     resized.disconnect();
     for (const stop of stops) stop();

@@ -122,6 +122,8 @@ describe('the opening tool', () => {
     // The door reaches from 1.55 to 2.45; the middle of what is left to the corner is 6.225.
     hand.hover([6.3, 0]);
     expect(hand.text()).toContain('equal gaps');
+    hand.hover([2.02, 0]);
+    expect(JSON.stringify(hand.state().ghost)).toContain('in line with Door');
     hand.click([6.3, 0]);
     expect(openings(hand, 'House')[1]?.along).toBeCloseTo(6.225 - 0.45, 3);
   });
@@ -157,6 +159,10 @@ describe('the opening tool', () => {
 
   test('over open ground there is nothing to cut into', () => {
     const hand = inHand('opening', site());
+    hand.hover([5, -0.27]);
+    expect(hand.text()).toMatch(/^Door/);
+    hand.hover([5, -0.29]);
+    expect(hand.state().ghost).toBeNull();
     hand.click([30, 30]);
     expect(hand.text()).toMatch(/^Nothing to cut into here/);
     expect(hand.now().plan).toEqual(site());

@@ -136,6 +136,16 @@ describe('typed edges', () => {
     expect(outlineOf('House', hand)).toEqual(rectangle(0, 0, 5, 4));
   });
 
+  test('a turn that ends with an arrow is from that arrow', () => {
+    const hand = inHand('outline');
+    hand.click([0, 0]);
+    hand.type('5', 'right');
+    hand.type('4<-90', 'right');
+    hand.type('5', 'left');
+    hand.tools.enter();
+    expect(outlineOf('House', hand)).toEqual(rectangle(0, 0, 5, 4));
+  });
+
   test('number, Tab, turn, Enter is the same', () => {
     const hand = inHand('outline');
     hand.click([0, 0]);
@@ -182,62 +192,6 @@ describe('typed edges', () => {
       hand.click(corner);
     hand.tools.enter();
     expect(hand.structure('House')).toMatchObject({ got: { outline: 'guessed' } });
-  });
-});
-
-describe('what crosses or is too little', () => {
-  test('an edge that crosses is shown and refused by click and by number, and the chain stays', () => {
-    const hand = inHand('outline');
-    for (const corner of [
-      [0, 0],
-      [6, 0],
-      [6, 4],
-    ] as const)
-      hand.click(corner);
-    hand.hover([3, -2]);
-    expect(hand.text()).toBe('Corner 4 crosses edge 1–2. Move it, or take it back with Backspace.');
-    expect(hand.state().strip?.trouble).toBe(true);
-    const sketch = sketchOf(hand);
-    expect(sketch.lines.some(({ style, hatched }) => style === 'wrong' && hatched)).toBe(true);
-    expect(sketch.marks).toContainEqual({ at: [3, -2, 0], sign: 'wrong' });
-    hand.click([3, -2]);
-    expect(sketchOf(hand).marks.filter(({ sign }) => sign === 'fixed')).toHaveLength(3);
-    // From 6, 4 straight back over the side before.
-    expect(hand.type('5', 'down')).toMatch(/touches edge/);
-    hand.click([0, 4]);
-    hand.tools.enter();
-    expect(outlineOf('House', hand)).toEqual(rectangle(0, 0, 6, 4));
-  });
-
-  test('an outline whose closing edge crosses stays open', () => {
-    const hand = inHand('outline');
-    for (const corner of [
-      [0, 0],
-      [4, 0],
-      [4, 4],
-      [2, 4],
-      [2, 6],
-      [6, 6],
-      [6, 2],
-    ] as const)
-      hand.click(corner);
-    hand.tools.enter();
-    expect(hand.state().name).toBe('outline chaining');
-    expect(hand.text()).toMatch(/^The edge that closes crosses edge/);
-    expect(hand.now().plan).toBe(nothing);
-  });
-
-  test('two corners are no outline, by Enter and by a press on the first', () => {
-    const hand = inHand('outline');
-    hand.click([0, 0]);
-    hand.tools.enter();
-    expect(hand.text()).toBe('An outline needs three corners. One is placed.');
-    hand.click([6, 0]);
-    hand.tools.enter();
-    expect(hand.text()).toBe('An outline needs three corners. Two are placed.');
-    hand.click([0, 0]);
-    expect(hand.text()).toBe('An outline needs three corners. Two are placed.');
-    expect(hand.state().name).toBe('outline chaining');
   });
 });
 

@@ -52,6 +52,13 @@ describe('raising', () => {
     hand.editor.undo();
     expect(height()).toBe(2.7);
 
+    // It is pulled by as much as the pointer rises, wherever that begins.
+    const below = closed();
+    below.tools.hover(over(1.5));
+    below.tools.hover(over(2.8));
+    const house = below.structure('House');
+    expect(house?.kind === 'building' && house.height).toBeCloseTo(4, 1);
+
     const other = closed();
     other.tools.hover(over(2.7));
     other.tools.hover(over(4));

@@ -46,6 +46,8 @@ describe('reach and order', () => {
       order: 3,
       name: 'middle of a side of Garage',
     });
+    expect(snapped(garage, [12 + px(9.9), 0]).order).toBe(3);
+    expect(snapped(garage, [12 + px(10.1), 0]).order).toBe(5);
     const past = snapped(garage, [12 + px(11), -px(5)]);
     expect(past).toMatchObject({ order: 5, name: 'on a side of Garage' });
     expect(past.point[1]).toBe(0);

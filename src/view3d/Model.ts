@@ -160,6 +160,14 @@ export class Model {
     this.canvas.parentElement?.focus();
   }
 
+  /** A key that was meant for the Model although the focus was beside it. */
+  pressKey(key: string): void {
+    this.focus();
+    this.canvas.parentElement?.dispatchEvent(
+      new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }),
+    );
+  }
+
   /** What a turn of the view is about: the point given, else the selection, else the site. */
   pivotFor(point: Vec3 | null): Vec3 {
     if (point) return point;
@@ -194,11 +202,19 @@ export class Model {
       if (assessment) this.take(assessment);
       followLens(this);
       this.scene.paint(view.orbit, view.width, view.height);
+      this.tellView();
     }
     this.follow();
     clearTimeout(this.resting);
     this.resting = window.setTimeout(this.rest, REST);
   };
+
+  /** How the site lies on the window, for whoever drives the app from outside: pivot, bearing, elevation, distance. */
+  private tellView(): void {
+    const { pivot, bearing, elevation, distance } = this.view.orbit;
+    const told = [...pivot, bearing, elevation, distance].join(' ');
+    this.canvas.dataset['view'] = told;
+  }
 
   /** Hands over what changed since the last picture. */
   private take(assessment: Assessment): void {

@@ -17,6 +17,10 @@ interface StripFieldProps {
 
 const BOUNDS = { least: -1e6, most: 1e6 };
 
+/** No number begins with a letter: in a field that nobody has typed into, one is a tool's key as in the Model. */
+const isLetter = ({ key, ctrlKey, metaKey, altKey, nativeEvent }: KeyboardEvent): boolean =>
+  /^\p{L}$/u.test(key) && !ctrlKey && !metaKey && !altKey && !nativeEvent.getModifierState('AltGraph');
+
 /** One number of the strip: typed, stepped with − and +, or dragged on its label. */
 export function StripField({ model, field, unit }: StripFieldProps) {
   const { key, label, value } = field;
@@ -58,6 +62,11 @@ export function StripField({ model, field, unit }: StripFieldProps) {
       if (event.key === 'Tab') return typing.handOver(key, 'tab', event.shiftKey);
       if (event.key === 'Escape') {
         typing.leave();
+        return true;
+      }
+      if (draft === null && isLetter(event)) {
+        typing.leave();
+        model.pressKey(event.key);
         return true;
       }
       if (!way) return false;

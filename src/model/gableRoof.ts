@@ -82,7 +82,11 @@ export function wingedGable(
 function chosen(ends: readonly End[]): End[] {
   const taken = new Set<number>();
   const found: End[] = [];
-  for (const end of [...ends].sort((a, b) => a.off - b.off || a.width - b.width || a.edge - b.edge)) {
+  // To the micrometre, so that ends of one width are told by their number however the house is turned.
+  const sure = (value: number): number => Math.round(value * 1e6);
+  const order = (a: End, b: End): number =>
+    sure(a.off) - sure(b.off) || sure(a.width) - sure(b.width) || a.edge - b.edge;
+  for (const end of [...ends].sort(order)) {
     if (taken.has(end.before) || taken.has(end.after)) continue;
     taken.add(end.edge);
     found.push(end);

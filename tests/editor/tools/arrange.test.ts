@@ -1,36 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import type { Vec2, Vec3 } from '../../../src/base/vector.ts';
+import type { Vec3 } from '../../../src/base/vector.ts';
 import type { Selected } from '../../../src/editor/editor.ts';
-import { createEditor } from '../../../src/editor/store.ts';
+import { expanded } from '../../../src/editor/shaping/selection.ts';
 import type { Pointed } from '../../../src/editor/tools/pointed.ts';
-import { createToolbox } from '../../../src/editor/tools/toolbox.ts';
 import { addCamera, newCamera } from '../../../src/plan/commands/addCamera.ts';
 import { addGroup } from '../../../src/plan/commands/addGroup.ts';
 import { addLamp, newLamp } from '../../../src/plan/commands/addLamp.ts';
-import type { Plan } from '../../../src/plan/plan.ts';
 import { garage, house, site, window } from '../site.ts';
-import { pointing } from './pointing.ts';
-
-const thing = (id: string): Selected => ({ kind: 'structure', id });
-
-function atRest(plan: Plan, ...selection: readonly Selected[]) {
-  let clock = 0;
-  const editor = createEditor(plan, () => clock);
-  const tools = createToolbox(editor);
-  editor.selectAll(selection);
-  const now = () => editor.store.getState();
-  const state = () => tools.store.getState().state;
-  const outline = (id: string): readonly Vec2[] => {
-    const found = now().plan.structures[id];
-    if (!found || !('outline' in found)) throw new Error(`no outline of ${id}`);
-    return found.outline;
-  };
-  const at = (point: Vec3, more: Partial<Pointed> = {}) => pointing(now().plan, point, more);
-  const later = (ms: number) => {
-    clock += ms;
-  };
-  return { editor, tools, now, state, outline, at, later };
-}
+import { atRest, thing } from './atRest.ts';
 
 /** On the roofs, which are flat. */
 const ON_HOUSE: Vec3 = [4, 3, 2.7];
@@ -73,6 +50,9 @@ describe('selecting', () => {
     tools.drag(from, to([14, 30, 0]));
     const { ghost } = state();
     expect(ghost?.kind === 'frame' && ghost.count).toBe(1);
+    // Its near corners in, its far ones out.
+    tools.drag(from, to([15, 12, 0]));
+    expect(state().ghost).toMatchObject({ count: 1 });
     tools.drag(from, to([30, 30, 0]));
     tools.release();
     expect(now().selection).toEqual([thing('house'), thing('garage')]);
@@ -123,6 +103,15 @@ describe('moving', () => {
     expect(outline('garage')[0]?.[1]).toBeCloseTo(1.5, 6);
   });
 
+  test('out of reach it goes by the grid', () => {
+    const { tools, outline, at } = atRest(site(house(), garage()), thing('garage'));
+    // A tenth of a metre is twenty pixels here.
+    tools.drag(at(ON_GARAGE), at([14.5 - 4.898, 3.103, 2.4]));
+    tools.release();
+    expect(outline('garage')[0]?.[0]).toBeCloseTo(8.1, 9);
+    expect(outline('garage')[0]?.[1]).toBeCloseTo(0.1, 9);
+  });
+
   test('with snapping off, or Ctrl held, it is not', () => {
     const { editor, tools, outline, at } = atRest(site(house(), garage()), thing('garage'));
     editor.snap(false);
@@ -144,6 +133,57 @@ describe('moving', () => {
     tools.drag(at(ON_GARAGE), at([12.5, 3, 2.4], { free: true }));
     // Two metres west of five metres off.
     expect(state().strip?.text).toBe('2.00 west · 0.00 north · 3.00 from House');
+  });
+
+  test('the gap is to the nearest of several, and none where it stands across one', () => {
+    const plan = site(
+      house(),
+      garage(),
+      garage({
+        id: 'shed',
+        name: 'Shed',
+        outline: [
+          [17, 0],
+          [18, 0],
+          [18, 6],
+          [17, 6],
+        ],
+      }),
+    );
+    const { tools, state, at } = atRest(plan, thing('garage'));
+    const from = at(ON_GARAGE);
+    tools.drag(from, at([14.7, 3, 2.4], { free: true }));
+    expect(state().strip?.text).toContain('0.80 from Shed');
+    tools.drag(from, at([12.4, 3, 2.4], { free: true }));
+    expect(state().strip?.text).toContain('2.90 from House');
+    tools.drag(from, at([7, 4, 2.4], { free: true }));
+    expect(state().strip?.text).not.toContain('from');
+  });
+
+  test('a thing that is selected with its group moves once', () => {
+    const plan = addGroup(site(house(), garage()), ['house', 'garage']).plan;
+    const group = plan.groupOrder[0] ?? '';
+    const selection: Selected[] = [{ kind: 'group', id: group }, thing('house')];
+    expect(expanded(plan, selection)).toEqual([thing('house'), thing('garage')]);
+  });
+
+  test('undo of a deletion selects what came back, not the cameras that were on it', () => {
+    const mount = {
+      kind: 'flush',
+      host: 'house',
+      face: 0,
+      corner: 'start',
+      distance: 3,
+      height: 2.4,
+      standOff: 0.1,
+    } as const;
+    const plan = addCamera(site(house()), newCamera(site(house()), mount, { pan: 180, tilt: 20 }));
+    const { editor, tools, now } = atRest(plan, thing('house'));
+    tools.act('delete', null);
+    expect(now().plan.cameras['C1']?.mount.kind).toBe('loose');
+    editor.undo();
+    expect(now().plan.cameras['C1']?.mount).toEqual(mount);
+    expect(now().selection).toEqual([thing('house')]);
   });
 
   test('several move together, what is locked stays and says so', () => {
@@ -198,272 +238,5 @@ describe('moving', () => {
     for (let k = 0; k < 20; k += 1) tools.nudge('left', true);
     expect(of()?.along).toBeCloseTo(0.1, 9);
     expect(state().strip?.trouble).toBe(true);
-  });
-});
-
-describe('copying', () => {
-  test('a number and an arrow place copies, the field repeats the step', () => {
-    const { editor, tools, now, outline, state } = atRest(site(house(), garage()), thing('garage'));
-    expect(tools.act('copy', null)).toBe(true);
-    expect(state().name).toBe('rest copying');
-    expect(tools.typed('distance', '4', 'right')).toBeNull();
-    expect(tools.typed('copies', '3', 'tab')).toBeNull();
-    tools.enter();
-    expect(state().name).toBe('rest');
-    const ids = now().selection.flatMap((one) => ('id' in one ? [one.id] : []));
-    expect(ids).toHaveLength(3);
-    expect(ids.map((id) => outline(id)[0])).toEqual([
-      [17, 0],
-      [21, 0],
-      [25, 0],
-    ]);
-    expect(now().undoName).toBe('Copy Garage');
-    editor.undo();
-    expect(now().plan.structureOrder).toEqual(['house', 'garage']);
-  });
-
-  test('the copy is in hand and goes where the press is', () => {
-    const { tools, now, outline, at } = atRest(site(house(), garage()), thing('garage'));
-    tools.act('copy', null);
-    tools.hover(at([20, -8, 0], { free: true }));
-    tools.click(at([24.5, -10, 0], { free: true }));
-    const [copy] = now().selection;
-    // Its middle lies 1.5 east and 3 north of its first corner.
-    expect(copy && 'id' in copy && outline(copy.id)[0]).toEqual([23, -13]);
-  });
-
-  test('no copy lies upon what it is of; Esc leaves none', () => {
-    const { tools, now, state } = atRest(site(garage()), thing('garage'));
-    tools.act('copy', null);
-    tools.enter();
-    expect(state().strip?.trouble).toBe(true);
-    expect(tools.typed('copies', '0', 'tab')).toContain('1 to 200');
-    tools.escape();
-    expect(state().name).toBe('rest');
-    expect(now().plan.structureOrder).toEqual(['garage']);
-  });
-});
-
-describe('acts', () => {
-  test('R turns by fifteen degrees, Shift R back', () => {
-    const { editor, tools, now, outline } = atRest(site(garage()), thing('garage'));
-    tools.act('turn right', null);
-    // Six to the north of three to the east, about (14.5, 3).
-    const [c, s] = [Math.cos(Math.PI / 12), Math.sin(Math.PI / 12)];
-    expect(outline('garage')[0]?.[0]).toBeCloseTo(14.5 - 1.5 * c - 3 * s, 9);
-    expect(outline('garage')[0]?.[1]).toBeCloseTo(3 + 1.5 * s - 3 * c, 9);
-    tools.act('turn left', null);
-    expect(outline('garage')[0]?.[0]).toBeCloseTo(13, 9);
-    expect(now().undoName).toBe('Turn Garage');
-    editor.undo();
-    expect(outline('garage')[0]).toEqual([13, 0]);
-  });
-
-  test('X puts what was on the left of its longest wall on the right', () => {
-    const plan = site(house({ openings: [window('w')] }));
-    const { tools, now } = atRest(plan, thing('house'));
-    tools.act('mirror', null);
-    const found = now().plan.structures['house'];
-    if (found?.kind !== 'building') throw new Error('no house');
-    const [opening] = found.openings;
-    const a = opening && found.outline[opening.face];
-    const b = opening && found.outline[(opening.face + 1) % 4];
-    if (!opening || !a || !b) throw new Error('no window');
-    const way = Math.sign(b[0] - a[0]);
-    expect([a[1], b[1]]).toEqual([0, 0]);
-    const ends = [a[0] + way * opening.along, a[0] + way * (opening.along + opening.width)].toSorted();
-    expect(ends[0]).toBeCloseTo(6, 9);
-    expect(ends[1]).toBeCloseTo(7, 9);
-  });
-
-  test('K puts a corner into the edge under the pointer, J takes it out again', () => {
-    const { tools, outline, at } = atRest(site(house()), thing('house'));
-    tools.act('split', at([5.003, 0, 0]));
-    expect(outline('house')).toHaveLength(5);
-    expect(outline('house')[1]?.[0]).toBeCloseTo(5, 9);
-    tools.act('join', at([5, 0, 0]));
-    expect(outline('house')).toHaveLength(4);
-    expect(outline('house')[1]).toEqual([8, 0]);
-  });
-
-  test('K away from any edge says what to do', () => {
-    const { tools, now, outline, at } = atRest(site(house()), thing('house'));
-    tools.act('split', at([20, -10, 0]));
-    expect(outline('house')).toHaveLength(4);
-    expect(now().notice?.text).toContain('Point at an edge');
-  });
-
-  test('three corners are the least', () => {
-    const plan = site(
-      house({
-        outline: [
-          [0, 0],
-          [8, 0],
-          [8, 6],
-        ],
-      }),
-    );
-    const { tools, now, outline, at } = atRest(plan, thing('house'));
-    tools.act('join', at([8, 0, 0]));
-    expect(outline('house')).toHaveLength(3);
-    expect(now().notice?.tone).toBe('trouble');
-  });
-
-  test('a bow puts corners within 5 mm of its arc into the edge', () => {
-    const { tools, outline, at, state } = atRest(site(house()), thing('house'));
-    tools.act('bow', at([4, 0, 0]));
-    expect(state().name).toBe('rest bowing');
-    expect(tools.typed('rise', '1', 'enter')).toBeNull();
-    const bowed = outline('house').filter(([, y]) => y <= 0);
-    // The circle through (0, 0), (4, −1), (8, 0): radius (4² + 1²) / 2, middle due north of the lowest.
-    const radius = 8.5;
-    const middle: Vec2 = [4, 7.5];
-    expect(bowed.length).toBeGreaterThan(5);
-    for (const [x, y] of bowed) expect(Math.hypot(x - middle[0], y - middle[1])).toBeCloseTo(radius, 6);
-    for (const [k, [x, y]] of bowed.slice(1).entries()) {
-      const [px, py] = bowed[k] ?? [0, 0];
-      const half: Vec2 = [(x + px) / 2, (y + py) / 2];
-      expect(radius - Math.hypot(half[0] - middle[0], half[1] - middle[1])).toBeLessThan(0.005);
-    }
-  });
-
-  test('hide, show all, lock, delete', () => {
-    const { editor, tools, now } = atRest(site(house(), garage()), thing('house'), thing('garage'));
-    const marks = (key: 'hidden' | 'locked') => Object.values(now().plan.structures).map((one) => one[key]);
-    tools.act('hide', null);
-    expect(marks('hidden')).toEqual([true, true]);
-    tools.act('show all', null);
-    expect(marks('hidden')).toEqual([false, false]);
-    editor.select(thing('garage'));
-    tools.act('lock', null);
-    expect(marks('locked')).toEqual([false, true]);
-    editor.selectAll([thing('house'), thing('garage')]);
-    tools.act('delete', null);
-    expect(now().plan.structureOrder).toEqual(['garage']);
-    expect(now().notice?.text).toContain('locked');
-    editor.undo();
-    expect(now().plan.structureOrder).toEqual(['house', 'garage']);
-    expect(now().selection).toEqual([thing('house')]);
-    editor.select(thing('garage'));
-    tools.act('lock', null);
-    expect(marks('locked')).toEqual([false, false]);
-  });
-
-  test('group and ungroup, order, align', () => {
-    const { editor, tools, now, outline } = atRest(
-      site(
-        house(),
-        garage({
-          outline: [
-            [13, 1],
-            [16, 1],
-            [16, 7],
-            [13, 7],
-          ],
-        }),
-      ),
-      thing('house'),
-      thing('garage'),
-    );
-    tools.act('group', null);
-    expect(Object.values(now().plan.groups).map(({ members }) => members)).toEqual([['house', 'garage']]);
-    tools.act('ungroup', null);
-    expect(now().plan.groupOrder).toEqual([]);
-    tools.act('align front', null);
-    expect(outline('house')[0]).toEqual([0, 1]);
-    expect(outline('garage')[0]).toEqual([13, 1]);
-    editor.select(thing('garage'));
-    tools.act('forward', null);
-    expect(now().plan.structureOrder).toEqual(['garage', 'house']);
-    tools.act('group', null);
-    expect(now().plan.groupOrder).toEqual([]);
-  });
-
-  test('a plan that is only read is not changed', () => {
-    const { editor, tools, now, at } = atRest(site(house()), thing('house'));
-    editor.store.setState({ readOnly: true });
-    const before = now().plan;
-    for (const act of ['turn right', 'delete', 'lock', 'hide', 'split', 'group'] as const)
-      tools.act(act, at([4, 0, 0]));
-    tools.nudge('right', false);
-    expect(tools.takes(at(ON_HOUSE))).toBe(false);
-    expect(now().plan).toBe(before);
-  });
-});
-
-describe('keyboard stops', () => {
-  test('Enter begins, Tab walks in order, Enter rests', () => {
-    const { tools, state } = atRest(site(house()), thing('house'));
-    tools.enter();
-    const labels: (string | undefined)[] = [];
-    while (state().name === 'rest stops' && labels.length < 20) {
-      labels.push(state().strip?.fields[0]?.label);
-      tools.tab(false);
-    }
-    expect(labels).toEqual([
-      'East',
-      'North',
-      'Edge 1',
-      'Edge 2',
-      'Edge 3',
-      'Edge 4',
-      'Wall height',
-      'Base',
-      'Overhang',
-    ]);
-    expect(state().name).toBe('rest');
-    tools.enter();
-    tools.tab(false);
-    tools.tab(true);
-    expect(state().strip?.fields[0]?.label).toBe('East');
-    tools.enter();
-    expect(state().name).toBe('rest');
-  });
-
-  test('arrows step the stop, within a second as one step of history', () => {
-    const { editor, tools, outline } = atRest(site(house()), thing('house'));
-    tools.enter();
-    tools.tab(false);
-    tools.tab(false);
-    tools.nudge('up', true);
-    tools.nudge('up', false);
-    expect(outline('house')[1]?.[0]).toBeCloseTo(8.11, 9);
-    expect(outline('house')[2]?.[0]).toBeCloseTo(8.11, 9);
-    editor.undo();
-    expect(outline('house')[1]).toEqual([8, 0]);
-  });
-
-  test('a typed length lengthens, with ; the other end moves', () => {
-    const { tools, outline } = atRest(site(house()), thing('house'));
-    tools.enter();
-    tools.tab(false);
-    tools.tab(false);
-    tools.swap();
-    expect(tools.typed('edge 0', '9.5', 'tab')).toBeNull();
-    expect(outline('house')[0]).toEqual([-1.5, 0]);
-    expect(outline('house')[1]).toEqual([8, 0]);
-    expect(tools.typed('edge 1', '0', 'enter')).toContain('must be above 0');
-    expect(outline('house')[2]).toEqual([8, 6]);
-  });
-
-  test('on a position a number and an arrow go that far', () => {
-    const { tools, outline, state } = atRest(site(garage()), thing('garage'));
-    tools.enter();
-    expect(tools.typed('east', '1.25', 'down')).toBeNull();
-    expect(outline('garage')[0]).toEqual([13, -1.25]);
-    expect(state().name).toBe('rest stops');
-    expect(tools.typed('east', '20', 'enter')).toBeNull();
-    expect(outline('garage')[0]).toEqual([20, -1.25]);
-    expect(state().name).toBe('rest');
-  });
-
-  test('what does not fit stays in the field and says so', () => {
-    const { tools, outline } = atRest(site(house({ openings: [window('w')] })), thing('house'));
-    tools.enter();
-    tools.tab(false);
-    tools.tab(false);
-    expect(tools.typed('edge 0', '1.5', 'enter')).toContain('Stops here');
-    expect(tools.typed('edge 0', 'wide', 'enter')).toContain('not a length');
-    expect(outline('house')[1]).toEqual([8, 0]);
   });
 });

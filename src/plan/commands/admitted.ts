@@ -39,8 +39,14 @@ function schemaFaults({ field, record, after }: Change): readonly Fault[] {
   const schema = (record === null ? ofFields : ofRecords)[field];
   const parsed = schema?.safeParse(after);
   const shape = !parsed || parsed.success ? [] : shapeFaults(parsed.error.issues, after);
-  return shape.map((fault) => ({ ...fault, path: [...path, ...fault.path] }));
+  const subject = nameOf(after);
+  return shape.map((fault) => ({ subject, ...fault, path: [...path, ...fault.path] }));
 }
+
+const nameOf = (record: unknown): string | undefined => {
+  const name: unknown = typeof record === 'object' && record ? Reflect.get(record, 'name') : undefined;
+  return typeof name === 'string' ? name : undefined;
+};
 
 type Schemas = Readonly<Partial<Record<keyof Plan, z.ZodType>>>;
 const ofRecords: Schemas = recordSchemas;

@@ -34,6 +34,8 @@ export function carriedMount(
   const [turnedBefore, turnedAfter] = [was, is].map(({ corners }) => isRing && isClockwise(corners));
   const count = edgeCount(was);
   if (mount.kind === 'corner') {
+    // No mount goes around the corner of a barrier.
+    if (!isRing) return accept(mount);
     const corner = reshaped.numbers[(mount.face + (turnedBefore ? 1 : 0)) % was.corners.length];
     if (mount.face >= count || corner === undefined) return accept(mount);
     if (corner === null) return refuse({ code: 'edit.cornerCamera', path: [], subject: name });

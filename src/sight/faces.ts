@@ -1,4 +1,5 @@
 import { clumpsOf, type Clumps } from './clumps.ts';
+import { convexGroups } from './convexGroups.ts';
 import { MOST_CORNERS } from './faceSize.ts';
 import type { Facets } from './facets.ts';
 
@@ -28,6 +29,8 @@ export interface Faces {
   /** Six numbers a group: its box, least and greatest x, y, z. */
   readonly boxes: Float64Array;
   readonly clumps: Clumps;
+  /** 1 a group whose faces are few and all lie before none of the others: a convex solid. */
+  readonly convex: Uint8Array;
 }
 
 type Laid = Pick<Facets, 'count' | 'corners' | 'normals' | 'neighbours' | 'solid' | 'sheets' | 'groups'>;
@@ -68,7 +71,11 @@ export function facesOf(facets: Laid): Faces {
     if (other >= 0) writeQuadrangle(found, face, facets, faceOf, facet, edge[facet] ?? 0, other);
     else if (sharesNone(faceOf, facets, facet)) writeTriangle(found, face, facets, faceOf, facet);
   }
-  return { ...found, clumps: clumpsOf(found.starts, found.sides, found.corners) };
+  return {
+    ...found,
+    clumps: clumpsOf(found.starts, found.sides, found.corners),
+    convex: convexGroups(found),
+  };
 }
 
 /** The edge of a facet beyond which another lies. */
@@ -115,7 +122,7 @@ const sharesNone = (faceOf: Int32Array, { neighbours }: Laid, facet: number): bo
   return true;
 };
 
-type Writable = Omit<Faces, 'clumps'>;
+type Writable = Omit<Faces, 'clumps' | 'convex'>;
 
 function writeTriangle(into: Writable, face: number, facets: Laid, faceOf: Int32Array, facet: number): void {
   into.facet[face] = facet;

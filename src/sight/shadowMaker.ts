@@ -7,6 +7,8 @@ import { BOX, DEPTH, STRIDE, type Shadows } from './shadowLayout.ts';
 
 /** Writes the shadows of faces one after the other. Nothing is allocated a face but for the list's growth. */
 export class ShadowMaker {
+  /** Whether of a face added since this was set to false some hides nothing, for the lens is next to its plane. */
+  limited = false;
   private count = 0;
   private room: number;
   private numbers: Float64Array;
@@ -46,6 +48,11 @@ export class ShadowMaker {
     this.farW = footing.delta > 0 ? this.least : 1 / this.least;
   }
 
+  /** How many shadows there are by now. */
+  get made(): number {
+    return this.count;
+  }
+
   shadows(): Shadows {
     const { count, numbers, sides, outline, solid, facet } = this;
     return { count, numbers, sides, outline, solid, facet };
@@ -67,6 +74,7 @@ export class ShadowMaker {
         (normals[n] ?? 0) * ((corners[at] ?? 0) - ex) +
         (normals[n + 1] ?? 0) * ((corners[at + 1] ?? 0) - ey) +
         (normals[n + 2] ?? 0) * ((corners[at + 2] ?? 0) - ez);
+      if (Math.abs(d) <= 2 * HIT_TOLERANCE * (normals[n + 3] ?? 0)) this.limited = true;
       if (d < 0) this.addFacing(face, solid, d);
       else if (touched && d > HIT_TOLERANCE * (normals[n + 3] ?? 0)) this.addFacing(face, solid, d);
     }

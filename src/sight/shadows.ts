@@ -1,11 +1,10 @@
-import type { Vec3 } from '../base/vector.ts';
 import type { Passage } from '../model/passage.ts';
 import type { Clumps } from './clumps.ts';
 import type { Facets } from './facets.ts';
 import type { Footing } from './footing.ts';
 import type { HalfPlanes } from './halfPlanes.ts';
 import { touchedSolids } from './lensInside.ts';
-import { Occluders } from './occluders.ts';
+import { nearestFirst } from './nearestFirst.ts';
 import { Pyramid } from './pyramid.ts';
 import type { Shadows } from './shadowLayout.ts';
 import { ShadowMaker } from './shadowMaker.ts';
@@ -31,25 +30,21 @@ export function shadowsOf(
   const framed = clumpsIn(faces.clumps, pyramid).filter(
     (clump) => groups[group[clump] ?? 0]?.passage === passage,
   );
-  const within = passage === 'solid' ? unhidden(facets, framed, footing.eye) : framed;
   let room = 0;
-  for (const clump of within) room += (starts[clump + 1] ?? 0) - (starts[clump] ?? 0);
+  for (const clump of framed) room += (starts[clump + 1] ?? 0) - (starts[clump] ?? 0);
   // About half of the faces turn away.
   const made = new ShadowMaker(faces, footing, pyramid, reach, Math.min(MOST_ROOM, room >> 1));
   const touched = touchedSolids(footing.eye, facets);
-  for (const clump of within) {
+  const add = (clump: number): void => {
     const solid = groups[group[clump] ?? 0]?.solid ?? -1;
     pyramid.misses(boxes, clump * 6);
     made.add(starts[clump] ?? 0, starts[clump + 1] ?? 0, solid, touched?.[solid] === 1);
-  }
+  };
+  // Not for screens: of these one behind another may close up first.
+  if (passage === 'solid' && framed.length > 1 && room <= MOST_FACES)
+    return nearestFirst(faces, footing, reach, framed, made, add);
+  for (const clump of framed) add(clump);
   return made.shadows();
-}
-
-/** Without the clumps that lie wholly behind a large face. Not for screens: of these one behind another may close up first. */
-function unhidden({ faces }: Facets, within: Int32Array, eye: Vec3): Int32Array {
-  const { boxes } = faces.clumps;
-  const occluders = new Occluders(faces, faces.clumps, within, eye);
-  return within.filter((clump) => !occluders.hides(boxes, clump * 6));
 }
 
 /** The clumps that a pyramid does not miss, in their order. */
@@ -71,3 +66,6 @@ function clumpsIn({ boxes, tree }: Clumps, pyramid: Pyramid): Int32Array {
 
 /** Shadows that room is made for at once; more make it grow. */
 const MOST_ROOM = 4096;
+
+/** With more faces than this in the window each is too small to hide much. */
+const MOST_FACES = 50_000;

@@ -1,0 +1,104 @@
+import { STRIDE } from './shadowLayout.ts';
+
+/** Directions around the foot of the lens that are looked along, and the sectors between them. */
+const RAYS = 1024;
+/** What rounding may do to where a shadow ends, m and as a share. */
+const SLACK = 1e-9;
+
+/** Directions in turn, counter-clockwise from p, spaced by |p| + |q| = 1: told without a root or an arc. */
+const DIRECTIONS = Float64Array.from({ length: RAYS * 2 }, (_, at) => {
+  const turn = (4 * (at >> 1)) / RAYS;
+  const p = turn < 2 ? 1 - turn : turn - 3;
+  const q = turn < 1 ? turn : turn < 3 ? 2 - turn : turn - 4;
+  return (at % 2 === 0 ? p : q) / Math.hypot(p, q);
+});
+
+/** Neighbours are at most 8 / RAYS rad apart: a chord between them comes nearer to the foot than its ends by this share. */
+const SAG = Math.cos(4 / RAYS);
+
+/** The direction of a place as a number of rays, [0, RAYS). */
+export function turnOf(p: number, q: number): number {
+  const share = q / (Math.abs(p) + Math.abs(q));
+  const turn = p < 0 ? 2 - share : share < 0 ? 4 + share : share;
+  return (turn * RAYS) / 4;
+}
+
+/** Half of all rays. */
+export const HALF_TURN = RAYS / 2;
+
+/**
+ * What of a plane is sure to lie in shadow, sector by sector around the foot of a lens: one stretch of distances in each. What
+ * lies in a shadow on both rays beside a sector lies in it between them, since a shadow is convex.
+ */
+export class Sectors {
+  private readonly from = new Float64Array(RAYS).fill(Infinity);
+  private readonly to = new Float64Array(RAYS).fill(-Infinity);
+
+  /**
+   * Adds shadows of which any two together leave nothing between them on a ray: one, or all of a convex solid.
+   * @param numbers of shadows, of which `count` from `first` on are added
+   * @param start, end rays between which they lie, as `turnOf` counts; `end` may go on past the last ray
+   */
+  add(
+    numbers: Float64Array,
+    sides: Uint8Array,
+    first: number,
+    count: number,
+    start: number,
+    end: number,
+  ): void {
+    let [nearBefore, farBefore] = [Infinity, -Infinity];
+    for (let turn = Math.ceil(start); turn <= end; turn += 1) {
+      const ray = turn & (RAYS - 1);
+      const p = DIRECTIONS[ray * 2] ?? 0;
+      const q = DIRECTIONS[ray * 2 + 1] ?? 0;
+      let near = Infinity;
+      let far = -Infinity;
+      for (let shadow = first; shadow < first + count; shadow += 1) {
+        const base = shadow * STRIDE;
+        const last = base + (sides[shadow] ?? 0) * 3;
+        let from = 0;
+        let to = Infinity;
+        for (let side = base; side < last && from < to; side += 3) {
+          const slope = (numbers[side] ?? 0) * p + (numbers[side + 1] ?? 0) * q;
+          const k = numbers[side + 2] ?? 0;
+          // slope · r + k ≥ 0
+          if (slope > 0) {
+            if (slope * from + k < 0) from = -k / slope;
+          } else if (slope * to + k < 0) to = slope < 0 ? -k / slope : -1;
+          else if (slope === 0 && k < 0) to = -1;
+        }
+        if (!(from < to)) continue;
+        if (from < near) near = from;
+        if (to > far) far = to;
+      }
+      const [innermost, outermost] = [Math.max(near, nearBefore), Math.min(far, farBefore) * SAG];
+      if (innermost < outermost)
+        this.join((turn - 1) & (RAYS - 1), innermost * (1 + SLACK) + SLACK, outermost * (1 - SLACK) - SLACK);
+      nearBefore = near;
+      farBefore = far;
+    }
+  }
+
+  /** Whether a stretch of distances lies in shadow in all sectors that the rays from start to end pass. */
+  holds(start: number, end: number, near: number, far: number): boolean {
+    const last = Math.floor(end);
+    for (let turn = Math.floor(start); turn <= last; turn += 1) {
+      const sector = turn & (RAYS - 1);
+      if (near < (this.from[sector] ?? 0) || far > (this.to[sector] ?? 0)) return false;
+    }
+    return true;
+  }
+
+  /** Where two stretches are apart the longer one is kept. */
+  private join(sector: number, from: number, to: number): void {
+    const [a, b] = [this.from[sector] ?? Infinity, this.to[sector] ?? -Infinity];
+    if (from <= b && to >= a) {
+      this.from[sector] = Math.min(a, from);
+      this.to[sector] = Math.max(b, to);
+    } else if (to - from > b - a) {
+      this.from[sector] = from;
+      this.to[sector] = to;
+    }
+  }
+}

@@ -1,6 +1,6 @@
 import type { Vec2 } from '../base/vector.ts';
 import { cornerAt, signedArea } from './ring.ts';
-import { heading, leftOf } from './segment.ts';
+import { dotOf, heading, leftOf } from './segment.ts';
 import type { Ring } from './structure.ts';
 import { cornerBetween, nextHappening } from './wavefront.ts';
 import type { Contours, MovingLine } from './wavefront.ts';
@@ -22,8 +22,8 @@ export interface Skeleton {
   readonly faces: readonly (readonly number[])[];
 }
 
-/** Places nearer than this are one, m; the second is tried when the first leads nowhere. */
-const NEAR = [3e-7, 1e-5, 1e-4];
+/** Places nearer than this are one, m; the next is tried when the one before leads nowhere. */
+const NEAR = [3e-6, 3e-7, 3e-8, 1e-4, 1e-3, 3e-9];
 /** The faces must fill the outline to this share of its area. */
 const FILL = 1e-7;
 
@@ -71,7 +71,7 @@ function skeletonWithin(rings: readonly Ring[], near: number): Skeleton | { read
   if (first.flat().length < count) return { stuck: 0 };
 
   const waiting: { readonly contours: Contours; readonly now: number }[] = [{ contours: first, now: 0 }];
-  for (let steps = 0; steps < 50 * count; steps++) {
+  for (let steps = 0; steps < 4 * count + 16; steps++) {
     const front = waiting.pop();
     if (!front) return facesOf(rings, trace, ends);
     const happening = nextHappening(front.contours, lines, front.now);
@@ -80,12 +80,29 @@ function skeletonWithin(rings: readonly Ring[], near: number): Skeleton | { read
     const met = meetAt(trace, front.contours, happening, near);
     if ('stuck' in met) return met;
     // Without holes, loops that have come apart go on alone.
-    const isPlain = front.contours.length === 1;
-    if (isPlain)
+    const isAlone = front.contours.length === 1;
+    if (isAlone)
       for (const contour of met.contours) waiting.push({ contours: [contour], now: happening.time });
     else if (met.contours.length > 0) waiting.push({ contours: met.contours, now: happening.time });
   }
   return { stuck: waiting[0]?.contours[0]?.[0]?.after ?? 0 };
+}
+
+/** Steps along an edge smaller than this have no direction, m. */
+const STEP = 3e-6;
+
+/** Whether places along an edge, around its face, run forth once and back once, as over any edge of a skeleton. */
+function isPlain(along: readonly number[]): boolean {
+  let [turns, forth] = [0, true];
+  let last = along[0] ?? 0;
+  for (const s of [...along.slice(1), along[0] ?? 0]) {
+    if (Math.abs(s - last) < STEP) continue;
+    if (s > last !== forth) turns++;
+    forth = s > last;
+    last = s;
+  }
+  // From the start of the edge forth to its end, back, and where the face reaches out beyond its start, forth again.
+  return turns <= 2;
 }
 
 /** Joins the lines around each face to a loop, and checks that the faces fill the outline. */
@@ -111,6 +128,9 @@ function facesOf(
       if (loop.length > next.size) return { stuck: edge };
     }
     if (loop.length !== next.size || loop.length < 3) return { stuck: edge };
+    const line = lines[edge];
+    if (!line || !isPlain(loop.map((node) => dotOf(nodes[node]?.at ?? line.at, line.along))))
+      return { stuck: edge };
     const area = signedArea(loop.map((node) => nodes[node]?.at ?? [0, 0]));
     if (!(area > 0)) return { stuck: edge };
     filled += area;

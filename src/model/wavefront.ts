@@ -35,7 +35,13 @@ const SAME_TIME = 1e-9;
 /** How far past the end of a stretch a corner still hits it, m. */
 const REACH = 1e-6;
 
-/** A corner between two lines that sets out from a place; null when the lines run against one another. */
+/** A corner of the front may set out from no farther than this from where its lines meet, m. */
+const ASTRAY = 1e-3;
+
+/**
+ * A corner between two lines that sets out from a place; null when the lines run against one another, or meet elsewhere at
+ * that time: places that are taken for one lie a little beside lines that are almost parallel, which meet far away.
+ */
 export function cornerBetween(
   lines: readonly MovingLine[],
   before: number,
@@ -51,6 +57,11 @@ export function cornerBetween(
   if (!(square > 1e-18)) return null;
   const speed = 2 / square;
   const { node, since, at } = from;
+  const [off1, off2] = [one, two].map(
+    (line) => (at[0] - line.at[0]) * line.inward[0] + (at[1] - line.at[1]) * line.inward[1] - since,
+  );
+  // What the two lines agree upon is off along the bisector, by as much more as the corner is fast.
+  if (Math.abs((off1 ?? 0) + (off2 ?? 0)) > ASTRAY * Math.sqrt(square)) return null;
   return { before, after, node, since, x: at[0], y: at[1], vx: sx * speed, vy: sy * speed };
 }
 
@@ -101,12 +112,15 @@ export function nextHappening(
   if (time === Infinity) return null;
   return {
     time,
-    vanished: stretches.flatMap(({ first }, k) =>
-      (vanish[k] ?? Infinity) <= time + SAME_TIME ? [first] : [],
+    vanished: stretches.flatMap(({ first, last }, k) =>
+      (vanish[k] ?? Infinity) <= time + Math.min(together(first), together(last)) ? [first] : [],
     ),
-    hits: hits.filter(({ at }) => at <= time + SAME_TIME),
+    hits: hits.filter(({ corner, at }) => at <= time + together(corner)),
   };
 }
+
+/** How much later things still happen at once: in it not even a fast corner, between lines almost parallel, gets on. */
+const together = ({ vx, vy }: FrontCorner): number => SAME_TIME / Math.max(1, Math.hypot(vx, vy));
 
 /** When a stretch has no length left; infinite for one that grows. */
 function vanishTime({ first, last, line }: Stretch, now: number): number {

@@ -159,5 +159,9 @@ export const randomFootprint = (chance: Chance): Plan => {
     [chance.between(-5000, 5000), chance.between(-5000, 5000)] as const,
   ]);
   const drawn = chance.next() < 0.4 ? withStraightCorners(chance, outline) : outline;
-  return { outline: turned(drawn, angle, at), holes: holes.map((hole) => turned(hole, angle, at)) };
+  // As taped, as typed, or as a map has it: what should happen at once happens almost at once.
+  const off = chance.pick([0, 0, 0, 1e-9, 1e-7, 1e-6, 1e-5, 1e-4, 1e-3, 0.01]);
+  const place = (ring: readonly Vec2[]): Vec2[] =>
+    turned(ring, angle, at).map(([x, y]) => [x + chance.between(-off, off), y + chance.between(-off, off)]);
+  return { outline: place(drawn), holes: holes.map(place) };
 };

@@ -61,11 +61,15 @@ export function bundleOf(plan: Plan, things: readonly Movable[]): Bundle {
 const picked = <T>(records: Readonly<Record<string, T>>, ids: readonly string[]): Record<string, T> =>
   Object.fromEntries(Object.entries(records).filter(([id]) => ids.includes(id)));
 
-/** Everything of a bundle that has a place, structures first. */
+/** Everything of a bundle that has a place of its own, structures first; a picture of a wall among them goes with it. */
 export const thingsOf = ({ plan }: Bundle): readonly Movable[] => [
   ...plan.structureOrder.map((id): Movable => ({ kind: 'structure', id })),
   ...plan.patchOrder.map((id): Movable => ({ kind: 'patch', id })),
   ...plan.lampOrder.map((id): Movable => ({ kind: 'lamp', id })),
   ...plan.cameraOrder.map((id): Movable => ({ kind: 'camera', id })),
-  ...plan.pictureOrder.map((id): Movable => ({ kind: 'picture', id })),
+  ...plan.pictureOrder.flatMap((id): Movable[] => {
+    const use = plan.pictures[id]?.use;
+    const goesAlong = use?.kind === 'wall' && Object.hasOwn(plan.structures, use.structure);
+    return goesAlong ? [] : [{ kind: 'picture', id }];
+  }),
 ];

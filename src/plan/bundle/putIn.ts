@@ -33,8 +33,8 @@ export function putIn(plan: Plan, bundle: Bundle, by: Vec2): PutIn {
   const ids = new Map<string, string>();
   const takenNow = takenIds(plan);
   const namesNow = takenNames(plan);
-  const claimId = (kind: string, id: string, stem: string): string => {
-    const free = takenNow.has(id) ? freshId(takenNow, stem) : id;
+  const claimId = (kind: string, id: string, stem: string, isWhole = false): string => {
+    const free = isWhole ? stem : takenNow.has(id) ? freshId(takenNow, stem) : id;
     takenNow.add(free);
     ids.set(`${kind} ${id}`, free);
     return free;
@@ -42,7 +42,9 @@ export function putIn(plan: Plan, bundle: Bundle, by: Vec2): PutIn {
   const owned = <T extends Owned>(kind: string, thing: T): T => {
     const name = freshName(thing.name, namesNow);
     namesNow.add(name);
-    return { ...thing, id: claimId(kind, thing.id, idStem(name)), name };
+    // Cameras and lamps go by their names: C3 is "C3".
+    const isNamed = thing.id === thing.name && !takenNow.has(name);
+    return { ...thing, id: claimId(kind, thing.id, isNamed ? name : idStem(name), isNamed), name };
   };
   // Openings and points keep their names: they are called after their structure.
   const part = <T extends Owned>(thing: T): T => ({

@@ -6,18 +6,17 @@ import type { LaidPicture } from '../editor/pictures/siteCorners.ts';
 import type { Shown } from './ModelScene.ts';
 import { BOARD_EDGE } from './ground/board.ts';
 import type { Box } from './orbit.ts';
+import { boxOf } from './picking.ts';
 
 /** The box of some solids; null where there is none. */
 export function solidsBox(solids: readonly Solid[]): Box | null {
   const low: [number, number, number] = [Infinity, Infinity, Infinity];
   const high: [number, number, number] = [-Infinity, -Infinity, -Infinity];
-  for (const { positions } of solids) {
-    for (let at = 0; at + 2 < positions.length; at += 3) {
-      for (const axis of [0, 1, 2] as const) {
-        const value = positions[at + axis] ?? 0;
-        low[axis] = Math.min(low[axis], value);
-        high[axis] = Math.max(high[axis], value);
-      }
+  for (const solid of solids) {
+    const box = boxOf(solid);
+    for (const axis of [0, 1, 2] as const) {
+      low[axis] = Math.min(low[axis], box[axis] ?? Infinity);
+      high[axis] = Math.max(high[axis], box[axis + 3] ?? -Infinity);
     }
   }
   return low[0] <= high[0] ? { low, high } : null;

@@ -1,6 +1,7 @@
 import type { Vec3 } from '../base/vector.ts';
 import type { Solid } from '../model/solid.ts';
 import type { Ray } from './sheet.ts';
+import { onceEach } from './solids/onceEach.ts';
 
 /** Where a ray meets a solid first. */
 export interface Hit {
@@ -21,17 +22,20 @@ export interface Pickable {
 
 export function pickable(solids: readonly Solid[]): Pickable {
   const boxes = new Float64Array(solids.length * 6);
-  solids.forEach(({ positions }, s) => {
-    const box = [Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity];
-    positions.forEach((value, i) => {
-      const axis = i % 3;
-      box[axis] = Math.min(box[axis] ?? Infinity, value);
-      box[axis + 3] = Math.max(box[axis + 3] ?? -Infinity, value);
-    });
-    boxes.set(box, s * 6);
-  });
+  solids.forEach((solid, s) => boxes.set(boxOf(solid), s * 6));
   return { solids, boxes };
 }
+
+/** Least x, y, z, greatest x, y, z of a solid. */
+export const boxOf = onceEach(({ positions }: Solid): readonly number[] => {
+  const box = [Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity];
+  positions.forEach((value, i) => {
+    const axis = i % 3;
+    box[axis] = Math.min(box[axis] ?? Infinity, value);
+    box[axis + 3] = Math.max(box[axis + 3] ?? -Infinity, value);
+  });
+  return box;
+});
 
 /** The first front of a solid that a ray meets, nearer than `within`; null where there is none. */
 export function pick({ solids, boxes }: Pickable, ray: Ray, within = Infinity): Hit | null {

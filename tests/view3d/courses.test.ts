@@ -15,7 +15,7 @@ const segments = (lines: readonly number[]) =>
 
 describe('coursesOf', () => {
   it('draws level lines, .9 m apart along the slope, the length of the roof', () => {
-    const made = segments(coursesOf([roof]));
+    const made = segments(coursesOf(roof));
     const levels = [...new Set(made.map(([, , z = 0]) => z.toFixed(6)))].map(Number).sort((a, b) => a - b);
     for (const [, , z = 0, , , w = 1] of made) expect(w).toBeCloseTo(z, 9);
     // 3 m of rise at 45° is 4.24 m of slope: four or five lines.
@@ -30,11 +30,11 @@ describe('coursesOf', () => {
   });
 
   it('lies on the planes', () => {
-    for (const [x = 0, , z = 0] of segments(coursesOf([roof])))
+    for (const [x = 0, , z = 0] of segments(coursesOf(roof)))
       expect(Math.abs(2.4 + Math.min(x, 6 - x) - z)).toBeLessThan(1e-9);
   });
 
   it('leaves flat tops and walls bare', () => {
-    expect(coursesOf([box('house', [0, 0, 0], [4, 3, 2.5])])).toEqual([]);
+    expect(coursesOf(box('house', [0, 0, 0], [4, 3, 2.5]))).toEqual([]);
   });
 });

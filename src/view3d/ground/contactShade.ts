@@ -1,5 +1,5 @@
 import { CanvasTexture, LinearFilter, type Texture } from 'three';
-import type { Board, Scene } from '../../assess/scene.ts';
+import type { Scene } from '../../assess/scene.ts';
 import type { Solid } from '../../model/solid.ts';
 
 const NEAR_BLUR = 0.22;
@@ -19,7 +19,12 @@ export function contactShade({ board, solids, ground }: Scene): Texture | null {
   context.fillRect(0, 0, canvas.width, canvas.height);
   context.globalCompositeOperation = 'lighter';
   const footprints = new Path2D();
-  for (const solid of solids) addFootprint(footprints, solid, ground, board, scale);
+  // From metres, north up, to pixels from the top left.
+  const placed = new DOMMatrix([scale, 0, 0, -scale, -board.left * scale, board.top * scale]);
+  for (const solid of solids) {
+    const { passage } = solid;
+    if (passage === 'solid') footprints.addPath(footprintAt(solid, ground), placed);
+  }
   for (const [blur, share] of [
     [NEAR_BLUR, 0.6],
     [FAR_BLUR, 0.4],
@@ -35,18 +40,38 @@ export function contactShade({ board, solids, ground }: Scene): Texture | null {
   return texture;
 }
 
-function addFootprint(path: Path2D, solid: Solid, ground: number, board: Board, scale: number): void {
-  const { positions: p, triangles } = solid;
-  if (solid.passage !== 'solid') return;
+/** Upright faces have no area over ground, m². */
+const LEAST_AREA = 1e-8;
+/** How near to the ground a face of the foot of a solid lies, m. */
+const NEAR = 0.3;
+
+interface Footprint {
+  readonly ground: number;
+  readonly path: Path2D;
+}
+
+const kept = new WeakMap<Solid, Footprint>();
+
+/** What of a solid lies on the ground, in metres of the site. */
+function footprintAt(solid: Solid, ground: number): Path2D {
+  const known = kept.get(solid);
+  if (known?.ground === ground) return known.path;
+  const path = footprintOf(solid, ground);
+  kept.set(solid, { ground, path });
+  return path;
+}
+
+function footprintOf({ positions: p, triangles }: Solid, ground: number): Path2D {
+  const path = new Path2D();
   const corner = (i: number): [x: number, y: number, z: number] => {
     const at = (triangles[i] ?? 0) * 3;
-    return [((p[at] ?? 0) - board.left) * scale, (board.top - (p[at + 1] ?? 0)) * scale, p[at + 2] ?? 0];
+    return [p[at] ?? 0, p[at + 1] ?? 0, p[at + 2] ?? 0];
   };
   for (let i = 0; i + 2 < triangles.length; i += 3) {
     const [a, b, c] = [corner(i), corner(i + 1), corner(i + 2)];
-    if (Math.max(a[2], b[2], c[2]) > ground + 0.3) continue;
+    if (Math.max(a[2], b[2], c[2]) > ground + NEAR) continue;
     const area = (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
-    if (Math.abs(area) < 1e-6) continue;
+    if (Math.abs(area) < LEAST_AREA) continue;
     // One sense of turn for all, so that overlaps add up instead of cancelling.
     const [second, third] = area > 0 ? [b, c] : [c, b];
     path.moveTo(a[0], a[1]);
@@ -54,4 +79,5 @@ function addFootprint(path: Path2D, solid: Solid, ground: number, board: Board, 
     path.lineTo(third[0], third[1]);
     path.closePath();
   }
+  return path;
 }

@@ -40,6 +40,12 @@ export interface LineStyle {
   readonly order: number;
 }
 
+/** The ends of some segments relative to the origin. */
+export interface Ends {
+  readonly from: Float32Array;
+  readonly to: Float32Array;
+}
+
 /** Segments as lines of one width on the screen. */
 export class FatLines {
   private readonly quads: Quads;
@@ -69,6 +75,19 @@ export class FatLines {
 
   tint(hex: string): void {
     this.ink.value = inkVector(hex);
+  }
+
+  /** The same in parts that are at hand: both ends of each segment, three numbers an end. */
+  showParts(parts: readonly Ends[]): void {
+    const size = parts.reduce((sum, part) => sum + part.from.length, 0);
+    const [from, to] = [new Float32Array(size), new Float32Array(size)];
+    let at = 0;
+    for (const part of parts) {
+      from.set(part.from, at);
+      to.set(part.to, at);
+      at += part.from.length;
+    }
+    this.quads.show(size / 3, { from, to });
   }
 
   /** Six numbers a segment: its two ends relative to the origin. */

@@ -6,7 +6,7 @@ import type { Solid } from '../../model/solid.ts';
 import { FatLines } from '../lines/FatLines.ts';
 import { inkVector, type WindowUniforms } from '../shading.ts';
 import { cardUniforms, fill, screenMesh, solidMesh, tint } from './cardMesh.ts';
-import { coursesOf } from './courses.ts';
+import { courseEnds } from './courses.ts';
 import { edgesOf } from './edges.ts';
 import { DRAWN, HOVERED, InkEdges, SELECTED, SELECTED_CASING } from './inkEdges.ts';
 import type { Panes } from './panes.ts';
@@ -85,7 +85,7 @@ export class SolidsLayer {
     fill(this.panes, panes.faces, origin);
     const near = (value: number, i: number): number => value - (origin[i % 3] ?? 0);
     this.bars.show(panes.bars.map(near));
-    this.courses.show(coursesOf(solids.filter(roofed)).map(near));
+    this.courses.showParts(solids.filter(roofed).map((solid) => courseEnds(solid, origin)));
     this.edges.show(edgesOf(solids, origin, soft));
   }
 

@@ -13,6 +13,7 @@ import type { Ink } from '../../draw/ink.ts';
 import type { Solid } from '../../model/solid.ts';
 import { inkVector, shaderMaterial } from '../shading.ts';
 import { faceNormals } from './edges.ts';
+import { onceEachFrom } from './onceEach.ts';
 
 const vertex = /* glsl */ `
 in vec3 position; in vec3 normal;
@@ -138,6 +139,20 @@ function drawn(mesh: Mesh): Mesh {
   return mesh;
 }
 
+/** Each triangle's corners with its normal, near the origin first and then in single precision. */
+const cornersOf = onceEachFrom((solid: Solid, origin) => {
+  const places = new Float32Array(solid.triangles.length * 3);
+  const faces = new Float32Array(places.length);
+  const normals = faceNormals(solid);
+  solid.triangles.forEach((corner, i) => {
+    for (const axis of [0, 1, 2] as const) {
+      places[i * 3 + axis] = (solid.positions[corner * 3 + axis] ?? 0) - origin[axis];
+      faces[i * 3 + axis] = normals[i - (i % 3) + axis] ?? 0;
+    }
+  });
+  return { places, faces };
+});
+
 /** Puts solids into a mesh, relative to an origin near them, each triangle with its own normal. */
 export function fill(mesh: Mesh, solids: readonly Solid[], origin: Vec3): void {
   const corners = solids.reduce((sum, { triangles }) => sum + triangles.length, 0);
@@ -145,14 +160,10 @@ export function fill(mesh: Mesh, solids: readonly Solid[], origin: Vec3): void {
   const normals = new Float32Array(corners * 3);
   let at = 0;
   for (const solid of solids) {
-    const faces = faceNormals(solid);
-    solid.triangles.forEach((corner, i) => {
-      for (const axis of [0, 1, 2] as const) {
-        positions[at] = (solid.positions[corner * 3 + axis] ?? 0) - origin[axis];
-        normals[at] = faces[i - (i % 3) + axis] ?? 0;
-        at += 1;
-      }
-    });
+    const { places, faces } = cornersOf(solid, origin);
+    positions.set(places, at);
+    normals.set(faces, at);
+    at += places.length;
   }
   mesh.geometry.dispose();
   mesh.geometry = new BufferGeometry();

@@ -1,5 +1,6 @@
 import type { Vec3 } from '../../base/vector.ts';
 import type { Solid } from '../../model/solid.ts';
+import { onceEach, onceEachFrom } from './onceEach.ts';
 
 /** How an edge is drawn when it is not a silhouette. */
 export const CREASE = 1;
@@ -25,6 +26,28 @@ const SHARP = Math.cos((20 * Math.PI) / 180);
  * @param soft true where all inner edges are fine lines, such as a tree's crown
  */
 export function edgesOf(solids: readonly Solid[], origin: Vec3, soft: (solid: Solid) => boolean): Edges {
+  const parts = solids.map((solid) => ofOne(solid, origin));
+  const count = parts.reduce((sum, part) => sum + part.kind.length, 0);
+  const room = (): Float32Array<ArrayBuffer> => new Float32Array(count * 3);
+  const [from, to, left, right] = [room(), room(), room(), room()];
+  const kind = new Float32Array(count);
+  let at = 0;
+  parts.forEach((part, k) => {
+    const solid = solids[k];
+    const gentle = solid !== undefined && soft(solid);
+    from.set(part.from, at * 3);
+    to.set(part.to, at * 3);
+    left.set(part.left, at * 3);
+    right.set(part.right, at * 3);
+    if (gentle) kind.fill(FINE, at, at + part.kind.length);
+    else kind.set(part.kind, at);
+    at += part.kind.length;
+  });
+  return { count, from, to, left, right, kind };
+}
+
+/** The edges of one solid, near the origin first and then in single precision. */
+const ofOne = onceEachFrom((solid: Solid, origin) => {
   const [from, to, left, right, kind]: [number[], number[], number[], number[], number[]] = [
     [],
     [],
@@ -32,36 +55,32 @@ export function edgesOf(solids: readonly Solid[], origin: Vec3, soft: (solid: So
     [],
     [],
   ];
-  for (const solid of solids) {
-    const gentle = soft(solid);
-    const normals = faceNormals(solid);
-    for (const [a, b, f, g] of pairs(solid)) {
-      const n: Vec3 = [normals[f] ?? 0, normals[f + 1] ?? 0, normals[f + 2] ?? 0];
-      const m: Vec3 = [normals[g] ?? 0, normals[g + 1] ?? 0, normals[g + 2] ?? 0];
-      const turn = n[0] * m[0] + n[1] * m[1] + n[2] * m[2];
-      if (turn > FLAT) continue;
-      const p = solid.positions;
-      for (const axis of [0, 1, 2] as const) {
-        from.push((p[a * 3 + axis] ?? 0) - origin[axis]);
-        to.push((p[b * 3 + axis] ?? 0) - origin[axis]);
-      }
-      left.push(...n);
-      right.push(...m);
-      kind.push(gentle || turn > SHARP ? FINE : CREASE);
+  const normals = faceNormals(solid);
+  for (const [a, b, f, g] of pairs(solid)) {
+    const n: Vec3 = [normals[f] ?? 0, normals[f + 1] ?? 0, normals[f + 2] ?? 0];
+    const m: Vec3 = [normals[g] ?? 0, normals[g + 1] ?? 0, normals[g + 2] ?? 0];
+    const turn = n[0] * m[0] + n[1] * m[1] + n[2] * m[2];
+    if (turn > FLAT) continue;
+    const p = solid.positions;
+    for (const axis of [0, 1, 2] as const) {
+      from.push((p[a * 3 + axis] ?? 0) - origin[axis]);
+      to.push((p[b * 3 + axis] ?? 0) - origin[axis]);
     }
+    left.push(...n);
+    right.push(...m);
+    kind.push(turn > SHARP ? FINE : CREASE);
   }
   return {
-    count: kind.length,
     from: Float32Array.from(from),
     to: Float32Array.from(to),
     left: Float32Array.from(left),
     right: Float32Array.from(right),
     kind: Float32Array.from(kind),
   };
-}
+});
 
 /** Outward unit normals, three numbers a triangle; zeros for one without area. */
-export function faceNormals({ positions: p, triangles }: Solid): Float64Array {
+export const faceNormals = onceEach(({ positions: p, triangles }: Solid): Float64Array => {
   const normals = new Float64Array(triangles.length);
   for (let i = 0; i + 2 < triangles.length; i += 3) {
     const [a, b, c] = [(triangles[i] ?? 0) * 3, (triangles[i + 1] ?? 0) * 3, (triangles[i + 2] ?? 0) * 3];
@@ -73,7 +92,7 @@ export function faceNormals({ positions: p, triangles }: Solid): Float64Array {
     if (size > 0) normals.set([n[0] / size, n[1] / size, n[2] / size], i);
   }
   return normals;
-}
+});
 
 type Pair = readonly [a: number, b: number, face: number, otherFace: number];
 

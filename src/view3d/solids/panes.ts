@@ -1,6 +1,7 @@
 import type { Vec3 } from '../../base/vector.ts';
 import type { Solid } from '../../model/solid.ts';
 import type { Building, Opening } from '../../model/structure.ts';
+import { onceEach } from './onceEach.ts';
 
 /** What is drawn in the openings of a building that is one block: a leaf or pane at the back of each recess, with its bars. */
 export interface Panes {
@@ -12,14 +13,14 @@ export interface Panes {
 /** In front of the back of the recess, so that it is seen and not the wall, m. */
 const BEFORE = 0.004;
 
-export function panesOf(building: Building): Panes {
+export const panesOf = onceEach((building: Building): Panes => {
   // A hollow building has real panes.
   if (building.wallThickness !== null) return { faces: [], bars: [] };
   const made = building.openings
     .filter(({ kind, leaf }) => kind !== 'archway' && leaf !== 'open')
     .map((one) => pane(building, one));
   return { faces: made.flatMap(({ face }) => face), bars: made.flatMap(({ bars }) => bars) };
-}
+});
 
 function pane(
   building: Building,

@@ -1,13 +1,13 @@
 import type { Vec2 } from '../base/vector.ts';
 import { SAME_POINT } from '../base/tolerance.ts';
 import { less, NO_AREA, plus, type Area } from '../coverage/area.ts';
+import { countedGround, insideBetween } from '../coverage/countedGround.ts';
 import { cutArea, cutTriangles } from '../coverage/cut.ts';
 import { insideMask, ringsMask } from '../coverage/mask.ts';
 import { boardGrid, cellFor, FINE_CELL } from '../coverage/boardGrid.ts';
 import type { LitGround } from '../coverage/litGround.ts';
 import type { Within } from '../coverage/within.ts';
 import { INSIDE, OUT_OF_FRAME } from '../coverage/state.ts';
-import { areaOf, tally } from '../coverage/tally.ts';
 import type { UnevenGround } from '../coverage/unevenGround.ts';
 import { convexParts } from '../sight/convexParts.ts';
 import type { Solid } from '../model/solid.ts';
@@ -67,7 +67,7 @@ export class Obstacles {
   }
 }
 
-/** Above so many triangles in the cut of the plane, what lies inside solids is counted from cells. */
+/** Above so many triangles in the cut of the plane, what lies inside solids is told between bounds. */
 const MOST_CUT = 4000;
 
 /** A level target surface of a scene: cells, what of it lies inside solids, and where areas are counted. */
@@ -110,7 +110,10 @@ function laidOut(
   const parts = rings?.flatMap(convexParts) ?? [window];
   const exact = cutTriangles(solids, plane, above, MOST_CUT);
   const total = ringsArea(rings ?? [window]);
-  const covered = exact === null ? areaOf(tally(grid, inside, mask, 2), 1, grid) : cutArea(exact, parts);
+  const covered =
+    exact === null
+      ? insideBetween(solids, plane, countedGround(parts, rings === null))
+      : cutArea(exact, parts);
   const bare = new Uint8Array(inside.length);
   const counted = new Uint8Array(inside.length);
   for (let cell = 0; cell < inside.length; cell += 1) {

@@ -6,6 +6,7 @@ import { objIds } from '../exchange/obj.ts';
 import type { Situation } from '../plan/plan.ts';
 import { sceneOf } from '../assess/sceneOf.ts';
 import { assessed } from './assessed.ts';
+import { areaRow } from './areaRow.ts';
 import { json, type Command } from './command.ts';
 import { oneFile, typed } from './options.ts';
 import { planOf, situationOf } from './planFile.ts';
@@ -110,7 +111,6 @@ function print(told: Told, { out }: Terminal): void {
   out(row('of open ground', told.site.open));
 }
 
-const row = (label: string, { value, bound }: Area): string =>
-  `  ${label.padEnd(32)} ${value.toFixed(2).padStart(10)} m²${bound > 0 ? ` ± ${bound < 0.005 ? bound.toExponential(0) : bound.toFixed(2)}` : ''}\n`;
+const row = (label: string, area: Area): string => areaRow(label, 32, area);
 
 const distance = (metres: number | null): string => (metres === null ? 'nowhere' : `${metres.toFixed(2)} m`);

@@ -3,6 +3,7 @@ import { sceneOf } from '../assess/sceneOf.ts';
 import type { Area } from '../coverage/area.ts';
 import { PARTS } from '../coverage/figure.ts';
 import { checkCamera } from './assessed.ts';
+import { areaRow } from './areaRow.ts';
 import { json, type Command } from './command.ts';
 import { numberOf, oneFile, typed } from './options.ts';
 import { planOf, situationOf, tell } from './planFile.ts';
@@ -13,8 +14,8 @@ export const figure: Command = {
   help: `soffit figure PLAN [--camera ID] [--cell S] [--json] [--situation ID]
 
 Where feet, waist and face of a person of the plan's stature are seen, standing
-anywhere on the ground: nothing in the way, at any number of pixels. Counted from
-cells, with their ±.
+anywhere on the ground: nothing in the way, at any number of pixels. With a ± that
+surely holds; at night and over uneven ground counted from cells, about (≈).
 
   --camera ID   this camera alone
   --cell S      side of a cell, metres; without it as the app has it`,
@@ -43,8 +44,7 @@ const figureTold = ({ camera, figure: { whole, inPart, byPart } }: CameraFigure)
 });
 
 function print({ id, whole, inPart, byPart }: ReturnType<typeof figureTold>, { out }: Terminal): void {
-  const row = (label: string, { value, bound }: Area) =>
-    out(`  ${label.padEnd(20)} ${value.toFixed(2).padStart(10)} m² ± ${bound.toFixed(2)}\n`);
+  const row = (label: string, area: Area) => out(areaRow(label, 20, area));
   out(`${id}\n`);
   row('whole person', whole);
   row('in part', inPart);

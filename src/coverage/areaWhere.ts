@@ -90,7 +90,9 @@ class Walk {
     this.count = count;
     this.sets = sets;
     this.masks = Int32Array.from(sets, (set) => set.reduce((mask, i) => mask | (1 << i), 0));
-    this.lenses = Float64Array.from(lenses.flatMap(({ p, q, delta, finer = 1 }) => [p, q, delta, finer * finer]));
+    this.lenses = Float64Array.from(
+      lenses.flatMap(({ p, q, delta, finer = 1 }) => [p, q, delta, finer * finer]),
+    );
     this.areas = new Float64Array(sets.length);
     this.slacks = new Float64Array(sets.length);
     this.values = new Float64Array((DEEPEST + 8) * count);

@@ -6,6 +6,7 @@ import type { FoundArea } from './areaWhere.ts';
 import { conditionSets } from './conditions.ts';
 import type { CameraAreas, Cells } from './coverage.ts';
 import { hiddenCells, hiddenExactly } from './hiddenAreas.ts';
+import { hiddenBrackets } from './hiddenBrackets.ts';
 import type { LitGround } from './litGround.ts';
 import { lostAreas, lostCells } from './lostAreas.ts';
 import type { BandRule } from './rule.ts';
@@ -18,8 +19,8 @@ import type { Within } from './within.ts';
 const LEAST_SHOWN = 1e-6;
 
 /**
- * Areas of one camera from exact outlines and curves. What hides how much comes from cells where `causes` is quick, and
- * where borders do not close.
+ * Areas of one camera from exact outlines and curves. What hides how much is counted from cells where `causes` is quick;
+ * where borders do not close it lies between bounds.
  * @param night null by day
  */
 export function areasOf(
@@ -39,7 +40,10 @@ export function areasOf(
   const covered = atLeast[0] ?? light;
   const coarse = less(light, covered);
   const dark = less(seen, light);
-  const exactly = causes === 'exact' ? hiddenExactly(found, within, conditions, solids) : null;
+  const exactly =
+    causes === 'exact'
+      ? (hiddenExactly(found, within, conditions, solids) ?? hiddenBrackets(found, within, solids))
+      : null;
   const { byHider, screened, inside } = exactly ?? hiddenCells(cells, within, solids.length);
   const none = exactly === null ? NO_CELLS : NO_AREA;
   const hidden = byHider.map(({ area }) => area).reduce(plus, none);

@@ -11,7 +11,7 @@ const CLOSE = 0.01;
  * Beyond this law a picture's stretch along the radius falls to nothing within what a lens sees; where that is along the
  * bearing too, density has a valley with a sharp floor, for which pieces must be so much smaller.
  */
-const [TURNING, FINER] = [-0.6, 3];
+const [TURNING, FINER] = [-0.6, 2];
 
 /**
  * Where curves on a plane come from, relative to the foot: the lens, and the places about which what it makes of a target

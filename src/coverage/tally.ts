@@ -59,8 +59,8 @@ function isEdge(index: number, row: number, grid: Grid, labels: Uint8Array, mask
 
 /**
  * The area of a label: its cells, ± its edge cells.
- * Each edge cell, and its neighbour over the edge, may lie half on the other side. No proof: the cells of a part that is
- * thinner than a cell tell nothing of it, and tests/property holds how often and by how much that is missed.
+ * Each edge cell, and its neighbour over the edge, may lie half on the other side. No proof, so that it is not printed: the
+ * cells of a part that is thinner than a cell tell nothing of it. What surely holds is in brackets.ts.
  */
 export function areaOf({ cells, edges }: Tally, label: number, grid: Grid): Area {
   const square = grid.cell * grid.cell;

@@ -15,8 +15,10 @@ export interface Wanted {
  * some lenses bent beyond k = −½ too few: there 200 moved an area by a thousandth.
  */
 const SAMPLES = 40;
-/** Rows are at most this far apart, and no closer than this where what is on them changes, m. */
-const [COARSE, FINE] = [0.15, 2e-4];
+/** Rows are at most this far apart; where what is on them changes no closer than FINE, or FINEST where that changes much, m. */
+const [COARSE, FINE, FINEST] = [0.15, 2e-4, 1e-8];
+/** What rows FINE apart may leave open, m². */
+const MUCH = 1e-6;
 /** Simpson's halving test must pass to this, m² per m of rows. */
 const TOLERANCE = 3e-7;
 
@@ -92,7 +94,8 @@ function halve(
     worst = Math.max(worst, Math.abs(fine - coarse));
     return fine + (same ? (fine - coarse) / 15 : 0);
   });
-  if ((same && worst <= TOLERANCE * size) || size <= FINE) {
+  const isFine = size <= FINEST || (size <= FINE && worst <= MUCH);
+  if ((same && worst <= TOLERANCE * size) || isFine) {
     finer.forEach((area, i) => (sums[i] = (sums[i] ?? 0) + area));
     return;
   }

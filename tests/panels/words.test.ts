@@ -19,8 +19,13 @@ const structure = (id: string) => {
 
 describe('an area', () => {
   test('is printed with a bound that is rounded up, never down', () => {
-    expect(areaText({ value: 41.26, bound: 0.11, how: 'cells' })).toBe('41.3 ± 0.2 m²');
-    expect(areaText({ value: 0, bound: 0.001, how: 'cells' })).toBe('0.0 ± 0.1 m²');
+    expect(areaText({ value: 41.26, bound: 0.11, how: 'between' })).toBe('41.3 ± 0.2 m²');
+    expect(areaText({ value: 0, bound: 0.001, how: 'between' })).toBe('0.0 ± 0.1 m²');
+  });
+
+  test('that was only counted from cells is printed as about', () => {
+    expect(areaText({ value: 41.26, bound: 0.11, how: 'cells' })).toBe('≈ 41.3 m²');
+    expect(areaFigures({ value: 41.26, bound: 0.11, how: 'cells' })).toEqual({ value: '≈ 41.3', bound: '' });
   });
 
   test('that is exact has none', () => {

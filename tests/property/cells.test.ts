@@ -4,41 +4,9 @@ import { chanceFrom, trials } from '../house/seeded.ts';
 import { isSettled, isWithin, nearestBlocker } from '../oracle/bruteCaster.ts';
 import { plainImage } from '../oracle/plainCamera.ts';
 import { rawTriangles } from '../oracle/rawTriangles.ts';
-import { areasByRows, WITHIN } from '../oracle/rowAreas.ts';
-import { RowScene } from '../oracle/rowScene.ts';
 import { boxSolid } from '../sight/boxSolid.ts';
 import { answerOf } from './engine.ts';
 import { isClear, latticeCamera, latticeScene, randomCamera, randomScene, WINDOW } from './scenes.ts';
-
-/** What a count of cells may miss of parts thinner than a cell of 0.1 m, beyond its bound, m². */
-const THIN = 0.2;
-
-test('what a count of cells prints holds the true area within its bound, but for parts thinner than a cell', () => {
-  const chance = chanceFrom(41);
-  let [held, missed] = [0, 0];
-  for (let trial = 0; trial < trials(150, 2000); trial += 1) {
-    const solids = randomScene(chance, chance.whole(1, 10), chance.whole(0, 2));
-    const camera = randomCamera(chance);
-    const z = chance.pick([0, 0.5, 1.6]);
-    if (isWithin(rawTriangles(solids), camera.eye)) continue;
-    const rows = areasByRows(new RowScene(solids, camera, z, WINDOW));
-    const { areas } = answerOf({ solids, camera, z, window: WINDOW }, 'quick', 0.1);
-    const hold = (what: string, { value, bound }: { value: number; bound: number }, truth: number) => {
-      if (truth === 0 && value === 0) return;
-      held += 1;
-      if (Math.abs(value - truth) > bound + 1e-6) missed += 1;
-      expect(Math.abs(value - truth), `seed 41, trial ${trial}, ${what}`).toBeLessThanOrEqual(bound + THIN);
-    };
-    hold('inside', areas.insideFrame, rows.get(WITHIN) ?? 0);
-    solids.forEach(({ passage }, solid) => {
-      if (passage !== 'solid') return;
-      const found = areas.byHider.find((one) => one.solid === solid)?.area;
-      hold(`solid ${solid}`, found ?? { value: 0, bound: 0 }, rows.get(solid) ?? 0);
-    });
-  }
-  expect(held).toBeGreaterThan(100);
-  expect(missed / held).toBeLessThan(0.04);
-});
 
 test('rays over all triangles find every cell hidden, screened or seen as it is, with areas within their chance', () => {
   const chance = chanceFrom(42);

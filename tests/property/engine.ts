@@ -2,6 +2,8 @@ import { areasOf } from '../../src/coverage/areas.ts';
 import type { CameraAreas, Cells } from '../../src/coverage/coverage.ts';
 import { cellsOf, Scratch } from '../../src/coverage/cells.ts';
 import { cutArea, cutTriangles } from '../../src/coverage/cut.ts';
+import type { Hidden } from '../../src/coverage/hiddenAreas.ts';
+import { hiddenBrackets } from '../../src/coverage/hiddenBrackets.ts';
 import { insideMask } from '../../src/coverage/mask.ts';
 import { BandRule } from '../../src/coverage/rule.ts';
 import { INSIDE, OUT_OF_FRAME } from '../../src/coverage/state.ts';
@@ -45,6 +47,12 @@ const scratch = new Scratch();
 /** The sight alone. */
 const sightFor = ({ solids, camera, z, window }: Asked): FoundSight =>
   sightOf(camera, horizontalPlane(z), cornersOf(window), facetsOf(solids));
+
+/** What is hidden, screened and inside, between bounds, from so many boxes at most. */
+export function hiddenBetween(asked: Asked, most: number): Hidden {
+  const parts = [cornersOf(asked.window)];
+  return hiddenBrackets(sightFor(asked), { parts, whole: true }, asked.solids, most);
+}
 
 /** Areas, and cells of the given size, of one camera. */
 export function answerOf(asked: Asked, causes: 'quick' | 'exact', cell = 3, caps = CAPS): Answer {

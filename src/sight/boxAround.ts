@@ -67,7 +67,8 @@ export class BoxAround {
       if (off < least) least = off;
       if (off > most) most = off;
     }
-    if (nearest > 0) {
+    // A box whose middle lies on the axis has no direction, and holds it.
+    if (size > 0 && nearest > 0) {
       this.nearest = nearest;
       this.start = middle + least - ROUNDING;
       this.end = middle + most + ROUNDING;

@@ -141,7 +141,10 @@ describe('the law solved from a stated angle of view', () => {
     expect(solveK(2.4, 90, 4.8)).toEqual({ consistent: true, k: 1 });
     expect(solveK(2.4, 180, 4.8)).toEqual({ consistent: true, k: -1 });
     // Wider than any law allows by less than rounding: still no law beyond the last.
-    expect(solveK(2.4, 90, 4.8 * (1 + 5e-10))).toMatchObject({ consistent: true, k: expect.closeTo(1, 12) });
+    expect(solveK(2.4, 90, 4.8 * (1 + 5e-10))).toMatchObject({
+      consistent: true,
+      k: expect.closeTo(1, 12) as unknown,
+    });
     for (let hfov = 5; hfov < 175; hfov += 1.7) {
       const half = rad(hfov / 2);
       expect(solveK(2.4 / Math.tan(half), hfov, 4.8), `${hfov}`).toMatchObject({ consistent: true });

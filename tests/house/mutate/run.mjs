@@ -57,11 +57,12 @@ const chosen = sampleOf(
 );
 /** @type {readonly Outcome[]} */
 const earlier = values.again === undefined ? [] : JSON.parse(readFileSync(values.again, 'utf8'));
-const lived = new Set(
-  earlier.filter(({ fate }) => isAlive(fate)).map(({ file, name }) => `${file}: ${name}`),
-);
-const asked =
-  values.again === undefined ? chosen : all.filter(({ file, name }) => lived.has(`${file}: ${name}`));
+const byName = new Map(all.map((mutant) => [`${mutant.file}: ${mutant.name}`, mutant]));
+const lived = earlier.flatMap(({ file, name, fate }) => {
+  const mutant = byName.get(`${file}: ${name}`);
+  return mutant !== undefined && isAlive(fate) ? [mutant] : [];
+});
+const asked = values.again === undefined ? chosen : lived;
 const open = asked.filter(({ file, name }) => values.all || excused.get(file)?.has(name) !== true);
 const [part = 1, parts = 1] = values.part.split('/').map(Number);
 const wanted = open.filter((_, at) => at % parts === part - 1);

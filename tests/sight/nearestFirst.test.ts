@@ -47,6 +47,12 @@ test('what looks over a wall, stands beside it or before it throws its shadow', 
   expect(over.area).toBeLessThan(seen([WALL]).area - 1);
 });
 
+test('what lies with its very middle straight below the lens throws its shadow', () => {
+  const board = boxSolid('board', [0, 0, 2], [2, 2, 0.2]);
+  const { throwers } = seen([WALL, board]);
+  expect(throwers).toEqual(new Set([0, 1]));
+});
+
 test('a screen behind a screen keeps its shadow, since the first may not close up', () => {
   const screen = (id: string, y: number, height: number) =>
     boxSolid(id, [0, y, 0], [8, 0.2, height], 0, 'screen');

@@ -16,12 +16,16 @@ export function placesOf(model: Model): Places {
     },
     fromAbove: () => {
       if (!model.view.isPlan) model.view.togglePlan(model.pivotFor(null));
-      // A picture just laid is not drawn yet: the frame that takes it up comes first.
-      requestAnimationFrame(() => {
-        const { selected } = model.editor.store.getState();
-        if (selected?.kind === 'picture') model.fit(selected);
-      });
+      // A picture just laid is not drawn yet, and the window may grow where the first steps make room: two frames later.
+      requestAnimationFrame(() => requestAnimationFrame(() => fitPicture(model)));
       model.focus();
     },
   };
+}
+
+/** Shows the picture that is to be given its scale. */
+function fitPicture(model: Model): void {
+  const { tool, plan } = model.editor.store.getState();
+  const id = tool === 'scale' ? plan.pictureOrder.at(-1) : undefined;
+  if (id !== undefined) model.fit({ kind: 'picture', id });
 }

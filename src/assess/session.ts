@@ -23,6 +23,7 @@ import { Layouts, nightWords, type Layout, type Rules } from './layouts.ts';
 import type { Scene } from './scene.ts';
 import { revived, sendable } from './sent.ts';
 import type { Found, FoundCamera, Wanted } from './shares.ts';
+import { siteBetween } from './siteBetween.ts';
 import type { Step } from './step.ts';
 import { countedIn, exactSite, siteAsked, together, type SiteAsked } from './together.ts';
 
@@ -91,12 +92,10 @@ class Remembering implements Session {
     this.kept.keepOnly((id) => plan.cameras[id] !== undefined);
     yield { share: 0.9, doing: 'Putting cameras together' };
     const counted = countedIn(plan, question, layout);
-    const asked = siteAsked(
-      question,
-      layout,
-      counted.flatMap((index) => cameras[index] ?? []),
-    );
-    const site = together(layout, cameras, counted, asked && this.siteAreas(asked));
+    const counting = counted.flatMap((index) => cameras[index] ?? []);
+    const asked = siteAsked(question, layout, counting);
+    const areas = asked === null ? siteBetween(question, layout, counting) : this.siteAreas(asked);
+    const site = together(layout, cameras, counted, areas);
     const { scene, edition, faceCaps, surface } = layout;
     const within = scene.boundary === null ? 'board' : 'boundary';
     return { revision, question, edition, faceCaps, scene, surface, cameras, site, within };

@@ -55,7 +55,7 @@ export function siteAsked(
   };
 }
 
-/** All cameras that count together: picture from cells, areas from cells or, where they are given, exactly. */
+/** All cameras that count together: picture from cells, areas from cells or, where they are given, those. */
 export function together(
   { ground, edition }: Layout,
   cameras: readonly CameraCoverage[],

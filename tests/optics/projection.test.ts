@@ -119,6 +119,13 @@ describe('a place in the picture', () => {
     expect(rays).toBeGreaterThan(1000);
   });
 
+  test('in the very middle looks along the axis', () => {
+    for (const k of LAWS) {
+      const camera = cameraWith({ k, pan: 30, tilt: 20 });
+      expectNear(siteRayFromImage(camera, { u: 1280, v: 720 }) ?? [0, 0, 0], axesOf(camera).forward);
+    }
+  });
+
   test('has no ray past the law', () => {
     // Orthographic, 2 mm: the image circle has a radius of 2 mm on a sensor 5.6 mm wide.
     const camera = cameraWith({ k: -1, focalLength: 2 });
@@ -178,6 +185,10 @@ test('a camera aimed at a point has it in the middle', () => {
     expect(at?.u).toBeCloseTo(camera.frame.width / 2, 6);
     expect(at?.v).toBeCloseTo(camera.frame.height / 2, 6);
   }
+});
+
+test('a camera aimed at the north has pan 0', () => {
+  expect(aimAt([1, 2, 3], [1, 9, 3], 77)).toEqual({ pan: 0, tilt: expect.closeTo(0, 12) as unknown });
 });
 
 test('a camera aimed straight below keeps its pan', () => {

@@ -144,6 +144,24 @@ describe('the area of what is seen', () => {
     );
   });
 
+  test('is nothing, in any part, from within a solid', () => {
+    const found = sightOf(
+      CAMERA,
+      horizontalPlane(0),
+      WINDOW,
+      facetsOf([boxSolid('box', [0, 0, 2], [2, 2, 2])]),
+    );
+    expect([found.sight.lensInside, found.sight.seen.area]).toEqual([0, 0]);
+    expect(seenWithin(found, WINDOW).area).toBe(0);
+  });
+
+  test('ends at a frame or a window by no solid', () => {
+    const { seen, solids } = sightOf(CAMERA, horizontalPlane(0), WINDOW, facetsOf([])).sight;
+    const beyond = new Set(seen.pieces.map((piece) => piece.beyond));
+    expect([solids, beyond.size]).toEqual([0, 2]);
+    for (const code of beyond) expect(code).toBeLessThan(0);
+  });
+
   test('where a shadow ends along the edge of the window, the edge counts once', () => {
     // A board from 1.9 to 2 m up, lens 4 m up at the origin looking straight down: by hand, corners scale by 4/(4 − z).
     const board = boxSolid('board', [2, 2, 1.9], [2, 2, 0.1]);

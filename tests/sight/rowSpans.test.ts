@@ -9,6 +9,9 @@ test('the columns of a row are those whose centres lie on the right side, its li
   // x ≥ 0.25: the centres 0.25, 0.75, 1.25 and 1.75 are columns 4 to 7.
   expect(spans(1, -0.25)).toEqual(Array.from({ length: 8 }, () => [4, 7]).flat());
   expect(spans(-1, 0.25)).toEqual(Array.from({ length: 8 }, () => [0, 4]).flat());
+  // y ≥ 0.25 likewise: rows 4 to 7.
+  const rows = spans(0, -0.25);
+  expect(rows.filter((_, at) => at % 2 === 1)).toEqual([-1, -1, -1, -1, 7, 7, 7, 7]);
 });
 
 test('a frame side that leans off the rows by a rounding leaves each row whole or empty', () => {

@@ -42,6 +42,8 @@ export const mutantsOf = (file, source) => {
   if (errors.length > 0) throw new Error(`${file}: ${errors[0]?.message ?? 'does not parse'}`);
   /** @type {Mutant[]} */
   const found = [];
+  /** What stands behind `??`. @type {Set<Syntax>} */
+  const guards = new Set();
   /** @param {Syntax} part */
   const code = (part) => source.slice(part.start, part.end);
 
@@ -82,7 +84,9 @@ export const mutantsOf = (file, source) => {
       case 'LogicalExpression': {
         if (!isSyntax(left) || !isSyntax(right)) return;
         if (sign === '+' && (isText(left) || isText(right))) return;
-        if (sign === '??' && right.type !== 'Literal') operator(part, left, right, sign, '&&', 'default');
+        if (sign === '??') guards.add(right);
+        if (sign === '??' && right.type !== 'Literal' && code(right) !== '-1')
+          operator(part, left, right, sign, '&&', 'default');
         (binarySwaps[sign] ?? []).forEach((by, index) => {
           // Hardly any test tells a decision turned over from one that always goes one way.
           if (decides && (index === 1 || /^[!=]==$/.test(sign))) return;
@@ -102,12 +106,13 @@ export const mutantsOf = (file, source) => {
         return;
       case 'UnaryExpression':
         if (!isSyntax(argument)) return;
-        if (sign === '-' || (sign === '!' && !decides)) whole('sign', part, code(argument));
+        if ((sign === '-' && !guards.has(part)) || (sign === '!' && !decides))
+          whole('sign', part, code(argument));
         return;
       case 'Literal': {
         const { value } = part;
         if (typeof value === 'boolean') whole('constant', part, String(!value));
-        const guard = parent?.type === 'LogicalExpression' && parent['operator'] === '??';
+        const guard = guards.has(part) || (parent !== null && guards.has(parent));
         if (typeof value === 'number' && !guard) whole('constant', part, wrongNumber(value));
         return;
       }

@@ -91,6 +91,17 @@ test('mutants are single changes of what runs, named by their line', () => {
   expect(bare.replace(/[()]/g, '')).toBe(source.replace(/[()]/g, ''));
 });
 
+test('a number behind ?? is left alone, also one below 0', () => {
+  const names = mutantsOf('guard.ts', 'const one = (list[0 + at] ?? -1) + (list[at] ?? 1);').map(
+    ({ name }) => name,
+  );
+  expect(names).toEqual([
+    'const one = (list[0 + at] ?? -1) ⟦+ → -⟧ (list[at] ?? 1);',
+    'const one = (list[0 ⟦+ → -⟧ at] ?? -1) + (list[at] ?? 1);',
+    'const one = (list[⟦0 → 1⟧ + at] ?? -1) + (list[at] ?? 1);',
+  ]);
+});
+
 test('the same line twice has two names', () => {
   const names = mutantsOf('twice.ts', 'let a = 1;\na += 2;\na += 2;').map(({ name }) => name);
   expect(new Set(names).size).toBe(names.length);

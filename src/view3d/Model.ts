@@ -202,18 +202,23 @@ export class Model {
       if (assessment) this.take(assessment);
       followLens(this);
       this.scene.paint(view.orbit, view.width, view.height);
-      this.tellView();
     }
+    this.tellView();
     this.follow();
     clearTimeout(this.resting);
     this.resting = window.setTimeout(this.rest, REST);
   };
 
-  /** How the site lies on the window, for whoever drives the app from outside: pivot, bearing, elevation, distance. */
+  /**
+   * How the site lies on the window, for whoever drives the app from outside: pivot, bearing, elevation, distance; and
+   * where the keyboard's cursor stands.
+   */
   private tellView(): void {
     const { pivot, bearing, elevation, distance } = this.view.orbit;
     const told = [...pivot, bearing, elevation, distance].join(' ');
-    this.canvas.dataset['view'] = told;
+    const { dataset } = this.canvas;
+    if (dataset['view'] !== told) dataset['view'] = told;
+    dataset['cursor'] = this.cursor.at?.join(' ') ?? '';
   }
 
   /** Hands over what changed since the last picture. */

@@ -65,12 +65,13 @@ export function ModelView({ editor, answers, commands, bitmap }: ModelViewProps)
       </div>
       {made && (
         <>
+          {/* First, so that Tab leads from the Model into it. */}
+          <StripRow model={made.model} />
           <SheetFrame view={made.model.view} />
           <div data-over>
             <ToolColumn model={made.model} />
           </div>
           <DimensionPlates model={made.model} />
-          <StripRow model={made.model} />
           <SpokenHere model={made.model} />
           <div className={partStyles['corner']} data-over>
             <ScaleBar view={made.model.view} unit={unit} />

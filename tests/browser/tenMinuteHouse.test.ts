@@ -3,17 +3,30 @@ import { expect, test } from 'vitest';
 import type { Vec2 } from '../../src/base/vector.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { frames, settled, changing, visiting } from './driver.ts';
-import { A_PIXEL, F_PIXEL, PICTURE, play, savedPlan, SCRIPT, sheetNow, type Counts } from './tenMinutes.ts';
+import {
+  A_PIXEL,
+  F_PIXEL,
+  PICTURE,
+  play,
+  playByKeys,
+  savedPlan,
+  SCRIPT,
+  sheetNow,
+  type Counts,
+} from './tenMinutes.ts';
 
-/** Opens a new plan and lays the picture to be traced; the press of Trace counts as a click. */
-async function trace(page: Page, counts: Counts): Promise<void> {
+/** Opens a new plan and lays the picture to be traced; the press of Trace counts as a click, or as a key. */
+async function trace(page: Page, counts: Counts, by: 'pointer' | 'keys' = 'pointer'): Promise<void> {
   await page.getByRole('button', { name: 'Open', exact: true }).click();
   await changing(page, () => page.getByRole('button', { name: 'New, empty plan' }).click());
   const [chooser] = await Promise.all([
     page.waitForEvent('filechooser'),
-    page.getByRole('button', { name: /^Trace a drawing/ }).click(),
+    by === 'keys'
+      ? page.getByRole('button', { name: /^Trace a drawing/ }).press('Enter')
+      : page.getByRole('button', { name: /^Trace a drawing/ }).click(),
   ]);
-  counts.clicks += 1;
+  if (by === 'keys') counts.keys += 1;
+  else counts.clicks += 1;
   await chooser.setFiles(PICTURE);
   await page
     .getByText(/Click two points/)
@@ -134,5 +147,24 @@ test(
     expect(emptied.pictureOrder).toEqual([]);
     expect(emptied.boundary).toBeNull();
     expect((await sheetNow(page)).sheet.width).toBeGreaterThan(100);
+  }),
+);
+
+test(
+  'the ten-minute house once more, by keys alone',
+  visiting(async (open) => {
+    const page = await open({ viewport: { width: 1280, height: 720 } });
+    const counts: Counts = { clicks: 0, keys: 0 };
+    await trace(page, counts, 'keys');
+    const onIt = { A: onPicture(A_PIXEL), F: onPicture(F_PIXEL) };
+    await playByKeys(page, 'click A click F 12→', counts, onIt);
+    const [first = '', ...rest] = SCRIPT;
+    // Nothing is drawn yet that A could be called by; the origin is where the picture's first point was put.
+    await playByKeys(page, first, counts, { A: [0, 0] });
+    for (const row of rest) await playByKeys(page, row, counts);
+    process.stdout.write(`ten-minute house by keys alone: ${counts.keys} keys\n`);
+    await settled(page);
+    expectTheHouse(await savedPlan(page));
+    expect(counts.clicks).toBe(0);
   }),
 );

@@ -11,8 +11,8 @@ import { model } from './gestures.ts';
 
 /** The picture that is traced, and where A and F of the house are in it, px. */
 export const PICTURE = fileURLToPath(new URL('../inputs/pictures/small-house.png', import.meta.url));
-export const A_PIXEL: Vec2 = [130, 260];
-export const F_PIXEL: Vec2 = [370, 260];
+export const A_PIXEL: Vec2 = [150, 250];
+export const F_PIXEL: Vec2 = [350, 250];
 
 /** The rows of the gestures' table, section 11, from the outline on. */
 export const SCRIPT = [
@@ -121,6 +121,100 @@ export async function play(page: Page, script: string, counts: Counts, places = 
         const arrow = ARROWS[letter];
         await press(arrow ?? (/[A-Z]/.test(letter) ? letter.toLowerCase() : letter));
       }
+  }
+}
+
+/** Where the keyboard's cursor stands on the site. */
+async function cursorNow(page: Page): Promise<Vec2> {
+  const told = await model(page).locator('canvas[data-view]').getAttribute('data-cursor');
+  const [x, y] = (told ?? '').split(' ').map(Number);
+  if (x === undefined || y === undefined) throw new Error('there is no cursor');
+  return [x, y];
+}
+
+/** Moves the cursor by arrows to a place of the grid, ten steps at a time and then one by one. */
+async function walkTo(page: Page, to: Vec2, counts: Counts): Promise<void> {
+  const press = async (key: string) => {
+    counts.keys += 1;
+    await page.keyboard.press(key);
+    await frames(page);
+  };
+  // The first press brings it onto the grid, the second tells how wide the grid is.
+  await press('ArrowRight');
+  const from = await cursorNow(page);
+  await press('ArrowRight');
+  const at = await cursorNow(page);
+  const step = at[0] - from[0];
+  for (const axis of [0, 1] as const) {
+    const steps = Math.round((to[axis] - at[axis]) / step);
+    const key = axis === 0 ? (steps > 0 ? 'ArrowRight' : 'ArrowLeft') : steps > 0 ? 'ArrowUp' : 'ArrowDown';
+    for (let k = 0; k < Math.floor(Math.abs(steps) / 10); k += 1) await press(`Shift+${key}`);
+    for (let k = 0; k < Math.abs(steps) % 10; k += 1) await press(key);
+  }
+  const [x, y] = await cursorNow(page);
+  if (Math.hypot(x - to[0], y - to[1]) > 0.001)
+    throw new Error(`the cursor stands at ${x}, ${y} instead of ${to.join(', ')}, on a grid of ${step}`);
+}
+
+/** What the finder calls the places of the table. */
+const CALLED: Readonly<Record<string, string>> = {
+  A: 'go to house corner 1',
+  E: 'go to house corner 5',
+  F: 'go to house corner 6',
+  SW: 'go to site boundary corner 1',
+  SE: 'go to site boundary corner 2',
+  NE: 'go to site boundary corner 3',
+  NW: 'go to site boundary corner 4',
+  hedge: 'go to hedge corner 1',
+};
+
+/** Plays a row by keys alone: places by the finder or, on the picture, by arrows; choices by Tab and arrows. */
+export async function playByKeys(
+  page: Page,
+  script: string,
+  counts: Counts,
+  onPicture: Readonly<Record<string, Vec2>> = {},
+): Promise<void> {
+  const press = async (key: string) => {
+    counts.keys += 1;
+    await page.keyboard.press(key);
+    await frames(page);
+  };
+  const go = async (name: string) => {
+    const picture = onPicture[name];
+    if (picture) return walkTo(page, picture, counts);
+    await press('Control+Enter');
+    await page.keyboard.type(CALLED[name] ?? name);
+    counts.keys += (CALLED[name] ?? name).length;
+    await page.getByRole('option').first().waitFor();
+    await press('Enter');
+  };
+  const choose = async (name: string) => {
+    const radios = page.getByRole('form', { name: 'What is being changed' }).getByRole('radio');
+    for (let tabs = 0; tabs < 6; tabs += 1) {
+      if (await radios.evaluateAll((all) => all.some((one) => one === document.activeElement))) break;
+      await press('Tab');
+    }
+    for (let arrows = 0; arrows < 6; arrows += 1) {
+      if (await page.getByRole('radio', { name, exact: true }).isChecked()) return;
+      await press('ArrowRight');
+    }
+    throw new Error(`${name} is not chosen`);
+  };
+  const words = script.split(' ');
+  for (let k = 0; k < words.length; k += 1) {
+    const word = words[k] ?? '';
+    if (word === 'click' || word === 'hover') {
+      const name = words[(k += 1)] ?? '';
+      if (word === 'click' && CALLED[name] === undefined) await choose(name);
+      else {
+        await go(name);
+        if (word === 'click') await press('Space');
+      }
+    } else if (word === 'Enter' || word === 'Tab' || word === 'Space') await press(word);
+    else
+      for (const letter of word)
+        await press(ARROWS[letter] ?? (/[A-Z]/.test(letter) ? letter.toLowerCase() : letter));
   }
 }
 

@@ -43,7 +43,7 @@ test.each(seeds)('edits, undo and redo end where a pile of whole plans does (see
         const text = sorted(next);
         // The very same object where nothing changes, so that no empty step is made.
         if (text === pile[at]) wrong.push(`${name} changed nothing and gave another plan`);
-        wrong.push(...unsound(next).map((what) => `${name}: ${what}`));
+        wrong.push(...unsound(next, former).map((what) => `${name}: ${what}`));
         history = record(history, name, next);
         pile.splice(at + 1, pile.length, text);
         at += 1;
@@ -56,9 +56,11 @@ test.each(seeds)('edits, undo and redo end where a pile of whole plans does (see
 });
 
 /** What is wrong with a plan: the door does not let it in, or a structure has neither closed solids nor a fault. */
-function unsound(plan: Plan): readonly string[] {
+function unsound(plan: Plan, former: Plan): readonly string[] {
   const checked = checkPlan(structuredClone(plan));
   const structures = Object.values(plan.structures).flatMap((structure) => {
+    // The very object that it was has been asked already.
+    if (former.structures[structure.id] === structure) return [];
     const { solids, faults } = solidsOf(structure);
     return [
       ...(solids.length + faults.length === 0 ? [`${structure.kind} is nothing`] : []),

@@ -13,7 +13,7 @@ import type { ConditionSets } from './conditions.ts';
 /** Ranks of what hides: being inside a solid goes before any solid in the way, and that before a screen. */
 const [BEHIND_SCREEN, BEHIND_SOLID, IN_SOLID] = [1, 2, 3];
 
-/** Above so many shadows, what hides how much is counted from cells. */
+/** Above so many shadows, what hides how much is told between bounds. */
 export const MOST_SHADOWS = 5000;
 
 /** Areas of the frame by what hides first; `inside` lies within solids. */

@@ -6,7 +6,7 @@ import { leftWithin, type FoundSight } from '../sight/sightOf.ts';
 import { areasWhere, type FoundArea } from './areaWhere.ts';
 import type { ConditionSets } from './conditions.ts';
 
-/** Above so many sheets of screens in the frame, what they hide is counted from cells: parts may double with each. */
+/** Above so many sheets of screens in the frame, what they hide is told between bounds: parts may double with each. */
 const MOST_SHEETS = 8;
 
 /**

@@ -43,7 +43,7 @@ export function hiddenExactly(
   return { byHider, screened, inside: { value: Math.max(0, value), bound, how: 'exact' } };
 }
 
-/** The same from cells, with their ±. */
+/** The same counted from cells. */
 export function hiddenCells(cells: Cells, within: Within, solids: number): Hidden {
   const { hiders, screens, inside } = tallyHiders(cells, countedMask(within), solids);
   const byHider: HiderArea[] = [];

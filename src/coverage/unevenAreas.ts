@@ -6,7 +6,7 @@ import { COVERED, OUT_OF_FRAME, TOO_COARSE, TOO_DARK, STATES } from './state.ts'
 import { areaOf, tally } from './tally.ts';
 import type { Within } from './within.ts';
 
-/** Areas of one camera over uneven ground, from cells with their ±: over ground as a map has it, not along the slope. */
+/** Areas of one camera over uneven ground, counted from cells: over ground as a map has it, not along the slope. */
 export function unevenAreas(cells: Cells, within: Within, solids: number, bands: number): CameraAreas {
   const { grid, state, band } = cells;
   const byState = tally(grid, state, within.mask, STATES.length);

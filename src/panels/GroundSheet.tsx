@@ -51,7 +51,7 @@ export function GroundSheet({ editor, plan }: GroundSheetProps) {
         <p className={styles.note}>
           {ground.kind === 'flat'
             ? 'Three spot heights or more make the ground slope between them.'
-            : 'Areas over such ground are counted from cells and carry a ±.'}
+            : 'Areas over such ground are counted from cells: about, ≈.'}
         </p>
       </Group>
     </>

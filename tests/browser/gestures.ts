@@ -99,14 +99,14 @@ export const savedText = async (page: Page): Promise<string> => {
   return readFile(await download.path(), 'utf8');
 };
 
-/** A figure with its bound: "57.3 ± 2.7", "0.0", "4.8"; null for a dash. */
+/** A figure with its bound: "57.3 ± 2.7", "0.0", "4.8", or about "≈ 4.8", which has none; null for a dash. */
 export interface Shown {
   readonly value: number;
   readonly bound: number;
 }
 
 const shownIn = (text: string): Shown | null => {
-  const found = /^(\d+\.\d+)(?: ± (\d+\.\d+))?(?: m²?)?$/.exec(text.replace(/\s+/g, ' ').trim());
+  const found = /^(?:≈ )?(\d+\.\d+)(?: ± (\d+\.\d+))?(?: m²?)?$/.exec(text.replace(/\s+/g, ' ').trim());
   if (found === null) {
     if (text.trim() === '–') return null;
     throw new Error(`“${text}” is no figure`);

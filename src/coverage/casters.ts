@@ -28,7 +28,7 @@ export interface Casters {
 }
 
 /** Collects casters. */
-export class CasterList {
+class CasterList {
   private readonly first: number[] = [0];
   private readonly sides: number[] = [];
   private readonly ends: number[] = [];

@@ -8,6 +8,7 @@ import type { Pointed } from '../editor/tools/pointed.ts';
 import { createToolbox, type Toolbox } from '../editor/tools/toolbox.ts';
 import type { Solid } from '../model/solid.ts';
 import type { Plan } from '../plan/plan.ts';
+import { GROUND, groundParts } from './ground/terrainFaces.ts';
 import { HoverName } from './labels/HoverName.ts';
 import { SignLayer } from './labels/SignLayer.ts';
 import { PlateLayer } from './labels/PlateLayer.ts';
@@ -230,7 +231,8 @@ export class Model {
     if (this.picked.solids !== solids || this.picked.structures !== plan.structures) {
       this.picked = { solids, structures: plan.structures };
       // What is left out of the picture is not there to point at either.
-      this.solids = pickable(solids.filter(({ structure }) => plan.structures[structure]?.hidden !== true));
+      const there = solids.filter(({ structure }) => plan.structures[structure]?.hidden !== true);
+      this.solids = pickable(there.flatMap((solid) => (solid.id === GROUND ? groundParts(solid) : solid)));
     }
     this.scene.show(assessment, this.shown);
     this.view.site = withPictures(siteBox(assessment.scene), this.shown.pictures);

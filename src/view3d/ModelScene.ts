@@ -21,6 +21,7 @@ import { reachCircles } from './lamps.ts';
 import { FatLines } from './lines/FatLines.ts';
 import { CameraLayer } from './cameras/CameraLayer.ts';
 import { lookAlong, siteGroup } from './frame.ts';
+import { GROUND, groundOf } from './ground/terrainFaces.ts';
 import { GroundLayer } from './ground/GroundLayer.ts';
 import { siteBox } from './modelBox.ts';
 import { eyeOf, type Orbit } from './orbit.ts';
@@ -90,8 +91,8 @@ export class ModelScene {
     const texture: IUniform<Texture> = { value: this.wash.texture };
     this.ground = new GroundLayer(this.group, texture, this.window, this.eye);
     this.target = new TargetLayer(this.group, this.ground.surface, texture, this.window);
-    const washed = this.ground.surface.uniforms.uWashed;
-    this.pictures = new PictureLayer(this.group, texture, washed, this.window, bitmap, changed);
+    const { uniforms } = this.ground.surface;
+    this.pictures = new PictureLayer(this.group, texture, uniforms, this.window, bitmap, changed);
     this.solids = new SolidsLayer(this.group, this.window, this.eye);
     this.cameras = new CameraLayer(this.group, this.window);
     this.lampRings = new FatLines({ width: 2, strength: 0.8, dash: [2, 4], order: 4 }, this.window);
@@ -150,7 +151,8 @@ export class ModelScene {
     // By day a lamp lights nothing that counts.
     if (moved || before?.scene.night !== scene.night || last?.lamps !== shown.lamps)
       this.lampRings.show(scene.night === null ? [] : reachCircles(shown.lamps, this.origin));
-    if (moved || last?.pictures !== shown.pictures) this.pictures.show(shown.pictures, this.origin);
+    if (anew || last?.pictures !== shown.pictures)
+      this.pictures.show(shown.pictures, groundOf(scene), this.origin);
     if (moved || before !== assessment || last?.camera !== shown.camera) {
       const chosen = assessment.cameras.find(({ camera }) => camera.id === shown.camera) ?? null;
       this.cameras.show(chosen, this.origin);
@@ -166,7 +168,7 @@ export class ModelScene {
         : [],
     );
     this.solids.show(
-      solids.filter(({ structure }) => structures[structure]?.hidden !== true),
+      solids.filter(({ id, structure }) => id !== GROUND && structures[structure]?.hidden !== true),
       { faces: panes.flatMap(({ faces }) => faces), bars: panes.flatMap(({ bars }) => bars) },
       this.origin,
       ({ structure }) => structures[structure]?.kind === 'building',

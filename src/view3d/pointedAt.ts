@@ -1,6 +1,7 @@
 import type { Scene } from '../assess/scene.ts';
 import { length, subtract, unit, type Vec3 } from '../base/vector.ts';
 import type { Pointed } from '../editor/tools/pointed.ts';
+import { GROUND, groundOf } from './ground/terrainFaces.ts';
 import { pick, type Pickable } from './picking.ts';
 import { meetLevel, type Sheet, type Spot } from './sheet.ts';
 
@@ -46,7 +47,16 @@ export function pointedAt(
 ): Pointed {
   const ray = sheet.rayFromSpot(spot);
   const hit = pick(solids, ray);
-  const ground = scene === null || sheet.eye[2] < scene.ground ? null : meetLevel(ray, scene.ground);
+  const uneven = scene !== null && groundOf(scene) !== null;
+  const onGround = hit?.solid.id === GROUND;
+  const ground =
+    scene === null || sheet.eye[2] < scene.ground
+      ? null
+      : uneven
+        ? onGround
+          ? hit.point
+          : null
+        : meetLevel(ray, scene.ground);
   const onBoard =
     ground !== null &&
     scene !== null &&
@@ -58,10 +68,10 @@ export function pointedAt(
     ? Math.hypot(ground[0] - ray.from[0], ground[1] - ray.from[1], ground[2] - ray.from[2])
     : Infinity;
   const struck: Pointed['struck'] =
-    hit && hit.distance <= toGround
+    hit && !onGround && hit.distance <= toGround
       ? { point: hit.point, normal: hit.normal, structure: hit.solid.structure }
       : ground && onBoard
-        ? { point: ground, normal: [0, 0, 1], structure: null }
+        ? { point: ground, normal: onGround ? hit.normal : [0, 0, 1], structure: null }
         : null;
   return {
     ray,

@@ -1,6 +1,8 @@
 import { CanvasTexture, LinearFilter, type Texture } from 'three';
 import type { Scene } from '../../assess/scene.ts';
 import type { Solid } from '../../model/solid.ts';
+import { boxOf } from '../picking.ts';
+import { GROUND, groundOf } from './terrainFaces.ts';
 
 const NEAR_BLUR = 0.22;
 const FAR_BLUR = 0.95;
@@ -21,9 +23,13 @@ export function contactShade({ board, solids, ground }: Scene): Texture | null {
   const footprints = new Path2D();
   // From metres, north up, to pixels from the top left.
   const placed = new DOMMatrix([scale, 0, 0, -scale, -board.left * scale, board.top * scale]);
+  const uneven = groundOf({ solids }) !== null;
   for (const solid of solids) {
     const { passage } = solid;
-    if (passage === 'solid') footprints.addPath(footprintAt(solid, ground), placed);
+    if (passage !== 'solid' || solid.id === GROUND) continue;
+    // On a slope a thing stands where it is lowest.
+    const level = uneven ? Math.max(ground, boxOf(solid)[2] ?? ground) : ground;
+    footprints.addPath(footprintAt(solid, level), placed);
   }
   for (const [blur, share] of [
     [NEAR_BLUR, 0.6],

@@ -1,5 +1,6 @@
 import { DARKNESS, hiddenRegions } from '../../draw/hiddenRegions.ts';
 import type { Wish } from '../../draw/labelPlaces.ts';
+import { groundOf, lifted } from '../ground/terrainFaces.ts';
 import { pointOn } from '../planeFrame.ts';
 import { inSight } from './inSight.ts';
 import type { Label, Plates } from './PlateLayer.ts';
@@ -20,6 +21,7 @@ export function causeWishes(
   size: (text: string, look: Label['look']) => { readonly width: number; readonly height: number },
 ): Wish<Label>[] {
   const { scene, site } = assessment;
+  const uneven = assessment.surface === null ? groundOf(scene) : null;
   const cameras = assessment.cameras.filter(({ camera }) => counted(camera.id));
   const first = new Map<string, number>();
   scene.solids.forEach(({ structure }, i) => first.set(structure, first.get(structure) ?? i));
@@ -37,7 +39,7 @@ export function causeWishes(
       if (text === null) return [];
       const { width, height } = size(text, 'cause');
       const seen = spots.flatMap((spot) => {
-        const at = pointOn(site.grid.plane, ...spot);
+        const at = lifted(uneven, scene.ground, pointOn(site.grid.plane, ...spot));
         const place = sheet.spotFromSite(at);
         return place && inSight(sheet, solids, at) ? [{ at, place }] : [];
       });

@@ -2,6 +2,7 @@ import { createStore } from 'zustand/vanilla';
 import type { Vec3 } from '../../base/vector.ts';
 import { spotMeant } from '../../editor/tools/camera/aim.ts';
 import type { Pointed } from '../../editor/tools/pointed.ts';
+import { groundOf } from '../ground/terrainFaces.ts';
 import { hereWords } from '../parts/hereWords.ts';
 import type { Model } from '../Model.ts';
 import { spotOnSurface } from '../surfaceSpot.ts';
@@ -80,9 +81,19 @@ export class Here {
     if (!assessment) return null;
     if (assessment.surface) return spotOnSurface(assessment.surface, at);
     const { target } = editor.store.getState();
+    if (groundOf(assessment.scene)) return onUneven(at, target.height);
     const spot = spotMeant(at, assessment.scene.ground + target.height);
     const { left, right, bottom, top } = assessment.scene.board;
     const inside = spot && spot[0] >= left && spot[0] <= right && spot[1] >= bottom && spot[1] <= top;
     return inside ? spot : null;
   }
 }
+
+/** As far above uneven ground as its cells are judged, m (coverage/unevenGround.ts). */
+const LEAST_ABOVE = 1e-5;
+
+/** The spot at a height above the uneven ground that is pointed at; a structure before it has none. */
+const onUneven = ({ struck }: Pointed, height: number): Vec3 | null =>
+  struck?.structure === null
+    ? [struck.point[0], struck.point[1], struck.point[2] + Math.max(height, LEAST_ABOVE)]
+    : (struck?.point ?? null);

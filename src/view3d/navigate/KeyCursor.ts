@@ -2,6 +2,7 @@ import { cos, sin } from '../../base/angle.ts';
 import type { Vec3 } from '../../base/vector.ts';
 import type { Compass, Nudge, ToolState } from '../../editor/tools/chart.ts';
 import { gridStep } from '../../editor/tools/snap.ts';
+import { groundOf, heightOn } from '../ground/terrainFaces.ts';
 import type { Model } from '../Model.ts';
 import { meetLevel } from '../sheet.ts';
 import { compassOf } from './compass.ts';
@@ -34,11 +35,13 @@ export class KeyCursor {
     const on = (value: number): number => Math.round(value / step) * step;
     const size = large ? step * LARGE : step;
     // A first step also brings it onto the grid.
-    this.at = [
+    const [x, y] = [
       tidy(on(from[0]) + Math.round(sin(heading)) * size),
       tidy(on(from[1]) + Math.round(cos(heading)) * size),
-      from[2],
     ];
+    const scene = model.assessment?.scene;
+    const uneven = scene ? groundOf(scene) : null;
+    this.at = [x, y, (uneven && heightOn(uneven, x, y)) ?? from[2]];
     this.keepInside();
     this.lead();
   }
@@ -66,7 +69,8 @@ export class KeyCursor {
   private start(): Vec3 {
     const { struck, ray } = this.model.pointedNow();
     const ground = this.model.assessment?.scene.ground ?? 0;
-    const level = meetLevel(ray, ground);
+    const scene = this.model.assessment?.scene;
+    const level = scene && groundOf(scene) ? null : meetLevel(ray, ground);
     return level ?? struck?.point ?? this.model.view.middle;
   }
 

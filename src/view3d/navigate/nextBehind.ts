@@ -1,4 +1,5 @@
 import type { Pointed, Struck } from '../../editor/tools/pointed.ts';
+import { GROUND } from '../ground/terrainFaces.ts';
 import { pickAll, type Pickable } from '../picking.ts';
 
 /** What is pointed at when the same spot is clicked again: the thing behind the selected one, after the last the first. */
@@ -8,6 +9,8 @@ export function nextBehind(at: Pointed, solids: Pickable, selected: string | nul
   if (at.camera !== null) things.push({ id: at.camera, camera: at.camera, struck: at.struck });
   for (const { solid, point, normal } of pickAll(solids, at.ray)) {
     const id = solid.structure;
+    // What is below the ground is not behind anything, but in it.
+    if (solid.id === GROUND) break;
     if (!things.some((one) => one.id === id))
       things.push({ id, camera: null, struck: { point, normal, structure: id } });
   }

@@ -5,15 +5,21 @@ import {
   Group,
   LinearFilter,
   LinearMipmapLinearFilter,
+  Material,
   Mesh,
   Texture,
+  Uint32BufferAttribute,
   type IUniform,
 } from 'three';
 import { subtract, type Vec3 } from '../../base/vector.ts';
 import type { LaidPicture } from '../../editor/pictures/siteCorners.ts';
+import type { Solid } from '../../model/solid.ts';
+import { terrainFaces } from '../ground/terrainFaces.ts';
+import { drapedRing } from '../ground/terrainLines.ts';
 import { FatLines } from '../lines/FatLines.ts';
 import { shaderMaterial, type WindowUniforms } from '../shading.ts';
 import { readWash } from '../wash/readWash.ts';
+import type { Surface } from '../wash/Surface.ts';
 
 /** Gives the picture with these bytes; null where the device has none. */
 export type PictureBitmap = (sha: string) => Promise<ImageBitmap | null>;
@@ -23,22 +29,33 @@ in vec3 position; in vec2 uv;
 uniform mat4 modelViewMatrix;
 uniform mat4 projectionMatrix;
 out vec2 vUv;
+out vec2 vAt;
 void main() {
   vUv = uv;
+  vAt = position.xy;
   gl_Position = projectionMatrix * modelViewMatrix * vec4(position, 1.0);
 }
 `;
 
 const fragment = /* glsl */ `
 in vec2 vUv;
+in vec2 vAt;
+uniform int uAsked;
+uniform sampler2D uCells;
+uniform vec4 uCellBox;
 uniform sampler2D uPicture;
 uniform float uStrength;
 uniform bool uWashed;
 out vec4 colour;
 ${readWash}
 void main() {
+  // Over uneven ground it is laid out with all of it.
+  if (any(lessThan(vUv, vec2(0.0))) || any(greaterThan(vUv, vec2(1.0)))) discard;
   // A band's token is exact: the picture lies under it.
-  if (uWashed && washAt(gl_FragCoord.xy) >= BAND) discard;
+  int painted = uAsked == 4
+    ? int(texture(uCells, clamp((vAt - uCellBox.xy) / uCellBox.zw, 0.0, 1.0)).r * 255.0 + 0.5)
+    : washAt(gl_FragCoord.xy);
+  if (uWashed && painted >= BAND) discard;
   vec4 found = texture(uPicture, vUv);
   colour = vec4(found.rgb, found.a * uStrength);
 }
@@ -57,7 +74,8 @@ export class PictureLayer {
   private readonly edges: FatLines;
   private readonly laid = new Map<string, Laid>();
   private readonly wash: IUniform<Texture>;
-  private readonly washed: IUniform<boolean>;
+  private readonly ground: Surface['uniforms'];
+  private readonly over: FatLines;
   private readonly bitmap: PictureBitmap;
   private readonly changed: () => void;
 
@@ -65,19 +83,21 @@ export class PictureLayer {
   constructor(
     group: Group,
     wash: IUniform<Texture>,
-    washed: IUniform<boolean>,
+    ground: Surface['uniforms'],
     window: WindowUniforms,
     bitmap: PictureBitmap,
     changed: () => void,
   ) {
-    [this.wash, this.washed, this.bitmap, this.changed] = [wash, washed, bitmap, changed];
+    [this.wash, this.ground, this.bitmap, this.changed] = [wash, ground, bitmap, changed];
     this.edges = new FatLines({ width: 1, strength: 0.7, dash: [6, 4], depthTest: false, order: 3 }, window);
-    this.root.add(this.edges.mesh);
+    this.over = new FatLines({ width: 1, strength: 0.7, dash: [6, 4], order: 3 }, window);
+    this.root.add(this.edges.mesh, this.over.mesh);
     group.add(this.root);
   }
 
   tint(ink: string): void {
     this.edges.tint(ink);
+    this.over.tint(ink);
   }
 
   /** From below, nothing lies on the ground. */
@@ -85,7 +105,8 @@ export class PictureLayer {
     this.root.visible = !below;
   }
 
-  show(pictures: readonly LaidPicture[], origin: Vec3): void {
+  /** @param uneven ground that they are laid over; null where it is flat */
+  show(pictures: readonly LaidPicture[], uneven: Solid | null, origin: Vec3): void {
     for (const [id, one] of this.laid) {
       const still = pictures.find((picture) => picture.id === id);
       if (still?.sha === one.sha) continue;
@@ -98,11 +119,19 @@ export class PictureLayer {
       const one = this.laid.get(id) ?? this.fetch(id, sha);
       one.strength.value = strength;
       one.mesh.renderOrder = 2 + i / 1000;
-      const places = corners.flatMap((corner) => subtract(corner, origin));
-      one.mesh.geometry.setAttribute('position', new Float32BufferAttribute(places, 3));
+      const { material, geometry } = one.mesh;
+      if (material instanceof Material) material.depthTest = uneven !== null;
+      const { places, uv, index } = uneven ? overGround(corners, uneven, origin) : onLevel(corners, origin);
+      geometry.setAttribute('position', new Float32BufferAttribute(places, 3));
+      geometry.setAttribute('uv', new Float32BufferAttribute(uv, 2));
+      geometry.setIndex(new Uint32BufferAttribute(index, 1));
     });
+    const near = (value: number, i: number): number => value - (origin[i % 3] ?? 0);
+    this.over.show(
+      uneven ? pictures.flatMap(({ corners }) => drapedRing(terrainFaces(uneven), corners)).map(near) : [],
+    );
     this.edges.show(
-      pictures.flatMap(({ corners }) =>
+      (uneven ? [] : pictures).flatMap(({ corners }) =>
         corners.flatMap((corner, i) => {
           const next = corners[(i + 1) % corners.length] ?? corner;
           return [...subtract(corner, origin), ...subtract(next, origin)];
@@ -117,13 +146,27 @@ export class PictureLayer {
     const material = shaderMaterial(
       vertex,
       fragment,
-      { uPicture: picture, uStrength: strength, uWash: this.wash, uWashed: this.washed },
-      { side: DoubleSide, transparent: true, depthTest: false, depthWrite: false },
+      {
+        uPicture: picture,
+        uStrength: strength,
+        uWash: this.wash,
+        uWashed: this.ground.uWashed,
+        uAsked: this.ground.uAsked,
+        uCells: this.ground.uCells,
+        uCellBox: this.ground.uCellBox,
+      },
+      {
+        side: DoubleSide,
+        transparent: true,
+        depthTest: false,
+        depthWrite: false,
+        // Before the ground that it lies on, which is pushed back by more.
+        polygonOffset: true,
+        polygonOffsetFactor: 1,
+        polygonOffsetUnits: 2,
+      },
     );
-    const geometry = new BufferGeometry();
-    geometry.setAttribute('uv', new Float32BufferAttribute([0, 0, 1, 0, 1, 1, 0, 1], 2));
-    geometry.setIndex([0, 1, 2, 0, 2, 3]);
-    const mesh = new Mesh(geometry, material);
+    const mesh = new Mesh(new BufferGeometry(), material);
     mesh.frustumCulled = false;
     mesh.visible = false;
     this.root.add(mesh);
@@ -139,6 +182,32 @@ export class PictureLayer {
     });
     return laid;
   }
+}
+
+interface Sheet {
+  readonly places: readonly number[];
+  readonly uv: readonly number[];
+  readonly index: Uint32Array;
+}
+
+const onLevel = (corners: LaidPicture['corners'], origin: Vec3): Sheet => ({
+  places: corners.flatMap((corner) => subtract(corner, origin)),
+  uv: [0, 0, 1, 0, 1, 1, 0, 1],
+  index: Uint32Array.of(0, 1, 2, 0, 2, 3),
+});
+
+/** The whole ground, with where each corner of it lies in the picture: a parallelogram by its upper left corner and two sides. */
+function overGround([first, right, , down]: LaidPicture['corners'], ground: Solid, origin: Vec3): Sheet {
+  const { positions: p, triangles } = terrainFaces(ground);
+  const [across, along] = [subtract(right, first), subtract(down, first)];
+  const whole = across[0] * along[1] - across[1] * along[0];
+  const [places, uv]: [number[], number[]] = [[], []];
+  for (let i = 0; i < p.length; i += 3) {
+    const [x, y] = [(p[i] ?? 0) - first[0], (p[i + 1] ?? 0) - first[1]];
+    places.push((p[i] ?? 0) - origin[0], (p[i + 1] ?? 0) - origin[1], (p[i + 2] ?? 0) - origin[2]);
+    uv.push((x * along[1] - y * along[0]) / whole, (across[0] * y - across[1] * x) / whole);
+  }
+  return { places, uv, index: triangles };
 }
 
 function textureOf(bitmap: ImageBitmap): Texture {

@@ -13,7 +13,9 @@ import {
   Vector2,
   Vector3,
   Vector4,
+  Uint32BufferAttribute,
   type IUniform,
+  type Material,
   type Texture,
 } from 'three';
 import type { Board } from '../../assess/scene.ts';
@@ -21,6 +23,7 @@ import { subtract, type Vec3 } from '../../base/vector.ts';
 import type { FlatSurface } from '../../model/surface.ts';
 import { pointOn } from '../planeFrame.ts';
 import { CORAL_STRENGTH } from '../../draw/ink.ts';
+import type { TerrainFaces } from '../ground/terrainFaces.ts';
 import { shaderMaterial, type WindowUniforms } from '../shading.ts';
 import { CLOSED_LABEL, DARK_LABEL, type Asked, type CellLabels } from './cellLabels.ts';
 import { MOST_BANDS } from './lensShader.ts';
@@ -33,14 +36,17 @@ in vec2 at;
 uniform mat4 modelViewMatrix;
 uniform mat4 projectionMatrix;
 out vec2 vAt;
+out vec3 vPlace;
 void main() {
   vAt = at;
+  vPlace = position;
   gl_Position = projectionMatrix * modelViewMatrix * vec4(position, 1.0);
 }
 `;
 
 const fragment = /* glsl */ `
 in vec2 vAt;
+in vec3 vPlace;
 uniform vec3 uGround; uniform vec3 uCoral;
 uniform vec3 uBandInk[${MOST_BANDS}];
 uniform float uRatio;
@@ -54,16 +60,23 @@ uniform sampler2D uShade;
 // Left, bottom, width and height of the board.
 uniform vec4 uBoard;
 uniform float uContact;
-// Cells are asked where screens close up (1), and what lamps light (2); or before the lens at all (3).
+// Slopes of uneven ground are a little darker than the flat, most of all to the north.
+uniform bool uUneven;
+// Cells are asked where screens close up (1), and what lamps light (2); before the lens at all (3); or instead of it (4).
 uniform int uAsked;
 uniform sampler2D uCells;
 uniform vec4 uCellBox;
 out vec4 colour;
 ${readWash}
+int cellAt(vec2 at) {
+  vec2 place = (at - uCellBox.xy) / uCellBox.zw;
+  return int(texture(uCells, clamp(place, 0.0, 1.0)).r * 255.0 + 0.5);
+}
+
 int judgedAt(int seen) {
+  if (uAsked == 4) return uWashed ? cellAt(vAt) : BARE;
   if (uAsked == 0 || seen == BARE || seen == HIDDEN) return seen;
-  vec2 place = (vAt - uCellBox.xy) / uCellBox.zw;
-  int label = int(texture(uCells, clamp(place, 0.0, 1.0)).r * 255.0 + 0.5);
+  int label = cellAt(vAt);
   if (seen == SCREENED) return label == ${CLOSED_LABEL} ? HIDDEN : seen;
   if (uAsked == 1) return seen;
   if (uAsked == 2) return label == 0 || label == ${CLOSED_LABEL} ? seen : max(seen, BAND + label - 1);
@@ -83,12 +96,19 @@ float dashes(vec2 at, float pitch) {
   return step(fract((at.x - at.y) * 0.70710678 / (pitch * 2.4) + 0.5 * floor((at.x + at.y) * 0.70710678 / pitch)), 0.55);
 }
 
+float slopeShade() {
+  if (!uUneven) return 0.0;
+  vec3 n = normalize(cross(dFdx(vPlace), dFdy(vPlace)));
+  n *= sign(n.z);
+  return clamp(0.3 * (0.6 * length(n.xy) + 0.4 * n.y), 0.0, 0.3);
+}
+
 void main() {
   vec2 pixel = gl_FragCoord.xy;
   float shade = uRaised ? 0.0 : texture(uShade, (vAt - uBoard.xy) / uBoard.zw).r * uContact;
   int washed = uWashed ? washAt(pixel) : BARE;
   int state = judgedAt(washed);
-  vec4 paint = uRaised ? vec4(uGround, 0.0) : vec4(uGround * (1.0 - shade), 1.0);
+  vec4 paint = uRaised ? vec4(uGround, 0.0) : vec4(uGround * (1.0 - shade) * (1.0 - slopeShade()), 1.0);
   float lines = hatch(vAt, uPitch);
   if (uBetween > 0.0) lines = max(lines, uBetween * hatch(vAt + vec2(uPitch * 0.35355339), uPitch));
   if (state == DARK) {
@@ -102,7 +122,8 @@ void main() {
     float pooled = 0.0;
     for (int i = 0; i < 4; i += 1) {
       vec2 step_ = i == 0 ? vec2(reach, 0.0) : i == 1 ? vec2(-reach, 0.0) : i == 2 ? vec2(0.0, reach) : vec2(0.0, -reach);
-      if (washAt(pixel + step_) != washed) pooled = 1.0;
+      vec2 there = vAt + dFdx(vAt) * step_.x + dFdy(vAt) * step_.y;
+      if (uAsked == 4 ? cellAt(there) != state : washAt(pixel + step_) != washed) pooled = 1.0;
     }
     vec3 ink = uBandInk[state - BAND] * (1.0 - 0.08 * pooled) * (1.0 - 0.7 * shade);
     paint = vec4(ink, uRaised ? uFill : 1.0);
@@ -131,16 +152,20 @@ export class Surface {
     uShade: { value: null as Texture | null },
     uBoard: { value: new Vector4(0, 0, 1, 1) },
     uContact: { value: 0 },
+    uUneven: { value: false },
     uAsked: { value: 0 },
     uCells: { value: null as Texture | null },
     uCellBox: { value: new Vector4(0, 0, 1, 1) },
   };
 
+  private readonly material: Material;
+  private readonly raised: boolean;
   private cells = labelTexture(new Uint8Array(1), 1, 1);
 
   constructor(wash: IUniform<Texture>, window: WindowUniforms, raised: boolean, order: number) {
     this.uniforms.uRaised.value = raised;
-    const material = shaderMaterial(
+    this.raised = raised;
+    this.material = shaderMaterial(
       vertex,
       fragment,
       { ...window, ...this.uniforms, uWash: wash },
@@ -150,9 +175,12 @@ export class Surface {
         blending: raised ? NormalBlending : NoBlending,
         depthWrite: false,
         depthTest: raised,
+        polygonOffset: true,
+        polygonOffsetFactor: 2,
+        polygonOffsetUnits: 4,
       },
     );
-    this.mesh = new Mesh(new BufferGeometry(), material);
+    this.mesh = new Mesh(new BufferGeometry(), this.material);
     this.mesh.frustumCulled = false;
     this.mesh.renderOrder = order;
   }
@@ -168,6 +196,24 @@ export class Surface {
     const z = height - origin[2];
     this.put([l, b, z, r, b, z, r, t, z, l, t, z], [l, b, r, b, r, t, l, t], [0, 1, 2, 0, 2, 3]);
     this.uniforms.uBoard.value.set(l, b, r - l, t - b);
+  }
+
+  /** Covers uneven ground, or what lies a height above it. */
+  layOver({ positions, triangles }: TerrainFaces, board: Board, height: number, origin: Vec3): void {
+    const position: number[] = [];
+    const at: number[] = [];
+    for (let i = 0; i < positions.length; i += 3) {
+      const [x, y] = [(positions[i] ?? 0) - origin[0], (positions[i + 1] ?? 0) - origin[1]];
+      position.push(x, y, (positions[i + 2] ?? 0) + height - origin[2]);
+      at.push(x, y);
+    }
+    this.put(position, at, triangles, true);
+    this.uniforms.uBoard.value.set(
+      board.left - origin[0],
+      board.bottom - origin[1],
+      board.right - board.left,
+      board.top - board.bottom,
+    );
   }
 
   /** Covers a wall, a roof face or a patch. @param origin what its places are given from, a hair behind the face */
@@ -202,17 +248,27 @@ export class Surface {
     this.cells.needsUpdate = true;
   }
 
-  private put(position: readonly number[], at: readonly number[], index: number[]): void {
+  private put(
+    position: readonly number[],
+    at: readonly number[],
+    index: number[] | Uint32Array,
+    uneven = false,
+  ): void {
+    const { material } = this;
+    this.uniforms.uUneven.value = uneven;
+    // Hills stand before what is behind them; a plane never does.
+    material.depthTest = uneven || this.raised;
+    material.depthWrite = uneven;
     this.mesh.geometry.dispose();
     this.mesh.geometry = new BufferGeometry();
     this.mesh.geometry.setAttribute('position', new Float32BufferAttribute(position, 3));
     this.mesh.geometry.setAttribute('at', new Float32BufferAttribute(at, 2));
-    this.mesh.geometry.setIndex(index);
+    this.mesh.geometry.setIndex(new Uint32BufferAttribute(index, 1));
   }
 }
 
 /** How the shader asks the cells. */
-const ASKED: Readonly<Record<Asked, number>> = { nothing: 0, screens: 1, lamps: 2, all: 3 };
+const ASKED: Readonly<Record<Asked, number>> = { nothing: 0, screens: 1, lamps: 2, all: 3, ground: 4 };
 
 /** Labels of cells as the shader reads them: one byte each, none between. */
 function labelTexture(labels: Uint8Array<ArrayBuffer>, columns: number, rows: number): DataTexture {

@@ -5,6 +5,8 @@ import type { FlatSurface } from '../../model/surface.ts';
 import type { CameraCoverage } from '../../coverage/coverage.ts';
 import { bandColours, contourInk } from '../../draw/bandInk.ts';
 import { ink, type Theme } from '../../draw/ink.ts';
+import { groundOf, terrainFaces } from '../ground/terrainFaces.ts';
+import { boardEdges } from '../ground/terrainLines.ts';
 import { FatLines } from '../lines/FatLines.ts';
 import { inkVector, type WindowUniforms } from '../shading.ts';
 import { askedOfCells, cellLabels } from './cellLabels.ts';
@@ -118,6 +120,16 @@ export class TargetLayer {
     }
     this.outline.show([]);
     this.openings.show([]);
+    const uneven = groundOf(assessment.scene);
+    if (uneven !== null) {
+      const faces = terrainFaces(uneven);
+      const near = (value: number, i: number): number => value - (origin[i % 3] ?? 0);
+      const { rim, posts } = boardEdges(faces, height);
+      if (raised) this.plane.layOver(faces, board, height, origin);
+      this.edge.show(raised ? rim.map(near) : []);
+      this.posts.show(raised ? posts.map(near) : []);
+      return;
+    }
     if (raised) this.plane.lay(board, ground + height, origin);
     const [l, b, r, t] = [
       board.left - origin[0],

@@ -5,7 +5,9 @@ import { dot, length, subtract, type Vec3 } from '../../base/vector.ts';
 import type { Infrared } from '../../optics/light.ts';
 import { axesOf } from '../../optics/projection.ts';
 import type { Grid } from '../../sight/grid.ts';
+import { groundOf } from '../ground/terrainFaces.ts';
 import { pointOn } from '../planeFrame.ts';
+import { groundLabels } from './groundLabels.ts';
 
 /** What a cell is painted as where its own judgement goes before the lens's: 0 nothing, 1 and up its band, this too dark. */
 export const DARK_LABEL = 255;
@@ -22,15 +24,19 @@ export interface CellLabels {
   readonly grid: Grid;
 }
 
-/** What cells are asked about: nothing; where screens have closed up; what lamps light besides; or all that is seen. */
-export type Asked = 'nothing' | 'screens' | 'lamps' | 'all';
+/**
+ * What cells are asked about: nothing; where screens have closed up; what lamps light besides; all that is seen; or, over
+ * uneven ground, everything (groundLabels.ts).
+ */
+export type Asked = 'nothing' | 'screens' | 'lamps' | 'all' | 'ground';
 
 /**
  * What the shader that evaluates the lens does not know: closing screens, what lamps light, and glass, which throws a
  * camera's own infrared back.
  */
-export function askedOfCells({ scene }: Assessment): Asked {
+export function askedOfCells({ scene, surface }: Assessment): Asked {
   const { night, solids } = scene;
+  if (surface === null && groundOf(scene) !== null) return 'ground';
   if (night !== null && solids.some(({ passage }) => passage === 'clear')) return 'all';
   if (night !== null && night.lamps.length > 0) return 'lamps';
   return solids.some(({ sheets }) => sheets) ? 'screens' : 'nothing';
@@ -47,6 +53,7 @@ export function cellLabels(
 ): CellLabels {
   const { site, scene } = assessment;
   const { grid } = site;
+  if (asked === 'ground') return groundLabels(site, counted);
   const labels = new Uint8Array(grid.columns * grid.rows);
   if (asked === 'all') labels.set(site.band);
   if (asked === 'lamps') addLamps(labels, assessment, counted);

@@ -11,11 +11,12 @@ import { misfits } from './misfits.ts';
 
 /**
  * A changed plan, if a file could hold it: every record that differs has the shape of its schema, and every outline that
- * differs can be built. What could not be built before need not now. Cost: by what differs, not by the plan.
+ * differs can be built. What could not be built before need not now. Where nothing differs, the very plan before. Cost: by what differs, not by the plan.
  */
 export function sound(before: Plan, after: Plan): Outcome<Plan> {
   if (after === before) return accept(before);
   const changes = changesBetween(before, after);
+  if (changes.length === 0) return accept(before);
   const shapes = changes.flatMap(schemaFaults);
   if (shapes.length > 0) return refuse(...shapes);
   const drawn = changes.flatMap(({ field, record }) => newDrawingFaults(before, after, field, record));

@@ -180,6 +180,8 @@ describe('moveThings', () => {
     const plan = wholePlan();
     expect(valueOf(moveThings(plan, all(plan), [0, 0]))).toBe(plan);
     expect(valueOf(turnThings(plan, all(plan), [0, 0], 360))).toBe(plan);
+    // On its wall a camera stays.
+    expect(valueOf(moveThings(plan, [{ kind: 'camera', id: 'C1' }], [1, 0]))).toBe(plan);
   });
 
   test('leaves what was not chosen the very objects that they were', () => {

@@ -15,9 +15,14 @@ export const RUN = 3;
 /** Writes runs from the left, one row after the other; neighbours with one code become one. One object serves many cameras. */
 export class RunWriter {
   private starts = new Int32Array(0);
-  private list = new Int32Array(1024 * RUN);
+  private list: Int32Array;
   private used = 0;
   private row = 0;
+
+  /** @param room runs that there is room for at first */
+  constructor(room = 256) {
+    this.list = new Int32Array(Math.max(16, room) * RUN);
+  }
 
   begin(rows: number): void {
     this.starts = new Int32Array(rows + 1);

@@ -18,9 +18,9 @@ export function relabelled(
   labelOf: (code: number) => number,
   mask: Uint8Array | null,
 ): RowRuns {
-  const writer = new RunWriter();
-  writer.begin(grid.rows);
   const { starts, list } = runs;
+  const writer = new RunWriter(list.length / RUN);
+  writer.begin(grid.rows);
   for (let row = 0; row < grid.rows; row += 1) {
     const base = row * grid.columns;
     for (let at = starts[row] ?? 0; at < (starts[row + 1] ?? 0); at += RUN) {

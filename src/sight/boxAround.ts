@@ -1,5 +1,5 @@
 import type { Footing } from './footing.ts';
-import { HALF_TURN, turnOf } from './sectors.ts';
+import { HALF_TURN, turnFrom, turnOf } from './sectors.ts';
 
 /** Where a box lies around the axis from a lens to its foot, and where on the plane it can throw its shadow. */
 export class BoxAround {
@@ -61,9 +61,7 @@ export class BoxAround {
       const q = corners[corner * 2 + 1] ?? 0;
       const along = (p * middleP + q * middleQ) / size;
       if (along < nearest) nearest = along;
-      let off = turnOf(p, q) - middle;
-      if (off > HALF_TURN) off -= 2 * HALF_TURN;
-      else if (off < -HALF_TURN) off += 2 * HALF_TURN;
+      const off = turnFrom(middle, p, q);
       if (off < least) least = off;
       if (off > most) most = off;
     }

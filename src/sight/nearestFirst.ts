@@ -99,9 +99,7 @@ function ordered({ count, numbers, sides, outline, solid, facet }: Shadows, runs
 function cast(sectors: Sectors, made: ShadowMaker, { first, count, start, end, whole }: Waiting): void {
   const { numbers, sides } = made.shadows();
   if (whole) sectors.add(numbers, sides, first, count, start, end);
-  else
-    for (let shadow = first; shadow < first + count; shadow += 1)
-      sectors.add(numbers, sides, shadow, 1, start, end);
+  else for (let shadow = first; shadow < first + count; shadow += 1) sectors.addOne(numbers, sides, shadow);
 }
 
 /** More clumps than any scene has. */

@@ -1,4 +1,4 @@
-import { STRIDE } from './shadowLayout.ts';
+import { BOX, STRIDE } from './shadowLayout.ts';
 
 /** Directions around the foot of the lens that are looked along, and the sectors between them. */
 const RAYS = 1024;
@@ -25,6 +25,12 @@ export function turnOf(p: number, q: number): number {
 
 /** Half of all rays. */
 export const HALF_TURN = RAYS / 2;
+
+/** How far a direction is turned from another, [−HALF_TURN, HALF_TURN] rays. */
+export function turnFrom(middle: number, p: number, q: number): number {
+  const off = turnOf(p, q) - middle;
+  return off > HALF_TURN ? off - RAYS : off < -HALF_TURN ? off + RAYS : off;
+}
 
 /**
  * What of a plane is sure to lie in shadow, sector by sector around the foot of a lens: one stretch of distances in each. What
@@ -78,6 +84,22 @@ export class Sectors {
       nearBefore = near;
       farBefore = far;
     }
+  }
+
+  /** Adds one shadow. It lies within its box. */
+  addOne(numbers: Float64Array, sides: Uint8Array, shadow: number): void {
+    const box = shadow * STRIDE + BOX;
+    const [left, bottom] = [numbers[box] ?? 0, numbers[box + 1] ?? 0];
+    const [right, top] = [numbers[box + 2] ?? 0, numbers[box + 3] ?? 0];
+    if (left <= 0 && right >= 0 && bottom <= 0 && top >= 0) {
+      this.add(numbers, sides, shadow, 1, 0, RAYS);
+      return;
+    }
+    const middle = turnOf((left + right) / 2, (bottom + top) / 2);
+    const [a, b] = [turnFrom(middle, left, bottom), turnFrom(middle, right, bottom)];
+    const [c, d] = [turnFrom(middle, left, top), turnFrom(middle, right, top)];
+    const start = middle + Math.min(a, b, c, d) + RAYS;
+    this.add(numbers, sides, shadow, 1, start, middle + Math.max(a, b, c, d) + RAYS);
   }
 
   /** Whether a stretch of distances lies in shadow in all sectors that the rays from start to end pass. */

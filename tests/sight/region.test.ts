@@ -155,6 +155,50 @@ describe('the area of what is seen', () => {
     expect(seenWithin(found, WINDOW).area).toBe(0);
   });
 
+  test('above the joint of a wall in two courses is that above the same wall in one', () => {
+    const [lower, upper] = [
+      boxSolid('wall', [0, 6, 0], [4, 1, 1.5], 20),
+      boxSolid('wall', [0, 6, 1.5], [4, 1, 0.5], 20),
+    ];
+    // Three rings of four corners; the floor of the first box, the top of the second and the sides of both.
+    const [floor, top, sides] = [
+      [0, 6],
+      [6, 12],
+      [12, 36],
+    ] as const;
+    const courses: Solid = {
+      ...lower,
+      positions: Float64Array.from([...lower.positions, ...upper.positions.subarray(12)]),
+      triangles: Uint32Array.from([
+        ...lower.triangles.subarray(...floor),
+        ...lower.triangles.subarray(...sides),
+        ...[...upper.triangles.subarray(...top), ...upper.triangles.subarray(...sides)].map(
+          (corner) => corner + 4,
+        ),
+      ]),
+    };
+    const seen = (solid: Solid) =>
+      sightOf(CAMERA, horizontalPlane(1.5), WINDOW, facetsOf([solid])).sight.seen;
+    const whole = seen(boxSolid('wall', [0, 6, 0], [4, 1, 2], 20));
+    expect(seen(courses).area).toBeCloseTo(whole.area, 6);
+    expect(seen(courses).ringsClosed).toBe(true);
+    expect(whole.area).toBeLessThan(seen(boxSolid('far', [0, 90, 0], [1, 1, 1])).area - 1);
+  });
+
+  test('is a number also for a lens in the very plane', () => {
+    for (const height of [3, 3 + 1e-9, 3 - 1e-9]) {
+      const { seen, frame } = sightOf(
+        CAMERA,
+        horizontalPlane(height),
+        WINDOW,
+        facetsOf([boxSolid('box', [0, 6, 0], [2, 2, 4])]),
+      ).sight;
+      expect(Number.isFinite(seen.area)).toBe(true);
+      for (const n of [...frame, ...seen.triangles, ...seen.rings.flatMap((ring) => [...ring])])
+        expect(Number.isFinite(n)).toBe(true);
+    }
+  });
+
   test('ends at a frame or a window by no solid', () => {
     const { seen, solids } = sightOf(CAMERA, horizontalPlane(0), WINDOW, facetsOf([])).sight;
     const beyond = new Set(seen.pieces.map((piece) => piece.beyond));

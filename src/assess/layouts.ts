@@ -10,6 +10,7 @@ import { situationIn } from '../plan/situations.ts';
 import type { Question } from './assessment.ts';
 import { Builder } from './builder.ts';
 import { Obstacles, type Ground } from './ground.ts';
+import { Places } from './places.ts';
 import type { Board, Scene } from './scene.ts';
 import { sceneOf } from './sceneOf.ts';
 import type { Step } from './step.ts';
@@ -40,6 +41,7 @@ const KEPT = 3;
 export class Layouts {
   readonly scratch = new Scratch();
   private readonly builder = new Builder();
+  private readonly places = new Places();
   private lastScene: {
     readonly plan: Plan;
     readonly situation: string | null;
@@ -71,6 +73,7 @@ export class Layouts {
       situationIn(plan, question.situation),
       this.builder.build,
       this.builder.terrain,
+      this.places.place,
     );
     const scene = withNight(this.builder.settled(made), last?.scene.night ?? null);
     this.lastScene = { plan, situation: question.situation, scene };

@@ -36,6 +36,7 @@ export function sceneOf(
   situation: Situation | null,
   build: Build = builtOf,
   terrainFor: typeof terrainOf = terrainOf,
+  place: typeof placeMount = placeMount,
 ): Scene {
   const ground = groundHeight(plan.ground);
   const away = new Set(situation?.away);
@@ -53,7 +54,7 @@ export function sceneOf(
   }
   // Where cameras are over ground does not hang on its height: the board comes first, then the ground across it.
   const drawn = plan.cameraOrder.flatMap((id) => plan.cameras[id] ?? []);
-  const board = boardOf(plan, boards, eyesOf(drawn, plan, ground));
+  const board = boardOf(plan, boards, eyesOf(drawn, plan, ground, place));
   const made = terrainFor(plan.ground, board);
   faults.push(...(made?.faults ?? []).map((fault) => ({ ...fault, path: ['ground', ...fault.path] })));
   const terrain = made?.terrain ?? null;
@@ -63,7 +64,7 @@ export function sceneOf(
   for (const set of drawn) {
     const { id } = set;
     const foot = set.mount.kind === 'pole' ? groundAt(set.mount.at) : ground;
-    const placed = placedCamera(set, plan, foot);
+    const placed = placedCamera(set, plan, foot, place);
     const told = placed.camera === null ? placed.faults : [...placed.faults, ...awayFaults(set, plan, away)];
     faults.push(...told.map((fault) => ({ ...fault, path: ['cameras', id, ...fault.path] })));
     if (placed.camera === null) continue;
@@ -111,8 +112,13 @@ function nightOf(plan: Plan, groundAt: (place: Vec2) => number): Night {
   return { infrared: new Map(infrared), lamps, leastLux: plan.settings.leastLux };
 }
 
-const eyesOf = (drawn: readonly PlanCamera[], plan: Plan, ground: number): readonly Vec3[] =>
-  drawn.map((set) => placedCamera(set, plan, ground).camera?.eye).filter((eye) => eye !== undefined);
+const eyesOf = (
+  drawn: readonly PlanCamera[],
+  plan: Plan,
+  ground: number,
+  place: typeof placeMount,
+): readonly Vec3[] =>
+  drawn.map((set) => placedCamera(set, plan, ground, place).camera?.eye).filter((eye) => eye !== undefined);
 
 const ofMount = (fault: Fault): Fault => ({ ...fault, path: ['mount', ...fault.path] });
 
@@ -120,8 +126,8 @@ type Placed =
   | { readonly camera: Camera; readonly fixing: Fixing; readonly faults: readonly Fault[] }
   | { readonly camera: null; readonly faults: readonly Fault[] };
 
-function placedCamera(set: PlanCamera, plan: Plan, ground: number): Placed {
-  const mount = placeMount(set.mount, plan.structures, ground);
+function placedCamera(set: PlanCamera, plan: Plan, ground: number, place: typeof placeMount): Placed {
+  const mount = place(set.mount, plan.structures, ground);
   if (!mount.ok)
     return {
       camera: null,

@@ -157,6 +157,8 @@ export interface ToolState {
   act?(act: Act, at: Pointed | null): ToolState;
   /** The tool's own key again, before the first press. */
   again?(): ToolState;
+  /** Undo, redo or another hand changed the plan meanwhile. */
+  overtaken?(): ToolState;
 }
 
 /** What keys and menus do with what is selected. */

@@ -105,7 +105,7 @@ export function createToolbox(editor: Editor): Toolbox {
       } else if (state.selection !== before.selection && !busy && toolOf(now()) === 'rest' && !dragging) {
         // What the keys do at rest goes by what is selected.
         store.setState({ state: first(editor) });
-      }
+      } else if (state.plan !== before.plan && !busy && !dragging) send((now) => now.overtaken?.());
     }),
   ];
   return {

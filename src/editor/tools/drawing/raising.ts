@@ -97,6 +97,11 @@ export function raising(
       release: done,
       click: done,
       enter: done,
+      overtaken: () => {
+        if (isGone()) return drawing.armed();
+        moved = null;
+        return state(null);
+      },
       escape: () => {
         gesture?.cancel();
         return ask();

@@ -30,6 +30,36 @@ describe('raising', () => {
     expect(hand.structure('House')).toMatchObject({ height: 2.7 });
   });
 
+  test('Ctrl+Z before the pointer moved takes the outline back, and no level line stays', () => {
+    const hand = closed();
+    expect(hand.state().name).toBe('outline raising');
+    hand.editor.undo();
+    expect(hand.structure('House')).toBeUndefined();
+    expect(hand.state().name).toBe('outline armed');
+    expect(hand.state().ghost).toMatchObject({ lines: [] });
+
+    // A number stepped by its button is taken back by itself: the line comes down with it.
+    const stepped = closed();
+    stepped.tools.type('height', 3.5);
+    stepped.editor.undo();
+    expect(stepped.state()).toMatchObject({
+      name: 'outline raising',
+      strip: { fields: [{ value: 2.7 }] },
+      ghost: {
+        lines: [
+          {
+            points: [
+              [0, 0, 2.7],
+              [8, 0, 2.7],
+              [8, 6, 2.7],
+              [0, 6, 2.7],
+            ],
+          },
+        ],
+      },
+    });
+  });
+
   test('the pointer pulls it, one step; Esc puts it back', () => {
     const hand = closed();
     const viewer = [4, -40, 15] as const;

@@ -11,12 +11,13 @@ export interface Wanted {
 }
 
 /**
- * Conditions along a row are sampled so many times, evenly in angle; a change between two is then found to a nanometre. For
- * some lenses bent beyond k = −½ too few: there 200 moved an area by a thousandth.
+ * Conditions along a row are sampled so many times, evenly in angle; a change between two is then found to a nanometre.
  */
 const SAMPLES = 40;
 /** Rows are at most this far apart; where what is on them changes no closer than FINE, or FINEST where that changes much, m. */
 const [COARSE, FINE, FINEST] = [0.15, 2e-4, 1e-8];
+/** How far past its greatest angle a law that goes on is asked, rad: else a strip was lost along the edge of what k = −1 sees. */
+const PAST = [0, -0.05] as const;
 /** What rows FINE apart may leave open, m². */
 const MUCH = 1e-6;
 /** Simpson's halving test must pass to this, m² per m of rows. */
@@ -269,7 +270,8 @@ export class BandRow implements Row {
     const h = 5e-5;
     const [u0, v0, m0] = this.image(x + h * mx, y + h * my);
     const [u1, v1, m1] = this.image(x - h * mx, y - h * my);
-    return m0 > 0 && m1 > 0 ? Math.hypot(u0 - u1, v0 - v1) / (2 * h) : -1;
+    const past = PAST[this.camera.k < 0 ? 1 : 0];
+    return m0 > past && m1 > past ? Math.hypot(u0 - u1, v0 - v1) / (2 * h) : -1;
   }
 
   /** Pixels right of and below the middle, and how far within the lens's greatest angle, rad. */
@@ -285,7 +287,7 @@ export class BandRow implements Row {
     const theta = 2 * Math.atan2(off, Math.hypot(off, ahead) + ahead);
     const { k } = camera;
     const margin = (k === 0 ? Math.PI : Math.min(Math.PI, Math.PI / 2 / Math.abs(k))) - theta;
-    if (margin <= 0) return [right < 0 ? -1e7 : 1e7, down < 0 ? -1e7 : 1e7, margin];
+    if (margin <= PAST[k < 0 ? 1 : 0]) return [right < 0 ? -1e7 : 1e7, down < 0 ? -1e7 : 1e7, margin];
     const law = k > 0 ? Math.tan(k * theta) / k : k < 0 ? Math.sin(-k * theta) / -k : theta;
     const gain = off === 0 ? 0 : (camera.focalLength * law) / off;
     return [

@@ -1,30 +1,28 @@
 import { createStore } from 'zustand/vanilla';
 import type { AnswersStore } from '../answers/store.ts';
 import type { Assessment } from '../assess/assessment.ts';
+import type { Scene } from '../assess/scene.ts';
 import type { Vec3 } from '../base/vector.ts';
-import { ink } from '../draw/ink.ts';
 import type { Editor, Selected } from '../editor/editor.ts';
 import type { Pointed } from '../editor/tools/pointed.ts';
 import { createToolbox, type Toolbox } from '../editor/tools/toolbox.ts';
 import type { Solid } from '../model/solid.ts';
 import type { Plan } from '../plan/plan.ts';
-import { GROUND, groundParts } from './ground/terrainFaces.ts';
+import { GROUND, groundOf, groundParts } from './ground/terrainFaces.ts';
 import { HoverName } from './labels/HoverName.ts';
-import { SignLayer } from './labels/SignLayer.ts';
-import { PlateLayer } from './labels/PlateLayer.ts';
-import { Drawing } from './drawing/Drawing.ts';
+import type { Drawing } from './drawing/Drawing.ts';
 import { homeBox, middleOf, siteBox, thingBox, withPictures } from './modelBox.ts';
 import { ModelScene, type Shown } from './ModelScene.ts';
-import { idOf, placeOfFaces, shownNow } from './shown.ts';
+import { shownNow } from './shown.ts';
 import { Hands } from './navigate/Hands.ts';
 import { Here } from './navigate/Here.ts';
 import { KeyCursor } from './navigate/KeyCursor.ts';
 import { nextBehind } from './navigate/nextBehind.ts';
 import { View } from './navigate/View.ts';
 import { followLens } from './navigate/ways.ts';
-import { platesOver } from './parts/rectsOver.ts';
 import { pickable, type Pickable } from './picking.ts';
 import type { PictureBitmap } from './pictures/PictureLayer.ts';
+import { Overlay } from './Overlay.ts';
 import { pointedAt, type Held } from './pointedAt.ts';
 import type { Sheet, Spot } from './sheet.ts';
 import { themeNow, watchTheme } from './theme.ts';
@@ -32,8 +30,6 @@ import { Typing } from './typing/Typing.ts';
 
 /** The device's pixels count up to here; finer ones cost more than they show. */
 const MOST_RATIO = 2;
-/** Labels are placed anew once nothing has moved for so long, ms. */
-const REST = 180;
 
 const NO_KEYS: Held = { shiftKey: false, ctrlKey: false, metaKey: false };
 
@@ -57,22 +53,20 @@ export class Model {
   readonly answers: AnswersStore;
   private readonly canvas: HTMLCanvasElement;
   private readonly scene: ModelScene;
-  private readonly signs: SignLayer;
-  private readonly plates: PlateLayer;
-  readonly drawing: Drawing;
+  private readonly overlay: Overlay;
   private readonly stops: (() => void)[] = [];
   private readonly followers = new Set<(sheet: Sheet) => void>();
-  private solids: Pickable = pickable([]);
+  /** What of the picture can be pointed at. */
+  solids: Pickable = pickable([]);
+  shown: Shown | null = null;
   private frame = 0;
   /** The picture itself is to be painted, not only what lies over it. */
   private stale = true;
-  private resting = 0;
   private fitted: string | null = null;
   private picked: { readonly solids: readonly Solid[]; readonly structures: Plan['structures'] | null } = {
     solids: [],
     structures: null,
   };
-  private shown: Shown | null = null;
 
   constructor(
     canvas: HTMLCanvasElement,
@@ -89,9 +83,7 @@ export class Model {
     this.typing = new Typing(this);
     this.cursor = new KeyCursor(this);
     this.scene = new ModelScene(canvas, bitmap, this.invalidate);
-    this.signs = new SignLayer(layer);
-    this.plates = new PlateLayer(layer);
-    this.drawing = new Drawing(layer);
+    this.overlay = new Overlay(layer, this);
     this.hands = new Hands(this, layer, canvas);
     const name = new HoverName(layer, this);
     canvas.addEventListener('webglcontextrestored', this.invalidate);
@@ -105,7 +97,7 @@ export class Model {
         if (state !== before) this.redraw();
       }),
       answers.subscribe((now, before) => {
-        if (now.assessment !== before.assessment) this.invalidate();
+        if (now.assessment !== before.assessment || now.ahead !== before.ahead) this.invalidate();
       }),
       editor.store.subscribe((now, before) => {
         if (
@@ -120,6 +112,7 @@ export class Model {
       watchTheme(() => this.retint()),
       () => this.toolbox.dispose(),
       () => name.dispose(),
+      () => this.overlay.dispose(),
     );
     this.retint();
     this.resize();
@@ -129,13 +122,25 @@ export class Model {
     return this.answers.getState().assessment;
   }
 
+  /** What stands in the picture: ahead of the assessment while something is shaped. */
+  get standing(): Scene | null {
+    const { assessment, ahead } = this.answers.getState();
+    return ahead ?? assessment?.scene ?? null;
+  }
+
+  get drawing(): Drawing {
+    return this.overlay.drawing;
+  }
+
+  /** The element that takes the keys. */
+  get element(): HTMLElement | null {
+    return this.canvas.parentElement;
+  }
+
   /** What lies under a place of the window. */
   pointed(spot: Spot, held: Held): Pointed {
     const reach = held.pointerType === 'touch' || held.pointerType === 'pen' ? 22 : 12;
-    const sign = this.signs.at(spot, reach);
-    const grip = sign.handle === null ? this.drawing.at(spot, reach) : null;
-    const scene = this.assessment?.scene ?? null;
-    return pointedAt(this.view.sheet, spot, scene, this.solids, { ...sign, grip }, held);
+    return pointedAt(this.view.sheet, spot, this.standing, this.solids, this.overlay.at(spot, reach), held);
   }
 
   /** What a second click at the same place means: the thing behind the selected one. */
@@ -158,15 +163,13 @@ export class Model {
   }
 
   focus(): void {
-    this.canvas.parentElement?.focus();
+    this.element?.focus();
   }
 
   /** A key that was meant for the Model although the focus was beside it. */
   pressKey(key: string): void {
     this.focus();
-    this.canvas.parentElement?.dispatchEvent(
-      new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }),
-    );
+    this.element?.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
   }
 
   /** What a turn of the view is about: the point given, else the selection, else the site. */
@@ -177,7 +180,7 @@ export class Model {
   }
 
   boxOf(thing: Selected | null) {
-    return thingBox(this.assessment?.scene ?? null, this.shown, thing);
+    return thingBox(this.standing, this.shown, thing);
   }
 
   fit(thing: Selected | null): void {
@@ -205,9 +208,9 @@ export class Model {
       this.scene.paint(view.orbit, view.width, view.height);
     }
     this.tellView();
-    this.follow();
-    clearTimeout(this.resting);
-    this.resting = window.setTimeout(this.rest, REST);
+    this.overlay.follow();
+    this.canvas.style.cursor = this.hands.cursor;
+    for (const follower of this.followers) follower(view.sheet);
   };
 
   /**
@@ -226,13 +229,16 @@ export class Model {
   private take(assessment: Assessment): void {
     const now = this.editor.store.getState();
     const { plan } = now;
-    this.shown = shownNow(now, assessment, this.shown);
-    const { solids } = assessment.scene;
+    this.shown = shownNow(now, this.answers.getState(), assessment, this.shown);
+    const { solids } = this.shown.standing;
     if (this.picked.solids !== solids || this.picked.structures !== plan.structures) {
       this.picked = { solids, structures: plan.structures };
       // What is left out of the picture is not there to point at either.
       const there = solids.filter(({ structure }) => plan.structures[structure]?.hidden !== true);
-      this.solids = pickable(there.flatMap((solid) => (solid.id === GROUND ? groundParts(solid) : solid)));
+      const uneven = groundOf(assessment.scene);
+      this.solids = pickable(
+        there.flatMap((solid) => (uneven && solid.id === GROUND ? groundParts(uneven) : solid)),
+      );
     }
     this.scene.show(assessment, this.shown);
     this.view.site = withPictures(siteBox(assessment.scene), this.shown.pictures);
@@ -250,50 +256,6 @@ export class Model {
     return () => this.followers.delete(follower);
   }
 
-  /** Moves signs and labels with the view. */
-  private follow(): void {
-    const { assessment, view } = this;
-    const { selected, hovered } = this.editor.store.getState();
-    this.signs.show({
-      sheet: view.sheet,
-      assessment,
-      solids: this.solids,
-      selected: idOf(selected, 'camera'),
-      hovered: idOf(hovered, 'camera'),
-      lamps: this.shown?.lamps ?? [],
-      lamp: { selected: idOf(selected, 'lamp'), hovered: idOf(hovered, 'lamp') },
-      ghost: this.toolbox.store.getState().state.ghost,
-      pinned: this.here.pinned,
-      looked: assessment && placeOfFaces(assessment),
-      counted: this.shown?.counted ?? (() => true),
-    });
-    this.plates.follow(view.sheet);
-    const { state } = this.toolbox.store.getState();
-    const now = this.editor.store.getState();
-    const { sheet, isPlan: plan } = view;
-    this.drawing.show({ sheet, solids: this.solids, state, now, plan, cursor: this.cursor.at });
-    this.canvas.style.cursor = this.hands.cursor;
-    for (const follower of this.followers) follower(sheet);
-  }
-
-  private rest = (): void => {
-    const { assessment, view } = this;
-    const { plan, selected, gesturing } = this.editor.store.getState();
-    if (!assessment || gesturing) return;
-    this.plates.place({
-      sheet: view.sheet,
-      assessment,
-      solids: this.solids,
-      theme: themeNow(),
-      unit: plan.settings.units,
-      selected: selected?.kind === 'camera' ? selected.id : null,
-      counted: this.shown?.counted ?? (() => true),
-      names: ({ structure, name }) =>
-        plan.structures[structure]?.name ?? plan.cameras[structure]?.name ?? name,
-      taken: [...this.signs.plates, ...this.drawing.plates, ...platesOver(this.canvas.parentElement)],
-    });
-  };
-
   private resize(): void {
     const { clientWidth, clientHeight } = this.canvas;
     if (clientWidth === 0 || clientHeight === 0) return;
@@ -308,13 +270,12 @@ export class Model {
   private retint(): void {
     const theme = themeNow();
     this.scene.tint(theme);
-    this.signs.tint(ink[theme]);
+    this.overlay.tint(theme);
     this.invalidate();
   }
 
   dispose(): void {
     cancelAnimationFrame(this.frame);
-    clearTimeout(this.resting);
     for (const stop of this.stops) stop();
     this.scene.dispose();
   }

@@ -4,7 +4,7 @@ import type { Ground } from '../../src/model/ground.ts';
 import { terrainOf } from '../../src/model/terrain.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { BOARD_EDGE } from '../../src/view3d/ground/board.ts';
-import { groundOf, heightOn, skirtOf, terrainFaces } from '../../src/view3d/ground/terrainFaces.ts';
+import { GROUND, groundOf, heightOn, skirtOf } from '../../src/view3d/ground/terrainFaces.ts';
 import { boardEdges, drapedLine, heightLines, heightStep } from '../../src/view3d/ground/terrainLines.ts';
 import { askedOfCells, cellLabels } from '../../src/view3d/wash/cellLabels.ts';
 import { demo } from '../editor/plans.ts';
@@ -38,35 +38,52 @@ const bumps: Ground = {
 function made(ground: Ground) {
   const found = terrainOf(ground, BOARD);
   if (!found) throw new Error('this ground is flat');
-  return found.terrain;
+  const faces = groundOf({ solids: [found.terrain.solid], board: BOARD });
+  if (!faces) throw new Error('no ground was found');
+  return { ...found.terrain, faces };
 }
 
 describe('the faces of uneven ground', () => {
-  test('are those that the terrain says are its own', () => {
+  test('cover the board and no more, and are found once', () => {
     for (const ground of [slope, bumps]) {
-      const { solid, surface, least, most } = made(ground);
-      const faces = terrainFaces(solid);
-      expect(Array.from(faces.triangles)).toEqual(Array.from(solid.triangles.subarray(0, surface * 3)));
-      expect([faces.least, faces.most]).toEqual([least, most]);
+      const { solid, faces } = made(ground);
+      const { positions: p, triangles } = faces;
+      let area = 0;
+      for (let i = 0; i < triangles.length; i += 3) {
+        const [a = [0, 0], b = [0, 0], c = [0, 0]] = [0, 1, 2].map((k) => {
+          const at = (triangles[i + k] ?? 0) * 3;
+          return [p[at] ?? 0, p[at + 1] ?? 0];
+        });
+        for (const [x = 0, y = 0] of [a, b, c]) {
+          expect(Math.abs(x - 1)).toBeLessThanOrEqual(11);
+          expect(Math.abs(y - 0.5)).toBeLessThanOrEqual(8.5);
+        }
+        const [ux, uy] = [(b[0] ?? 0) - (a[0] ?? 0), (b[1] ?? 0) - (a[1] ?? 0)];
+        area += (ux * ((c[1] ?? 0) - (a[1] ?? 0)) - uy * ((c[0] ?? 0) - (a[0] ?? 0))) / 2;
+      }
+      expect(area).toBeCloseTo(22 * 17, 9);
+      expect(groundOf({ solids: [solid], board: { ...BOARD } })).toBe(faces);
+      expect(groundOf({ solids: [solid], board: { ...BOARD, left: -9 } })).not.toBe(faces);
     }
+    expect(GROUND).toBe(made(slope).solid.id);
   });
 
   test('a plumb line meets them at the height of the terrain', () => {
     const chance = chanceFrom(20_261_125);
     for (const ground of [slope, bumps]) {
-      const { solid, heightAt } = made(ground);
+      const { faces, heightAt } = made(ground);
       for (let i = 0; i < trials(200, 5000); i += 1) {
         const x = chance.between(BOARD.left, BOARD.right);
         const y = chance.between(BOARD.bottom, BOARD.top);
-        expect(heightOn(solid, x, y), `${x} ${y}`).toBeCloseTo(heightAt(x, y), 9);
+        expect(heightOn(faces, x, y), `${x} ${y}`).toBeCloseTo(heightAt(x, y), 9);
       }
-      expect(heightOn(solid, 500, 0)).toBeNull();
+      expect(heightOn(faces, 500, 0)).toBeNull();
     }
   });
 
   test('their board closes with the sides: every edge of the rim is met once by the skirt', () => {
-    const { solid } = made(bumps);
-    const { rim, foot, posts } = boardEdges(terrainFaces(solid), 0);
+    const { faces } = made(bumps);
+    const { rim, foot, posts } = boardEdges(faces, 0);
     expect(posts.length / 6).toBe(4);
     expect(rim.length).toBe(foot.length);
     // Green's theorem: the rim encloses the whole board, counter-clockwise.
@@ -74,7 +91,7 @@ describe('the faces of uneven ground', () => {
     for (let i = 0; i < rim.length; i += 6)
       area += ((rim[i] ?? 0) * (rim[i + 4] ?? 0) - (rim[i + 3] ?? 0) * (rim[i + 1] ?? 0)) / 2;
     expect(area).toBeCloseTo(22 * 17, 9);
-    const { positions, triangles } = skirtOf(solid);
+    const { positions, triangles } = skirtOf(faces);
     const low = Math.min(...positions.filter((_, i) => i % 3 === 2));
     expect(low).toBeCloseTo(0 - BOARD_EDGE, 12);
     // Its faces look outward: the outward flow of (x, y, 0) is the area of the sides' far ends, above nought.
@@ -93,17 +110,16 @@ describe('the faces of uneven ground', () => {
 
 describe('lines on uneven ground', () => {
   test('of equal height lie where a slope has that height, as long as the board is there', () => {
-    const lines = heightLines(terrainFaces(made(slope).solid));
+    const lines = heightLines(made(slope).faces);
     const lengths = new Map<number, number>();
     for (let i = 0; i < lines.length; i += 6) {
       const [x = 0, y = 0, z = 0, x2 = 0, y2 = 0, z2 = 0] = lines.slice(i, i + 6);
       expect(z).toBe(z2);
-      if (Math.max(Math.abs(x), Math.abs(y), Math.abs(x2), Math.abs(y2)) > 20) continue;
       expect(plane(x, y)).toBeCloseTo(z, 9);
       lengths.set(z, (lengths.get(z) ?? 0) + Math.hypot(x2 - x, y2 - y));
     }
-    // z = 1 through (0, 0): from (−10, −20) to (10, 20).
-    expect(lengths.get(1)).toBeCloseTo(Math.hypot(20, 40), 6);
+    // z = 1 through (0, 0): from (−4, −8) to (4.5, 9).
+    expect(lengths.get(1)).toBeCloseTo(Math.hypot(8.5, 17), 6);
   });
 
   test('of height are no more than can be read', () => {
@@ -114,8 +130,8 @@ describe('lines on uneven ground', () => {
   });
 
   test('laid from place to place keep to the ground and to their length', () => {
-    const { solid, heightAt } = made(bumps);
-    const pieces = drapedLine(terrainFaces(solid), [-9, -7], [11, 8]);
+    const { faces, heightAt } = made(bumps);
+    const pieces = drapedLine(faces, [-9, -7], [11, 8]);
     let over = 0;
     for (let i = 0; i < pieces.length; i += 6) {
       const [x = 0, y = 0, z = 0, x2 = 0, y2 = 0, z2 = 0] = pieces.slice(i, i + 6);

@@ -1,7 +1,6 @@
 import { Material, type Group, type IUniform, type Mesh, type Texture, type Vector3 } from 'three';
 import type { Scene } from '../../assess/scene.ts';
 import type { Vec3 } from '../../base/vector.ts';
-import type { Solid } from '../../model/solid.ts';
 import { ink, type Theme } from '../../draw/ink.ts';
 import { FatLines } from '../lines/FatLines.ts';
 import { inkVector, type WindowUniforms } from '../shading.ts';
@@ -13,7 +12,7 @@ import { Surface } from '../wash/Surface.ts';
 import { BoardShadow } from './BoardShadow.ts';
 import { boardSolid } from './board.ts';
 import { contactShade } from './contactShade.ts';
-import { groundOf, skirtOf, terrainFaces } from './terrainFaces.ts';
+import { groundOf, skirtOf, type TerrainFaces } from './terrainFaces.ts';
 import { boardEdges, drapedRing, heightLines } from './terrainLines.ts';
 
 const THIN = { widths: [0.9, 0.8, 0], strengths: [0.5, 0.4, 0] } as const;
@@ -30,7 +29,7 @@ export class GroundLayer {
   private readonly skirt: Mesh = solidMesh(this.card);
   private readonly rim: FatLines;
   private readonly heights: FatLines;
-  private laid: { readonly ground: Solid; readonly origin: Vec3 } | null = null;
+  private laid: { readonly ground: TerrainFaces; readonly origin: Vec3 } | null = null;
   readonly surface: Surface;
 
   constructor(group: Group, wash: IUniform<Texture>, window: WindowUniforms, eye: IUniform<Vector3>) {
@@ -92,20 +91,19 @@ export class GroundLayer {
     );
   }
 
-  private showUneven(ground: Solid, { board, boundary }: Scene, origin: Vec3): void {
-    const faces = terrainFaces(ground);
+  private showUneven(ground: TerrainFaces, { board, boundary }: Scene, origin: Vec3): void {
     const near = (value: number, i: number): number => value - (origin[i % 3] ?? 0);
-    this.draped.show(drapedRing(faces, boundary ?? []).map(near));
+    this.draped.show(drapedRing(ground, boundary ?? []).map(near));
     if (this.laid?.ground === ground && this.laid.origin === origin) return;
     this.laid = { ground, origin };
     fill(this.slab, [], origin);
     fill(this.skirt, [skirtOf(ground)], origin);
     this.edges.show(edgesOf([], origin, () => false));
     this.boundary.show([]);
-    const { rim, foot, posts } = boardEdges(faces, 0);
+    const { rim, foot, posts } = boardEdges(ground, 0);
     this.rim.show([...rim, ...foot, ...posts].map(near));
-    this.heights.show(heightLines(faces).map(near));
-    this.surface.layOver(faces, board, 0, origin);
+    this.heights.show(heightLines(ground).map(near));
+    this.surface.layOver(ground, board, 0, origin);
   }
 
   /** @param ratio device pixels per CSS pixel */

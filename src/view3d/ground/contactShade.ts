@@ -2,7 +2,7 @@ import { CanvasTexture, LinearFilter, type Texture } from 'three';
 import type { Scene } from '../../assess/scene.ts';
 import type { Solid } from '../../model/solid.ts';
 import { boxOf } from '../picking.ts';
-import { GROUND, groundOf } from './terrainFaces.ts';
+import { GROUND } from './terrainFaces.ts';
 
 const NEAR_BLUR = 0.22;
 const FAR_BLUR = 0.95;
@@ -23,7 +23,7 @@ export function contactShade({ board, solids, ground }: Scene): Texture | null {
   const footprints = new Path2D();
   // From metres, north up, to pixels from the top left.
   const placed = new DOMMatrix([scale, 0, 0, -scale, -board.left * scale, board.top * scale]);
-  const uneven = groundOf({ solids }) !== null;
+  const uneven = solids.at(-1)?.id === GROUND;
   for (const solid of solids) {
     const { passage } = solid;
     if (passage !== 'solid' || solid.id === GROUND) continue;

@@ -86,29 +86,21 @@ export const drapedRing = (faces: TerrainFaces, ring: readonly (Vec2 | Vec3)[]):
     return drapedLine(faces, [x, y], [nx, ny]);
   });
 
-/** Corners of the rim turn by more than this: the sine of it. */
-const TURN = 0.01;
-
-/** The edges of the board under uneven ground: its rim, its foot, and the uprights at its corners. */
+/** The edges of the board under uneven ground, or of what lies a height above it: its rim, its foot, and the uprights at its corners. */
 export function boardEdges(
-  faces: TerrainFaces,
+  { positions: p, rim, least, board }: TerrainFaces,
   lift: number,
 ): { readonly rim: number[]; readonly foot: number[]; readonly posts: number[] } {
-  const { positions: p, rim, least } = faces;
   const [top, foot, posts]: [number[], number[], number[]] = [[], [], []];
   const low = least - BOARD_EDGE;
-  const next = new Map<number, number>();
-  for (let i = 0; i < rim.length; i += 2) next.set(rim[i] ?? 0, rim[i + 1] ?? 0);
-  for (const [a, b] of next) {
-    const c = next.get(b) ?? b;
-    const [ax, ay, az] = [p[a * 3] ?? 0, p[a * 3 + 1] ?? 0, p[a * 3 + 2] ?? 0];
-    const [bx, by, bz] = [p[b * 3] ?? 0, p[b * 3 + 1] ?? 0, p[b * 3 + 2] ?? 0];
+  for (let i = 0; i + 1 < rim.length; i += 2) {
+    const [a, b] = [(rim[i] ?? 0) * 3, (rim[i + 1] ?? 0) * 3];
+    const [ax, ay, az] = [p[a] ?? 0, p[a + 1] ?? 0, p[a + 2] ?? 0];
+    const [bx, by, bz] = [p[b] ?? 0, p[b + 1] ?? 0, p[b + 2] ?? 0];
     top.push(ax, ay, az + lift, bx, by, bz + lift);
     foot.push(ax, ay, low, bx, by, low);
-    const [ux, uy] = [bx - ax, by - ay];
-    const [vx, vy] = [(p[c * 3] ?? 0) - bx, (p[c * 3 + 1] ?? 0) - by];
-    if (Math.abs(ux * vy - uy * vx) > TURN * Math.hypot(ux, uy) * Math.hypot(vx, vy))
-      posts.push(bx, by, lift === 0 ? low : bz, bx, by, bz + lift);
+    const isCorner = (ax === board.left || ax === board.right) && (ay === board.bottom || ay === board.top);
+    if (isCorner) posts.push(ax, ay, lift === 0 ? low : az, ax, ay, az + lift);
   }
   return { rim: top, foot, posts };
 }

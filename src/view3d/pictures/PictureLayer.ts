@@ -13,8 +13,7 @@ import {
 } from 'three';
 import { subtract, type Vec3 } from '../../base/vector.ts';
 import type { LaidPicture } from '../../editor/pictures/siteCorners.ts';
-import type { Solid } from '../../model/solid.ts';
-import { terrainFaces } from '../ground/terrainFaces.ts';
+import type { TerrainFaces } from '../ground/terrainFaces.ts';
 import { drapedRing } from '../ground/terrainLines.ts';
 import { FatLines } from '../lines/FatLines.ts';
 import { shaderMaterial, type WindowUniforms } from '../shading.ts';
@@ -106,7 +105,7 @@ export class PictureLayer {
   }
 
   /** @param uneven ground that they are laid over; null where it is flat */
-  show(pictures: readonly LaidPicture[], uneven: Solid | null, origin: Vec3): void {
+  show(pictures: readonly LaidPicture[], uneven: TerrainFaces | null, origin: Vec3): void {
     for (const [id, one] of this.laid) {
       const still = pictures.find((picture) => picture.id === id);
       if (still?.sha === one.sha) continue;
@@ -127,9 +126,7 @@ export class PictureLayer {
       geometry.setIndex(new Uint32BufferAttribute(index, 1));
     });
     const near = (value: number, i: number): number => value - (origin[i % 3] ?? 0);
-    this.over.show(
-      uneven ? pictures.flatMap(({ corners }) => drapedRing(terrainFaces(uneven), corners)).map(near) : [],
-    );
+    this.over.show(uneven ? pictures.flatMap(({ corners }) => drapedRing(uneven, corners)).map(near) : []);
     this.edges.show(
       (uneven ? [] : pictures).flatMap(({ corners }) =>
         corners.flatMap((corner, i) => {
@@ -197,8 +194,12 @@ const onLevel = (corners: LaidPicture['corners'], origin: Vec3): Sheet => ({
 });
 
 /** The whole ground, with where each corner of it lies in the picture: a parallelogram by its upper left corner and two sides. */
-function overGround([first, right, , down]: LaidPicture['corners'], ground: Solid, origin: Vec3): Sheet {
-  const { positions: p, triangles } = terrainFaces(ground);
+function overGround(
+  [first, right, , down]: LaidPicture['corners'],
+  ground: TerrainFaces,
+  origin: Vec3,
+): Sheet {
+  const { positions: p, triangles } = ground;
   const [across, along] = [subtract(right, first), subtract(down, first)];
   const whole = across[0] * along[1] - across[1] * along[0];
   const [places, uv]: [number[], number[]] = [[], []];

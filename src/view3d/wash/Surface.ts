@@ -53,6 +53,8 @@ uniform float uRatio;
 // Opaque ground, or a plane above it through which lower things show.
 uniform bool uRaised;
 uniform float uFill;
+// How much of what is drawn gives way to the ground where it is not that of what stands.
+uniform float uVeil;
 uniform bool uWashed;
 uniform float uPitch;
 uniform float uBetween;
@@ -131,6 +133,7 @@ void main() {
     float drawn = lines * ${CORAL_STRENGTH} * (state == SCREENED ? dashes(vAt, uPitch) : 1.0);
     paint = uRaised ? vec4(uCoral, drawn) : vec4(mix(paint.rgb, uCoral, drawn), 1.0);
   }
+  if (state != BARE) paint = uRaised ? vec4(paint.rgb, paint.a * (1.0 - uVeil)) : mix(paint, vec4(uGround * (1.0 - shade), 1.0), uVeil);
   if (paint.a <= 0.0) discard;
   colour = paint;
 }
@@ -146,6 +149,7 @@ export class Surface {
     uRaised: { value: false },
     /** A wall's own paint covers it; a plane in the air lets lower things through. */
     uFill: { value: 0.84 },
+    uVeil: { value: 0 },
     uWashed: { value: true },
     uPitch: { value: 0.5 },
     uBetween: { value: 0 },

@@ -5,7 +5,7 @@ import type { FlatSurface } from '../../model/surface.ts';
 import type { CameraCoverage } from '../../coverage/coverage.ts';
 import { bandColours, contourInk } from '../../draw/bandInk.ts';
 import { ink, type Theme } from '../../draw/ink.ts';
-import { groundOf, terrainFaces } from '../ground/terrainFaces.ts';
+import { groundOf } from '../ground/terrainFaces.ts';
 import { boardEdges } from '../ground/terrainLines.ts';
 import { FatLines } from '../lines/FatLines.ts';
 import { inkVector, type WindowUniforms } from '../shading.ts';
@@ -19,6 +19,9 @@ import { WashLines } from './WashLines.ts';
 
 /** How much of what lies beneath it a plane in the air covers. */
 const THROUGH = 0.84;
+
+/** The share of the coverage that gives way to the ground while it is not that of what stands. */
+const VEIL = 0.6;
 
 /** How far before a wall or a roof the wash on it is drawn, m. */
 const LIFT = 0.02;
@@ -42,6 +45,7 @@ export class TargetLayer {
     readonly place: Vec3;
   } | null = null;
   private below = false;
+  private veiled = false;
 
   constructor(group: Group, ground: Surface, wash: IUniform<Texture>, window: WindowUniforms) {
     this.ground = ground;
@@ -120,9 +124,8 @@ export class TargetLayer {
     }
     this.outline.show([]);
     this.openings.show([]);
-    const uneven = groundOf(assessment.scene);
-    if (uneven !== null) {
-      const faces = terrainFaces(uneven);
+    const faces = groundOf(assessment.scene);
+    if (faces !== null) {
       const near = (value: number, i: number): number => value - (origin[i % 3] ?? 0);
       const { rim, posts } = boardEdges(faces, height);
       if (raised) this.plane.layOver(faces, board, height, origin);
@@ -162,6 +165,14 @@ export class TargetLayer {
     return this.lifted.place;
   }
 
+  /** While what stands is ahead of its coverage, this is paler, and without lines. */
+  veil(on: boolean): void {
+    if (this.veiled === on) return;
+    this.veiled = on;
+    for (const { uniforms } of [this.ground, this.plane]) uniforms.uVeil.value = on ? VEIL : 0;
+    this.order();
+  }
+
   /** Pitch of the hatch: chosen once a view, so that it stays put on the ground while orbiting. */
   setHatch(metresPerPixel: number): void {
     const pitch = 2 ** Math.ceil(Math.log2(7 * metresPerPixel));
@@ -180,7 +191,7 @@ export class TargetLayer {
 
   private order(): void {
     this.plane.mesh.visible = this.raised && !this.below;
-    this.onPlane.mesh.visible = this.raised && !this.below;
-    this.onGround.mesh.visible = !this.raised && !this.below;
+    this.onPlane.mesh.visible = this.raised && !this.below && !this.veiled;
+    this.onGround.mesh.visible = !this.raised && !this.below && !this.veiled;
   }
 }

@@ -11,6 +11,7 @@ import { TitleBlock } from '../panels/TitleBlock.tsx';
 import { FaultWordsProvider } from '../panels/faultWords.ts';
 import { faultText } from '../plan/faultText.ts';
 import type { Theme } from '../draw/ink.ts';
+import { browserClipboard, clipCommands, listenToClipboard } from './clipboard.ts';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
 import { ModelRegion } from './ModelRegion.tsx';
 import { SheetColumn, loadAskedSheet } from './SheetColumn.tsx';
@@ -59,14 +60,13 @@ export function App({
   const name = useStore(editor.store, ({ plan }) => plan.name);
   const narrow = useNarrow();
 
-  useEffect(
-    () => listenToKeys({ editor, answers, desk, openings, save }),
-    [editor, answers, desk, openings, save],
-  );
+  useEffect(() => listenToKeys({ editor, desk, openings, save }), [editor, desk, openings, save]);
   useEffect(
     () => commands.add(windowCommands({ editor, desk, openings, tracing, save })),
     [commands, editor, desk, openings, tracing, save],
   );
+  useEffect(() => commands.add(clipCommands(editor, browserClipboard())), [commands, editor]);
+  useEffect(() => listenToClipboard(editor), [editor]);
   useEffect(() => whenAnswered(answers, loadRest), [answers]);
   useEffect(() => listenToDrops(openings.file), [openings]);
   useEffect(() => {

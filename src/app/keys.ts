@@ -1,23 +1,24 @@
 import { tinykeys } from 'tinykeys';
-import { hide, remove } from '../editor/acts.ts';
-import type { AnswersStore } from '../answers/store.ts';
+import { selectEverything } from '../editor/clip.ts';
 import type { Editor } from '../editor/editor.ts';
+import { deleteSelected } from '../editor/selectionActs.ts';
 import { nextTarget } from '../panels/nextTarget.ts';
 import type { DeskStore } from './desk.ts';
+import { goToName } from './goToName.ts';
 import type { Openings } from './opening.ts';
 
 const MODEL = '[role="application"]';
+const TREE = '[role="tree"]';
 
 interface KeyParts {
   readonly editor: Editor;
-  readonly answers: AnswersStore;
   readonly desk: DeskStore;
   readonly openings: Openings;
   save(): void;
 }
 
 /** The keys of the window. Letters act only with the focus in the Model; in the list of the Site they find rows. */
-export function listenToKeys({ editor, answers, desk, openings, save }: KeyParts): () => void {
+export function listenToKeys({ editor, desk, openings, save }: KeyParts): () => void {
   const taken = (act: () => void) => (event: KeyboardEvent) => {
     event.preventDefault();
     act();
@@ -28,34 +29,6 @@ export function listenToKeys({ editor, answers, desk, openings, save }: KeyParts
     event.preventDefault();
     act();
   };
-  const selectedThing = () => {
-    const { selected } = editor.store.getState();
-    switch (selected?.kind) {
-      case 'structure':
-      case 'camera':
-      case 'lamp':
-      case 'patch':
-      case 'situation':
-        return { kind: selected.kind, id: selected.id };
-      default:
-        return null;
-    }
-  };
-
-  const deleteSelected = () => {
-    const thing = selectedThing();
-    const cameras = answers.getState().assessment?.scene.cameras ?? [];
-    if (thing) remove(editor, thing, Object.fromEntries(cameras.map(({ id, eye }) => [id, eye])));
-  };
-
-  const hideSelected = () => {
-    const thing = selectedThing();
-    if (thing?.kind !== 'camera' && thing?.kind !== 'structure') return;
-    const { plan } = editor.store.getState();
-    const now = thing.kind === 'camera' ? plan.cameras[thing.id] : plan.structures[thing.id];
-    if (now) hide(editor, { kind: thing.kind, id: thing.id }, !now.hidden);
-  };
-
   const nextHeight = () => {
     const { target, plan } = editor.store.getState();
     editor.ask(nextTarget(target, plan.settings));
@@ -74,8 +47,10 @@ export function listenToKeys({ editor, answers, desk, openings, save }: KeyParts
       const open = desk.getState().sheet === 'keys';
       desk.setState({ sheet: open ? 'setting' : 'keys', drawer: true, tab: 'setting' });
     },
-    Delete: within(`${MODEL}, [role="tree"]`, deleteSelected),
-    h: within(MODEL, hideSelected),
+    // In the Model these are the acts' own.
+    Delete: within(TREE, () => deleteSelected(editor, editor.store.getState().selection)),
+    '$mod+a': within(`${MODEL}, ${TREE}`, () => selectEverything(editor)),
+    F2: within(`${MODEL}, ${TREE}`, () => goToName(editor, desk)),
     y: within(MODEL, nextHeight),
   });
 }

@@ -3,6 +3,7 @@ import type { Command } from '../editor/commands.ts';
 import type { Editor } from '../editor/editor.ts';
 import type { PlanSettings } from '../plan/plan.ts';
 import type { Desk, DeskStore } from './desk.ts';
+import { goToName, notNamed } from './goToName.ts';
 import type { Openings } from './opening.ts';
 import type { Tracing } from './pictures/tracing.ts';
 import { chooseTheme } from './theme.ts';
@@ -47,6 +48,16 @@ export function windowCommands({ editor, desk, openings, tracing, save }: Comman
     {
       ...command('redo', 'Redo', 'Ctrl Y', () => editor.redo(), 'again'),
       off: () => (store.getState().redoName === null ? 'Nothing to do again' : null),
+    },
+    {
+      ...command(
+        'rename',
+        'Rename what is selected …',
+        'F2',
+        () => goToName(editor, desk),
+        'name call title',
+      ),
+      off: () => notNamed(editor),
     },
     command('versions', 'Versions to go back to', null, sheet('versions'), 'history snapshot'),
     command('survey', 'Survey list: what to measure on site', null, sheet('survey'), 'print tape guessed'),

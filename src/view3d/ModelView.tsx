@@ -78,7 +78,7 @@ export function ModelView({ editor, answers, commands, bitmap }: ModelViewProps)
             <NorthMark model={made.model} />
           </div>
           <TouchBar model={made.model} pen={made.listening.pointers.pen} />
-          <ContextMenu model={made.model} />
+          <ContextMenu model={made.model} commands={commands} />
         </>
       )}
     </div>

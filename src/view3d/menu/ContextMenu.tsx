@@ -1,6 +1,6 @@
 import { useEffect, useLayoutEffect, useRef } from 'react';
 import { useStore } from 'zustand';
-import type { Command } from '../../editor/commands.ts';
+import type { Command, Commands } from '../../editor/commands.ts';
 import type { Model } from '../Model.ts';
 import type { OpenMenu } from '../navigate/Hands.ts';
 import { menuActs } from './menuActs.ts';
@@ -9,14 +9,20 @@ import styles from './menu.module.css';
 const EDGE = 8;
 
 /** The menu of what is pointed at: right button, long press, Shift+F10. */
-export function ContextMenu({ model }: { readonly model: Model }) {
+export function ContextMenu({ model, commands }: { readonly model: Model; readonly commands: Commands }) {
   const open = useStore(model.hands.menu, (state) => state.open);
-  return open && <Opened model={model} open={open} />;
+  return open && <Opened model={model} open={open} commands={commands} />;
 }
 
-function Opened({ model, open }: { readonly model: Model; readonly open: OpenMenu }) {
+interface OpenedProps {
+  readonly model: Model;
+  readonly open: OpenMenu;
+  readonly commands: Commands;
+}
+
+function Opened({ model, open, commands }: OpenedProps) {
   const root = useRef<HTMLDivElement>(null);
-  const { title, acts } = menuActs(model, open);
+  const { title, acts } = menuActs(model, open, commands.list());
   const close = () => model.hands.menu.setState({ open: null });
 
   useLayoutEffect(() => {

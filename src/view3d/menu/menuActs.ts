@@ -19,7 +19,7 @@ export interface MenuActs {
 }
 
 /** The acts for what is pointed at: the view of it first, then what changes it. */
-export function menuActs(model: Model, { at }: OpenMenu): MenuActs {
+export function menuActs(model: Model, { at }: OpenMenu, window: readonly Command[] = []): MenuActs {
   const { editor, view, assessment } = model;
   const { plan, selection } = editor.store.getState();
   const thing = thingAt(editor, at);
@@ -55,8 +55,35 @@ export function menuActs(model: Model, { at }: OpenMenu): MenuActs {
     ),
     act('home', 'Show the whole site', 'Home', () => view.home()),
   ];
-  return { title: name, acts: [...acts.filter((one) => one !== null), ...changes(model, at, thing)] };
+  return {
+    title: name,
+    acts: [
+      ...acts.filter((one) => one !== null),
+      ...changes(model, at, thing),
+      ...ofWindow(model, thing, window),
+    ],
+  };
 }
+
+/** What the window does with the thing pointed at: its clipboard and its sheet. */
+function ofWindow({ editor }: Model, thing: Selected | null, window: readonly Command[]): Command[] {
+  const { selection } = editor.store.getState();
+  const isOne = selection.some((one) => thing && 'id' in one && 'id' in thing && one.id === thing.id);
+  return window.flatMap((command): Command[] => {
+    if (command.id === 'clip paste') return [command];
+    if (!OF_THINGS.includes(command.id) || !thing || !('id' in thing)) return [];
+    // Off or not goes by the thing pointed at, which is selected before the act.
+    const run = () => {
+      if (!isOne) editor.select(thing);
+      const off = command.off?.() ?? null;
+      if (off === null) command.run();
+      else editor.say(off);
+    };
+    return [{ id: command.id, label: command.label, keys: command.keys, run }];
+  });
+}
+
+const OF_THINGS = ['clip copy', 'clip cut', 'rename'];
 
 /** What changes the thing pointed at; where it is one of several selected, all of them. */
 function changes(model: Model, at: Pointed, thing: Selected | null): Command[] {

@@ -1,6 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 import type { Assessment, PointAnswer } from '../assess/assessment.ts';
 import type { FigureAnswer } from '../assess/figureAt.ts';
+import type { Scene } from '../assess/scene.ts';
 import type { Vec3 } from '../base/vector.ts';
 
 /** What was asked at one point and what each camera answers, best first. */
@@ -17,13 +18,15 @@ export interface AnswersState {
   /** Null while nothing is being worked out; else share in [0, 1] and what, in words. */
   readonly computing: { readonly share: number; readonly doing: string } | null;
   readonly probe: Probe | null;
+  /** What stands in the plan on the way, while coverage waits for the end of shaping; null where the assessment's scene does. */
+  readonly ahead: Scene | null;
 }
 
 export type AnswersStore = ReturnType<typeof createAnswers>;
 
 /** A store with nothing answered yet. */
 export const createAnswers = () =>
-  createStore<AnswersState>(() => ({ assessment: null, computing: null, probe: null }));
+  createStore<AnswersState>(() => ({ assessment: null, computing: null, probe: null, ahead: null }));
 
 /** Takes an assessment unless something newer is shown. */
 export function take(store: AnswersStore, assessment: Assessment): boolean {

@@ -176,11 +176,13 @@ function Shown({ answers, theme, children }: ShownProps) {
   const revision = useStore(answers, ({ assessment }) => assessment?.revision ?? 0);
   const bands = useStore(answers, ({ assessment }) => assessment?.edition.bands.length ?? 4);
   const computing = useStore(answers, (state) => state.computing !== null);
+  const ahead = useStore(answers, (state) => state.ahead !== null);
   return (
     <div
       className={styles.app}
       data-revision={revision}
       data-computing={computing}
+      data-ahead={ahead}
       style={bandTokens(bands, theme)}
     >
       {children}

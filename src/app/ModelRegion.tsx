@@ -6,6 +6,7 @@ import type { Commands } from '../editor/commands.ts';
 import type { Editor } from '../editor/editor.ts';
 import { Button } from '../fittings/Button.tsx';
 import { Progress } from '../fittings/Progress.tsx';
+import { CoverSwitch } from '../panels/CoverSwitch.tsx';
 import { Credits } from '../panels/Credits.tsx';
 import { DensityScale } from '../panels/DensityScale.tsx';
 import { FirstRun } from '../panels/FirstRun.tsx';
@@ -60,6 +61,7 @@ export function ModelRegion({ editor, answers, desk, openings, tracing, commands
       ) : (
         <Top>
           <TargetChoice editor={editor} />
+          <CoverSwitch editor={editor} />
         </Top>
       )}
       <div className={styles.view}>

@@ -1,7 +1,7 @@
 import { createRoot } from 'react-dom/client';
 import { createAnswers } from '../answers/store.ts';
 import { createSession } from '../assess/session.ts';
-import { autosave } from '../editor/autosave.ts';
+import { autosave, keepCoverShaping, keptCoverShaping } from '../editor/autosave.ts';
 import { noShelf, openShelf } from '../editor/browserShelf.ts';
 import { restore } from '../editor/keeping.ts';
 import type { Shelf } from '../editor/shelf.ts';
@@ -33,6 +33,7 @@ async function start(): Promise<void> {
   const kept = found && 'history' in found ? found : null;
   const begun = kept?.history ?? createHistory(demoPlan());
   const editor = createEditor(begun.plan, Date.now, begun);
+  editor.coverShaping(keptCoverShaping());
   if (kept) editor.store.setState({ kept: { at: kept.at, trouble: null } });
   const answers = createAnswers();
   const caught = (error: unknown) => {
@@ -55,7 +56,8 @@ async function start(): Promise<void> {
     history.replaceState(null, '', location.pathname);
     if (kept) openings.sample();
   }
-  editor.store.subscribe(({ selected }, before) => {
+  editor.store.subscribe(({ selected, coverShaping }, before) => {
+    if (coverShaping !== before.coverShaping) keepCoverShaping(coverShaping);
     if (selected !== before.selected && selected) desk.setState({ sheet: 'setting', drawer: true });
   });
 

@@ -71,6 +71,17 @@ export function windowCommands({ editor, desk, openings, tracing, save }: Comman
     ),
     command('snap', 'Snapping off or on', 'N', () => editor.snap(!store.getState().snapping), 'grid'),
     command(
+      'cover shaping',
+      'Coverage while shaping: off or on',
+      null,
+      () => {
+        const on = !store.getState().coverShaping;
+        editor.coverShaping(on);
+        editor.say(`Coverage while shaping: ${on ? 'on' : 'off, it follows when you let go'}`);
+      },
+      'drag live',
+    ),
+    command(
       'ground',
       'Ground and settings of the plan',
       null,

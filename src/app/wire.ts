@@ -5,6 +5,7 @@ import { figureAt } from '../assess/figureAt.ts';
 import { runSteps } from '../assess/session.ts';
 import type { Session } from '../assess/session.ts';
 import { CancelledError } from '../base/progress.ts';
+import type { Plan } from '../plan/plan.ts';
 import type { Editor } from '../editor/editor.ts';
 import { latestWins } from '../worker/latest.ts';
 import type { Pool } from '../worker/pool.ts';
@@ -27,7 +28,8 @@ interface WireParts {
 
 /**
  * Joins what the person says to what the engine answers: small questions here and now, large ones in the pool of workers. A drag
- * asks for quick causes, its end for exact ones.
+ * asks for quick causes, its end for exact ones. While structures are shaped, coverage waits for the end, unless it is wanted
+ * on the way: what stands is shown at once, and the last coverage stays, marked as not worked out.
  */
 export function wire({ editor, answers, session, pool, frame, failed }: WireParts): void {
   const { store } = editor;
@@ -36,7 +38,18 @@ export function wire({ editor, answers, session, pool, frame, failed }: WirePart
 
   const show = (assessment: Assessment) => {
     if (take(answers, assessment) && assessment.revision === store.getState().revision)
-      answers.setState({ computing: null });
+      answers.setState({ computing: null, ahead: null });
+  };
+
+  /** What stands now, without what is seen of it. */
+  const standing = () => {
+    const { plan, target, alone, situation } = store.getState();
+    return session.ahead(plan, { target, alone, situation, causes: 'quick' });
+  };
+
+  const waitForTheEnd = () => {
+    queue.callOff();
+    answers.setState({ ahead: standing(), computing: { share: 0, doing: 'Coverage waits for the end' } });
   };
 
   const here = (causes: Question['causes']) => {
@@ -47,7 +60,11 @@ export function wire({ editor, answers, session, pool, frame, failed }: WirePart
 
   const elsewhere = async (causes: Question['causes']) => {
     const { plan, target, alone, situation, revision } = store.getState();
-    answers.setState({ computing: { share: 0, doing: 'Working out coverage' } });
+    answers.setState({
+      computing: { share: 0, doing: 'Working out coverage' },
+      // What was shown ahead of its coverage does not fall behind what is on the way now.
+      ...(answers.getState().ahead ? { ahead: standing() } : {}),
+    });
     const asked = { plan, question: { target, alone, situation, causes }, revision };
     const assessment = await queue.ask(asked, (share, doing) =>
       answers.setState({ computing: { share, doing } }),
@@ -61,6 +78,15 @@ export function wire({ editor, answers, session, pool, frame, failed }: WirePart
     if (error instanceof CancelledError) return;
     answers.setState({ computing: null });
     failed(error);
+  };
+
+  let atPress: Plan['structures'] | null = null;
+  /** A gesture moves or shapes what stands, and coverage is not wanted on the way. */
+  const shaping = (): boolean => {
+    const { gesturing, coverShaping, plan } = store.getState();
+    return (
+      gesturing && !coverShaping && plan.structures !== atPress && answers.getState().assessment !== null
+    );
   };
 
   const work = async () => {
@@ -103,9 +129,13 @@ export function wire({ editor, answers, session, pool, frame, failed }: WirePart
   store.subscribe((state, before) => {
     if (state.plan.id !== before.plan.id) {
       queue.callOff();
-      answers.setState({ assessment: null, probe: null });
+      answers.setState({ assessment: null, probe: null, ahead: null });
     }
-    if (state.revision !== before.revision || (before.gesturing && !state.gesturing)) void work();
+    if (state.gesturing && !before.gesturing) atPress = state.plan.structures;
+    const ended = before.gesturing && !state.gesturing;
+    const unveiled = state.gesturing && state.coverShaping && !before.coverShaping;
+    if (state.revision !== before.revision && shaping()) waitForTheEnd();
+    else if (state.revision !== before.revision || ended || unveiled) void work();
     if (state.pointed !== before.pointed) probe();
   });
   answers.subscribe((state, before) => {

@@ -92,6 +92,10 @@ export class Builder {
     return this.terrains?.made ?? null;
   };
 
+  /** The terrain that was made last, whatever the board: of things on the way, which may stand beyond it. */
+  readonly lastTerrain: typeof terrainOf = (ground, board) =>
+    this.terrains?.ground === ground ? this.terrains.made : this.terrain(ground, board);
+
   /** The scene with the very same list of solids as a former one where none differs, so that what hangs on it is kept. */
   settled(scene: Scene): Scene {
     const solids = scene.solids.map((solid) => this.posts.find((post) => samePost(post, solid)) ?? solid);

@@ -80,6 +80,17 @@ export class Layouts {
     return scene;
   }
 
+  /**
+   * What stands in a plan on the way to another: kept solids where structures are the same, the board and ground of the last
+   * scene. It is not remembered, so that what is kept stays with the plan that was laid out last.
+   */
+  ahead(plan: Plan, question: Question): Scene {
+    const last = this.lastScene?.scene ?? null;
+    const situation = situationIn(plan, question.situation);
+    const made = sceneOf(plan, situation, this.builder.build, this.builder.lastTerrain);
+    return last === null ? made : { ...made, board: last.board };
+  }
+
   rules({ settings }: Plan, { target }: Question): Rules {
     const edition = editionOf(settings.edition);
     return { edition, faceCaps: faceCapsOf(target, edition.bands, settings.faceLimits) };

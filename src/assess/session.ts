@@ -31,6 +31,8 @@ import { countedIn, exactSite, siteAsked, together, type SiteAsked } from './tog
 export interface Session {
   /** Milliseconds of work that are not remembered, roughly. */
   estimate(plan: Plan, question: Question): number;
+  /** What stands in a plan, with only the structures built that changed, on the board as it was; nothing else is touched. */
+  ahead(plan: Plan, question: Question): Scene;
   /** The assessment in steps, so that a worker can stop between them. */
   steps(plan: Plan, question: Question, revision: number): Generator<Step, Assessment, void>;
   /** What is not remembered; null where even laying the plan out here would take more than `most` ms. */
@@ -79,6 +81,10 @@ class Remembering implements Session {
       causes > 0 && (isNew || whole + rough > 0 || this.site(plan, question) !== null) ? siteCost(many) : 0;
     const laying = isNew ? layingCost(size) : 0;
     return buildingCost(unknown) + laying + camerasCost(size, whole, (whole + rough) * causes) + site;
+  }
+
+  ahead(plan: Plan, question: Question): Scene {
+    return this.layouts.ahead(plan, question);
   }
 
   *steps(plan: Plan, question: Question, revision: number): Generator<Step, Assessment, void> {

@@ -6,7 +6,7 @@ import type { LetGo, Tabs } from './tabs.ts';
 
 /*
  * With `browserShelf.ts` the one place that touches what the browser keeps: its locks and channel for tabs, and a word
- * about the theme.
+ * about the theme and about coverage while shaping.
  */
 
 /** How long another tab may take to let go, ms; a page that reloads frees its plan well within it. */
@@ -72,20 +72,32 @@ function browserTabs(): Tabs {
 }
 
 const THEME = 'soffit theme';
+const COVER_SHAPING = 'soffit coverage while shaping';
 
 /** The theme that the person chose on this device; null where none was. */
 export function keptTheme(): 'light' | 'dark' | null {
+  const theme = keptWord(THEME);
+  return theme === 'light' || theme === 'dark' ? theme : null;
+}
+
+export const keepTheme = (theme: 'light' | 'dark'): void => keepWord(THEME, theme);
+
+/** Whether coverage is worked out while structures are shaped, as it is kept on this device; off where nothing is. */
+export const keptCoverShaping = (): boolean => keptWord(COVER_SHAPING) === 'on';
+
+export const keepCoverShaping = (on: boolean): void => keepWord(COVER_SHAPING, on ? 'on' : 'off');
+
+function keptWord(name: string): string | null {
   try {
-    const theme = localStorage.getItem(THEME);
-    return theme === 'light' || theme === 'dark' ? theme : null;
+    return localStorage.getItem(name);
   } catch {
     return null;
   }
 }
 
-export function keepTheme(theme: 'light' | 'dark'): void {
+function keepWord(name: string, word: string): void {
   try {
-    localStorage.setItem(THEME, theme);
+    localStorage.setItem(name, word);
   } catch {
     // Where nothing can be kept, the choice lasts as long as the window.
   }

@@ -66,6 +66,8 @@ export interface EditorState {
   readonly tool: Tool;
   /** Snapping to the plan and the grid; a held Ctrl leaves it off for the while. */
   readonly snapping: boolean;
+  /** Coverage is worked out with each move while structures are shaped, instead of at the end. A setting of the window. */
+  readonly coverShaping: boolean;
   /** Names of the steps that undo and redo would take; null where there is none. */
   readonly undoName: string | null;
   readonly redoName: string | null;
@@ -120,6 +122,8 @@ export interface Editor {
   /** Adds a thing to what is selected, or takes it out. */
   toggle(thing: Selected): void;
   snap(on: boolean): void;
+  /** Works coverage out while structures are shaped, or waits for the end. */
+  coverShaping(on: boolean): void;
   hover(hovered: Selected | null): void;
   point(point: Vec3 | null): void;
   ask(target: Target): void;

@@ -118,12 +118,13 @@ export function createEditor(plan: Plan, now: () => number = Date.now, begun = c
       held = null;
       merging = null;
       history = steps;
-      const { plan: former, revision, target, kept, readOnly } = store.getState();
+      const { plan: former, revision, target, kept, readOnly, coverShaping } = store.getState();
       store.setState({
         ...fresh(steps, revision + 1),
         // The faces of another plan are not those of this one.
         target: target.kind === 'surface' ? GROUND : target,
         kept: { at: null, trouble: kept.trouble },
+        coverShaping,
         // Whoever keeps plans finds out about another one; on the same one nothing has changed.
         readOnly: readOnly && former.id === next.id,
       });
@@ -141,6 +142,7 @@ export function createEditor(plan: Plan, now: () => number = Date.now, begun = c
       store.setState({ selected: next.at(-1) ?? null, selection: next });
     },
     snap: (snapping) => store.setState({ snapping }),
+    coverShaping: (coverShaping) => store.setState({ coverShaping }),
     hover: (hovered) => {
       if (!sameThing(store.getState().hovered, hovered)) store.setState({ hovered });
     },
@@ -179,6 +181,7 @@ const fresh = (history: History, revision: number): EditorState => ({
   alone: null,
   tool: 'rest',
   snapping: true,
+  coverShaping: false,
   undoName: stepNames(history).undo,
   redoName: stepNames(history).redo,
   gesturing: false,

@@ -22,7 +22,7 @@ export function ProbeCard({ answers }: { answers: AnswersStore }) {
     `${fixed(x, 2)} east, ${fixed(y, 2)} north${surface === null ? '' : `, ${fixed(z, 2)} up`}`,
   ];
   return (
-    <section className={styles.card} aria-label="What is here">
+    <section className={styles.card} aria-label="What is here" data-answered>
       <p className={styles.best}>
         {best ? (
           <>

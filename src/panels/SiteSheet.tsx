@@ -58,6 +58,7 @@ function Seen({ editor, answers }: { editor: Editor; answers: AnswersStore }) {
   const alone = question.alone === null ? null : scene.cameras.find(({ id }) => id === question.alone);
   return (
     <Group
+      answered
       title={
         alone
           ? `${alone.name} alone, at ${askedText(assessment, plan)}`

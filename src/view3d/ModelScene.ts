@@ -3,33 +3,32 @@ import {
   LinearSRGBColorSpace,
   NoToneMapping,
   PerspectiveCamera,
-  Scene,
+  Scene as Graph,
   Vector3,
   WebGLRenderer,
   type IUniform,
   type Texture,
 } from 'three';
 import type { Assessment } from '../assess/assessment.ts';
+import type { Scene } from '../assess/scene.ts';
 import { distance, subtract, type Vec3 } from '../base/vector.ts';
 import { numberFromHex } from '../draw/colour.ts';
 import { ink, type Theme } from '../draw/ink.ts';
 import type { LaidPicture } from '../editor/pictures/siteCorners.ts';
-import type { Solid } from '../model/solid.ts';
 import type { Structure } from '../model/structure.ts';
 import type { LampShown } from './labels/LampSigns.ts';
 import { reachCircles } from './lamps.ts';
 import { FatLines } from './lines/FatLines.ts';
 import { CameraLayer } from './cameras/CameraLayer.ts';
 import { lookAlong, siteGroup } from './frame.ts';
-import { GROUND, groundOf } from './ground/terrainFaces.ts';
+import { groundOf } from './ground/terrainFaces.ts';
 import { GroundLayer } from './ground/GroundLayer.ts';
 import { siteBox } from './modelBox.ts';
 import { eyeOf, type Orbit } from './orbit.ts';
 import { windowUniforms } from './shading.ts';
 import { sheetOf } from './sheet.ts';
 import { PictureLayer, type PictureBitmap } from './pictures/PictureLayer.ts';
-import { panesOf } from './solids/panes.ts';
-import { SolidsLayer } from './solids/SolidsLayer.ts';
+import { StandingSolids } from './solids/StandingSolids.ts';
 import { TargetLayer } from './wash/TargetLayer.ts';
 import { Wash } from './wash/Wash.ts';
 
@@ -46,6 +45,10 @@ export interface Shown {
   readonly dragged: boolean;
   /** The plan's: some are left out of the picture, a tree is drawn softly, a block's openings have leaves. */
   readonly structures: Readonly<Record<string, Structure>>;
+  /** What stands: the assessment's scene, or what is ahead of it while something is shaped. */
+  readonly standing: Scene;
+  /** The coverage is that of something else than what stands. */
+  readonly veiled: boolean;
   readonly lamps: readonly LampShown[];
   /** Laid on the ground. */
   readonly pictures: readonly LaidPicture[];
@@ -58,12 +61,12 @@ const FAR_FROM_ORIGIN = 500;
 export class ModelScene {
   private readonly renderer: WebGLRenderer;
   private readonly camera = new PerspectiveCamera();
-  private readonly scene = new Scene();
+  private readonly scene = new Graph();
   private readonly group = siteGroup();
   private readonly window = windowUniforms();
   private readonly eye: IUniform<Vector3> = { value: new Vector3() };
   private readonly wash = new Wash();
-  private readonly solids: SolidsLayer;
+  private readonly solids: StandingSolids;
   private readonly ground: GroundLayer;
   private readonly target: TargetLayer;
   private readonly cameras: CameraLayer;
@@ -93,7 +96,7 @@ export class ModelScene {
     this.target = new TargetLayer(this.group, this.ground.surface, texture, this.window);
     const { uniforms } = this.ground.surface;
     this.pictures = new PictureLayer(this.group, texture, uniforms, this.window, bitmap, changed);
-    this.solids = new SolidsLayer(this.group, this.window, this.eye);
+    this.solids = new StandingSolids(this.group, this.window, this.eye);
     this.cameras = new CameraLayer(this.group, this.window);
     this.lampRings = new FatLines({ width: 2, strength: 0.8, dash: [2, 4], order: 4 }, this.window);
     this.group.add(this.lampRings.mesh);
@@ -138,11 +141,19 @@ export class ModelScene {
     ];
     const moved = distance(middle, this.origin) > FAR_FROM_ORIGIN;
     if (moved) this.origin = middle;
-    const anew = moved || before?.scene.solids !== scene.solids || last?.structures !== shown.structures;
-    if (anew) this.showSolids(scene.solids, shown.structures);
+    const { veiled, structures } = shown;
+    const anew =
+      moved ||
+      before?.scene.solids !== scene.solids ||
+      (!veiled && (last?.veiled === true || last?.structures !== structures));
+    const ahead = veiled && (anew || last?.standing !== shown.standing);
+    if (anew) this.solids.show(scene.solids, structures, this.origin);
+    if (ahead) this.solids.showAhead(shown.standing.solids, structures);
+    this.target.veil(veiled);
     if (anew || !sameGround(before, assessment)) this.ground.show(scene, this.origin);
-    if (anew || last?.hovered !== shown.hovered || !sameList(last.selected, shown.selected))
-      this.solids.point(shown.hovered, shown.selected);
+    const pointed = last?.hovered !== shown.hovered || !sameList(last.selected, shown.selected);
+    if (anew || ahead || pointed)
+      this.solids.point(shown.hovered, shown.selected, ahead && !anew && !pointed);
     if (moved || before !== assessment || last?.counted !== shown.counted || last.dragged !== shown.dragged) {
       const counted = assessment.cameras.filter(({ camera }) => shown.counted(camera.id));
       this.wash.show(assessment, counted, this.origin);
@@ -159,27 +170,10 @@ export class ModelScene {
     }
   }
 
-  private showSolids(solids: readonly Solid[], structures: Shown['structures']): void {
-    // What is away in these conditions has no solids, so no panes either.
-    const there = new Set(solids.map(({ structure }) => structure));
-    const panes = Object.values(structures).flatMap((structure) =>
-      structure.kind === 'building' && !structure.hidden && there.has(structure.id)
-        ? [panesOf(structure)]
-        : [],
-    );
-    this.solids.show(
-      solids.filter(({ id, structure }) => id !== GROUND && structures[structure]?.hidden !== true),
-      { faces: panes.flatMap(({ faces }) => faces), bars: panes.flatMap(({ bars }) => bars) },
-      this.origin,
-      ({ structure }) => structures[structure]?.kind === 'building',
-      ({ structure }) => structures[structure]?.kind === 'tree',
-    );
-  }
-
   paint(orbit: Orbit, width: number, height: number): void {
     const { assessment, renderer } = this;
     if (assessment) {
-      const box = siteBox(assessment.scene);
+      const box = siteBox(this.shown?.standing ?? assessment.scene);
       const middle: Vec3 = [
         (box.low[0] + box.high[0]) / 2,
         (box.low[1] + box.high[1]) / 2,

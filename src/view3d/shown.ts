@@ -1,3 +1,4 @@
+import type { AnswersState } from '../answers/store.ts';
 import type { Assessment } from '../assess/assessment.ts';
 import type { Vec3 } from '../base/vector.ts';
 import type { EditorState, Selected } from '../editor/editor.ts';
@@ -34,9 +35,11 @@ function picturesOf(plan: Plan): readonly LaidPicture[] {
 /** What the Model shows of what the person said; parts of `before` where they are the same. */
 export function shownNow(
   { plan, hovered, selected, selection, gesturing }: EditorState,
+  { ahead }: Pick<AnswersState, 'ahead'>,
   assessment: Assessment,
   before: Shown | null,
 ): Shown {
+  const standing = ahead ?? assessment.scene;
   const { alone } = assessment.question;
   const hidden = Object.values(plan.cameras).flatMap((camera) => (camera.hidden ? [camera.id] : []));
   const key = `${alone ?? ''} ${hidden.join(' ')}`;
@@ -52,7 +55,9 @@ export function shownNow(
     counted,
     dragged: gesturing,
     structures: plan.structures,
-    lamps: lampsOf(plan, assessment.scene),
+    standing,
+    veiled: ahead !== null,
+    lamps: lampsOf(plan, standing),
     pictures: picturesOf(plan),
   };
 }

@@ -29,7 +29,7 @@ export function SeesGroup({ answers, plan, id }: { answers: AnswersStore; plan: 
   const named = areas.byHider.slice(0, count);
   const rest = areas.byHider.slice(count);
   return (
-    <Group title={`Sees, at ${askedText(assessment, plan)}`}>
+    <Group answered title={`Sees, at ${askedText(assessment, plan)}`}>
       {surface === null && (
         <Figure
           label="Nothing seen nearer than"

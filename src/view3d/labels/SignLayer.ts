@@ -3,6 +3,7 @@ import { add, scale, subtract, unit, type Vec3 } from '../../base/vector.ts';
 import type { Ink } from '../../draw/ink.ts';
 import type { Plate } from '../../draw/labelPlaces.ts';
 import type { CameraGhost, Ghost } from '../../editor/tools/chart.ts';
+import type { Camera } from '../../optics/camera.ts';
 import { axesOf } from '../../optics/projection.ts';
 import type { Pickable } from '../picking.ts';
 import type { SignAt } from '../pointedAt.ts';
@@ -15,6 +16,8 @@ import { CameraSign, crossSign, faceOutline, isWide, lookedSign, pinSign, svg } 
 export interface Signs {
   readonly sheet: Sheet;
   readonly assessment: Assessment | null;
+  /** As they stand, which may be ahead of the assessment. */
+  readonly cameras: readonly Camera[];
   readonly solids: Pickable;
   readonly selected: string | null;
   readonly hovered: string | null;
@@ -75,14 +78,13 @@ export class SignLayer {
   }
 
   show(signs: Signs): void {
-    const { sheet, assessment, solids, selected, hovered, ghost, pinned, counted } = signs;
+    const { sheet, assessment, cameras, solids, selected, hovered, ghost, pinned, counted } = signs;
     this.selected = selected;
     this.selectedLamp = signs.lamp.selected;
     this.lamps.show(sheet, solids, signs.lamps, {
       ...signs.lamp,
       ghost: ghost?.kind === 'lamp' ? ghost.eye : null,
     });
-    const cameras = assessment?.scene.cameras ?? [];
     for (const [id, sign] of this.cameras) {
       if (cameras.some((camera) => camera.id === id)) continue;
       sign.root.remove();

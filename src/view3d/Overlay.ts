@@ -1,0 +1,91 @@
+import { ink, type Theme } from '../draw/ink.ts';
+import type { Grip } from '../editor/grips/grip.ts';
+import { Drawing } from './drawing/Drawing.ts';
+import { PlateLayer } from './labels/PlateLayer.ts';
+import { SignLayer } from './labels/SignLayer.ts';
+import type { Model } from './Model.ts';
+import { platesOver } from './parts/rectsOver.ts';
+import type { SignAt } from './pointedAt.ts';
+import type { Spot } from './sheet.ts';
+import { idOf, placeOfFaces } from './shown.ts';
+import { themeNow } from './theme.ts';
+
+/** Labels are placed anew once nothing has moved for so long, ms. */
+const REST = 180;
+
+/** What lies over the picture and moves with the view: signs, labels, and what is drawn and shaped. */
+export class Overlay {
+  readonly drawing: Drawing;
+  private readonly signs: SignLayer;
+  private readonly plates: PlateLayer;
+  private readonly layer: HTMLElement;
+  private readonly model: Model;
+  private resting = 0;
+
+  constructor(layer: HTMLElement, model: Model) {
+    this.layer = layer;
+    this.model = model;
+    this.signs = new SignLayer(layer);
+    this.plates = new PlateLayer(layer);
+    this.drawing = new Drawing(layer);
+  }
+
+  tint(theme: Theme): void {
+    this.signs.tint(ink[theme]);
+  }
+
+  /** The sign or handle under a place of the window. @param reach half a target's width, px */
+  at(spot: Spot, reach: number): SignAt & { readonly grip: Grip | null } {
+    const sign = this.signs.at(spot, reach);
+    return { ...sign, grip: sign.handle === null ? this.drawing.at(spot, reach) : null };
+  }
+
+  /** Follows the view; labels are carried along, and placed anew once it rests. */
+  follow(): void {
+    const { assessment, standing, view, solids, shown, editor, toolbox, here, cursor } = this.model;
+    const { sheet, isPlan: plan } = view;
+    const now = editor.store.getState();
+    const { state } = toolbox.store.getState();
+    this.signs.show({
+      sheet,
+      assessment,
+      cameras: standing?.cameras ?? [],
+      solids,
+      selected: idOf(now.selected, 'camera'),
+      hovered: idOf(now.hovered, 'camera'),
+      lamps: shown?.lamps ?? [],
+      lamp: { selected: idOf(now.selected, 'lamp'), hovered: idOf(now.hovered, 'lamp') },
+      ghost: state.ghost,
+      pinned: here.pinned,
+      looked: assessment && placeOfFaces(assessment),
+      counted: shown?.counted ?? (() => true),
+    });
+    this.layer.dataset['veiled'] = String(shown?.veiled === true);
+    this.plates.follow(sheet);
+    this.drawing.show({ sheet, solids, state, now, plan, cursor: cursor.at });
+    clearTimeout(this.resting);
+    this.resting = window.setTimeout(this.rest, REST);
+  }
+
+  private rest = (): void => {
+    const { assessment, view, solids, shown, editor, element } = this.model;
+    const { plan, selected, gesturing } = editor.store.getState();
+    if (!assessment || gesturing || shown?.veiled) return;
+    this.plates.place({
+      sheet: view.sheet,
+      assessment,
+      solids,
+      theme: themeNow(),
+      unit: plan.settings.units,
+      selected: selected?.kind === 'camera' ? selected.id : null,
+      counted: shown?.counted ?? (() => true),
+      names: ({ structure, name }) =>
+        plan.structures[structure]?.name ?? plan.cameras[structure]?.name ?? name,
+      taken: [...this.signs.plates, ...this.drawing.plates, ...platesOver(element)],
+    });
+  };
+
+  dispose(): void {
+    clearTimeout(this.resting);
+  }
+}

@@ -3,6 +3,7 @@ import { createAnswers } from '../answers/store.ts';
 import { createSession } from '../assess/session.ts';
 import { autosave, keepCoverShaping, keptCoverShaping } from '../editor/autosave.ts';
 import { noShelf, openShelf } from '../editor/browserShelf.ts';
+import { keepDraft, takeUpDraft } from '../editor/keptDraft.ts';
 import { restore } from '../editor/keeping.ts';
 import type { Shelf } from '../editor/shelf.ts';
 import { createCommands } from '../editor/commands.ts';
@@ -42,6 +43,7 @@ async function start(): Promise<void> {
   };
   wire({ editor, answers, session, pool, frame: requestAnimationFrame, failed: caught });
   const keeping = autosave(editor, shelf);
+  keepDraft(editor, shelf);
   const versions = keepVersions(editor, shelf, Date.now);
   const commands = createCommands();
   const pictures = createPictureStore(shelf);
@@ -51,6 +53,7 @@ async function start(): Promise<void> {
     editor.say(
       `“${found.unreadable.name}” is kept on this device but cannot be read. Save nothing over it; see Open for what else is kept.`,
     );
+  else if (!linked) await takeUpDraft(editor, shelf);
   if (linked) {
     // A reload brings back what was made of it, not the sample anew.
     history.replaceState(null, '', location.pathname);

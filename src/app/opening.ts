@@ -3,6 +3,7 @@ import { CancelledError } from '../base/progress.ts';
 import type { Editor } from '../editor/editor.ts';
 import { historyKept, keptPlans } from '../editor/keeping.ts';
 import type { Keeping } from '../editor/keeping.ts';
+import { takeUpDraft } from '../editor/keptDraft.ts';
 import type { Kept, Shelf } from '../editor/shelf.ts';
 import { pictureType } from '../exchange/pictures/pictureType.ts';
 import { emptyPlan } from '../plan/emptyPlan.ts';
@@ -47,6 +48,7 @@ export function createOpenings({ editor, desk, keeping, shelf, pictures, trace }
     await keeping.open(plan, history);
     desk.setState({ sheet: 'setting' });
     editor.say(said);
+    await takeUpDraft(editor, shelf);
   };
 
   const file = async (chosen: File) => {

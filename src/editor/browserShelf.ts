@@ -13,6 +13,9 @@ interface Stores extends DBSchema {
 
 const NO_STEPS: Trail = { version: 0, length: 0, at: 0 };
 
+/** The key of a plan's draft in the store of the device. */
+const draftOf = (plan: string): string => `draft of ${plan}`;
+
 /** Every number of a plan's steps from one on. */
 const stepsFrom = (plan: string, number: number) => IDBKeyRange.bound([plan, number], [plan, Infinity]);
 
@@ -57,12 +60,16 @@ export async function openShelf(): Promise<Shelf> {
     take: (key) => database.get('plans', key),
     list: () => database.getAll('plans'),
     remove: async (key) => {
-      const transaction = database.transaction(['plans', 'trails', 'steps', 'versions'], 'readwrite');
+      const transaction = database.transaction(
+        ['plans', 'trails', 'steps', 'versions', 'device'],
+        'readwrite',
+      );
       const versions = transaction.objectStore('versions');
       const keys = await versions.index('plan').getAllKeys(key);
       await Promise.all([
         transaction.objectStore('plans').delete(key),
         transaction.objectStore('trails').delete(key),
+        transaction.objectStore('device').delete(draftOf(key)),
         transaction.objectStore('steps').delete(stepsFrom(key, 0)),
         ...keys.map((version) => versions.delete(version)),
         transaction.done,
@@ -75,6 +82,14 @@ export async function openShelf(): Promise<Shelf> {
       transaction.commit();
       await Promise.all([asked, transaction.done]);
     },
+    putDraft: async (plan, text) => {
+      const transaction = database.transaction('device', 'readwrite');
+      const key = draftOf(plan);
+      const asked = text === null ? transaction.store.delete(key) : transaction.store.put(text, key);
+      transaction.commit();
+      await Promise.all([asked, transaction.done]);
+    },
+    draft: (plan) => database.get('device', draftOf(plan)),
     steps: async (plan) => (await database.getAll('steps', stepsFrom(plan, 0))).map(({ step }) => step),
     putVersion: async (version) => {
       await database.put('versions', version);
@@ -104,4 +119,6 @@ export const noShelf: Shelf = {
   removeVersion: () => Promise.resolve(),
   putPicture: () => Promise.reject(new Error('nothing is kept in this window')),
   picture: () => Promise.resolve(null),
+  putDraft: () => Promise.reject(new Error('nothing is kept in this window')),
+  draft: () => Promise.resolve(null),
 };

@@ -4,6 +4,7 @@ import type { Vec3 } from '../base/vector.ts';
 import type { Target } from '../coverage/target.ts';
 import type { History } from '../plan/history.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { OpenChain } from './tools/drawing/openChain.ts';
 import type { SightLine, SightPort } from './sightPort.ts';
 
 export type Selected =
@@ -64,6 +65,8 @@ export interface EditorState {
   readonly situation: string | null;
   readonly alone: string | null;
   readonly tool: Tool;
+  /** Corners drawn with the tool in hand that are no thing yet. They are kept on the device, but no history. */
+  readonly chain: OpenChain | null;
   /** Snapping to the plan and the grid; a held Ctrl leaves it off for the while. */
   readonly snapping: boolean;
   /** Coverage is worked out with each move while structures are shaped, instead of at the end. A setting of the window. */
@@ -131,6 +134,10 @@ export interface Editor {
   askIn(situation: string | null): void;
   showAlone(camera: string | null): void;
   hold(tool: Tool): void;
+  /** Says what is drawn so far; null: nothing. */
+  draws(chain: OpenChain | null): void;
+  /** Takes corners that were drawn before in hand again, with their tool. */
+  takeUp(chain: OpenChain): void;
   measured(kept: readonly Measured[]): void;
   say(text: string, faults?: readonly Fault[]): void;
 }

@@ -52,7 +52,7 @@ export interface Shelf {
   take(key: string): Promise<unknown>;
   /** All of them. */
   list(): Promise<readonly unknown[]>;
-  /** Takes a plan away, with its steps and versions. */
+  /** Takes a plan away, with its steps, versions and draft. */
   remove(key: string): Promise<void>;
   /** Keeps new steps alone, where writing the whole plan would take too long now. */
   note(plan: string, trail: Trail, steps: readonly KeptStep[]): Promise<void>;
@@ -65,6 +65,9 @@ export interface Shelf {
   removeVersion(key: string): Promise<void>;
   putPicture(picture: KeptPicture): Promise<void>;
   picture(sha: string): Promise<unknown>;
+  /** Keeps what is being drawn in a plan; null takes it away. */
+  putDraft(plan: string, text: string | null): Promise<void>;
+  draft(plan: string): Promise<unknown>;
   /** Which one was open last. */
   lastOpen(): Promise<unknown>;
   noteOpen(key: string): Promise<void>;

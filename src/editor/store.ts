@@ -6,6 +6,7 @@ import { whatChanged } from './changedThing.ts';
 import type { Target } from '../coverage/target.ts';
 import { thingOf } from './recordsOf.ts';
 import type { Editor, EditorState, Gesture, Selected } from './editor.ts';
+import { isSameChain } from './tools/drawing/openChain.ts';
 import type { SightPort } from './sightPort.ts';
 
 /** Steps on one number within this time are one step of history, ms. */
@@ -161,6 +162,10 @@ export function createEditor(plan: Plan, now: () => number = Date.now, begun = c
       if (former !== alone) store.setState({ alone, revision: revision + 1 });
     },
     hold: (tool) => store.setState({ tool }),
+    draws: (chain) => {
+      if (!isSameChain(chain, store.getState().chain)) store.setState({ chain });
+    },
+    takeUp: (chain) => store.setState({ tool: chain.tool, chain }),
     measured: (measured) => store.setState({ measured }),
     say,
   };
@@ -180,6 +185,7 @@ const fresh = (history: History, revision: number): EditorState => ({
   situation: null,
   alone: null,
   tool: 'rest',
+  chain: null,
   snapping: true,
   coverShaping: false,
   undoName: stepNames(history).undo,

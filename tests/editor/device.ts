@@ -7,6 +7,7 @@ export function memoryShelf() {
   const steps = new Map<string, unknown[]>();
   const versions = new Map<string, KeptVersion>();
   const pictures = new Map<string, unknown>();
+  const drafts = new Map<string, unknown>();
   const trails = new Map<string, unknown>();
   const putSteps = (plan: string, trail: Trail, news: readonly KeptStep[]) => {
     const held = (steps.get(plan) ?? []).slice(0, trail.length);
@@ -56,12 +57,20 @@ export function memoryShelf() {
       pictures.set(picture.sha, structuredClone(picture));
       return Promise.resolve();
     },
+    putDraft: (plan, text) => {
+      if (full) return Promise.reject(full);
+      if (text === null) drafts.delete(plan);
+      else drafts.set(plan, text);
+      return Promise.resolve();
+    },
+    draft: (plan) => Promise.resolve(drafts.get(plan)),
     picture: (sha) => Promise.resolve(structuredClone(pictures.get(sha))),
   };
   return {
     shelf,
     plans,
     steps,
+    drafts,
     putRaw: (key: string, held: unknown) => {
       plans.set(key, held);
       open = key;

@@ -1,4 +1,5 @@
 import type { Vec2, Vec3 } from '../../base/vector.ts';
+import type { OpenChain } from './drawing/openChain.ts';
 import type { Pointed } from './pointed.ts';
 
 /** A number that the strip lets one type. */
@@ -152,6 +153,8 @@ export interface ToolState {
   typed?(key: string, text: string, by: TypedBy, compass: Compass): Typed;
   /** Fields that a digit typed in the Model goes to; missing: the strip's first. */
   readonly takesDigits?: boolean;
+  /** Corners that are drawn but not finished, to be kept as a draft. */
+  readonly chain?: OpenChain;
   choose?(key: string, option: string): ToolState;
   /** A key or a menu asks for something to be done with what is selected; `at` is where the pointer is, if anywhere. */
   act?(act: Act, at: Pointed | null): ToolState;

@@ -7,6 +7,8 @@ import type { Pointed } from './pointed.ts';
 import { blocking } from './block/block.ts';
 import { bounding } from './boundary/boundary.ts';
 import { placing } from './lamp/placing.ts';
+import { isSameChain } from './drawing/openChain.ts';
+import { resumed } from './drawing/resumed.ts';
 import { lining } from './line/line.ts';
 import { opening } from './opening/opening.ts';
 import { outlining } from './outline/outline.ts';
@@ -94,8 +96,13 @@ export function createToolbox(editor: Editor): Toolbox {
 
   const stops = [
     editor.beforeUndo(back),
+    store.subscribe(({ state }) => editor.draws(state.chain ?? null)),
     editor.store.subscribe((state, before) => {
-      if (state.tool !== before.tool && state.tool !== toolOf(now())) {
+      if (state.chain && state.chain !== before.chain && !isSameChain(state.chain, now().chain ?? null)) {
+        // A draft comes back to hand.
+        drop(now());
+        store.setState({ state: first(editor) });
+      } else if (state.tool !== before.tool && state.tool !== toolOf(now())) {
         drop(now());
         now().escape?.();
         store.setState({ state: first(editor) });
@@ -182,4 +189,7 @@ const toolOf = ({ name }: ToolState): Tool => {
 
 const isTool = (word: string): word is Tool => Object.hasOwn(TOOLS, word);
 
-const first = (editor: Editor): ToolState => (TOOLS[editor.store.getState().tool] ?? resting)(editor);
+const first = (editor: Editor): ToolState => {
+  const { tool, chain } = editor.store.getState();
+  return (chain?.tool === tool ? resumed(editor, chain) : null) ?? (TOOLS[tool] ?? resting)(editor);
+};

@@ -90,6 +90,7 @@ export function chaining(drawing: Drawing, draft: Draft): ToolState {
 
   return {
     name: `${spec.tool} chaining`,
+    chain: { tool: spec.tool, kind: drawing.kind.key, corners, axes: draft.axes, typed: draft.typed },
     strip: stripOf(drawing, draft, crossing),
     ghost: chainSketch(draft, groundHeight(plan.ground), units, closes, crossing),
     cursor: 'crosshair',

@@ -44,7 +44,8 @@ const kindOf = (
     }),
 });
 
-const SPEC: DrawSpec = {
+/** How it is drawn. */
+export const LINE: DrawSpec = {
   tool: 'line',
   kinds: [
     kindOf('fence', 'Fence', 1.8, 0.05, 'solid'),
@@ -59,7 +60,7 @@ const SPEC: DrawSpec = {
 };
 
 /** The line tool: a fence, a wall or a hedge, then its height, thickness and what it lets through. */
-export const lining = (editor: Editor): ToolState => drawingTool(editor, SPEC);
+export const lining = (editor: Editor): ToolState => drawingTool(editor, LINE);
 
 function questions(plan: Plan, id: string): Questions {
   const barrier = plan.structures[id];

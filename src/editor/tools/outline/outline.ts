@@ -24,7 +24,8 @@ const ROOFS: readonly { readonly key: RoofKind; readonly label: string }[] = [
   { key: 'parapet', label: 'Parapet' },
 ];
 
-const SPEC: DrawSpec = {
+/** How it is drawn. */
+export const OUTLINE: DrawSpec = {
   tool: 'outline',
   kinds: [
     {
@@ -59,7 +60,7 @@ const SPEC: DrawSpec = {
 };
 
 /** The outline tool: a building, corner by corner or as a rectangle, then its height, then its roof. */
-export const outlining = (editor: Editor): ToolState => drawingTool(editor, SPEC);
+export const outlining = (editor: Editor): ToolState => drawingTool(editor, OUTLINE);
 
 /** Roof, pitch, overhang. */
 function questions(plan: Plan, id: string): Questions {

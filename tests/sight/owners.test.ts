@@ -91,15 +91,39 @@ test('two fences that overlap at a corner with tops in one plane: each has its o
     }
 });
 
-test('a sheet that cuts through a box hides to either side of the cut', () => {
+test('a sheet that cuts through a box hides to either side of the cut, whichever comes first', () => {
   const box = boxSolid('box', [0, 0, 0], [3, 3, 2]);
   const blade = boxSolid('blade', [0, 0, 0], [5, 0.2, 3], 30);
-  const made = both({ ...wideCamera, eye: [1, -7, 4] }, [box, blade], 0);
-  if (made === null) throw new Error('the frame meets the ground');
-  for (const owner of [SEEN, 0, 1])
-    expect(
-      Math.abs((made.shared.areas.get(owner) ?? 0) - (made.counted.get(owner) ?? 0)),
-      `${owner}`,
-    ).toBeLessThan(0.02);
-  expect(made.shared.areas.get(1) ?? 0).toBeGreaterThan(1);
+  for (const solids of [
+    [box, blade],
+    [blade, box],
+  ]) {
+    const made = both({ ...wideCamera, eye: [1, -7, 4] }, solids, 0);
+    if (made === null) throw new Error('the frame meets the ground');
+    for (const owner of [SEEN, 0, 1])
+      expect(
+        Math.abs((made.shared.areas.get(owner) ?? 0) - (made.counted.get(owner) ?? 0)),
+        `${owner}`,
+      ).toBeLessThan(0.02);
+    expect(made.shared.areas.get(solids.indexOf(blade)) ?? 0).toBeGreaterThan(1);
+  }
+});
+
+test('behind the top of a post the box and the sheet that cuts through it go on to either side of the cut', () => {
+  const box = boxSolid('box', [0, 0, 0], [3, 3, 2]);
+  const blade = boxSolid('blade', [0, 0, 0], [5, 0.2, 3], 30);
+  // The ray to where the sheet leaves the top of the box, about (0, −0.1, 2), passes it at 2.8 m.
+  const post = boxSolid('post', [0.4, -2.86, 0], [0.6, 0.2, 2.8], 7);
+  for (const solids of [
+    [box, blade, post],
+    [post, blade, box],
+  ]) {
+    const made = both({ ...wideCamera, eye: [1, -7, 4] }, solids, 0);
+    if (made === null) throw new Error('the frame meets the ground');
+    for (const owner of [SEEN, 0, 1, 2])
+      expect(
+        Math.abs((made.shared.areas.get(owner) ?? 0) - (made.counted.get(owner) ?? 0)),
+        `${owner}`,
+      ).toBeLessThan(0.02);
+  }
 });

@@ -54,3 +54,29 @@ test('faces of the groups follow one another and name their first facets', () =>
     }
   });
 });
+
+test('two halves of a square are one face, at whichever corner either begins', () => {
+  const turned = (triangle: readonly number[], by: number) => [
+    ...triangle.slice(by),
+    ...triangle.slice(0, by),
+  ];
+  for (let one = 0; one < 3; one += 1)
+    for (let two = 0; two < 3; two += 1) {
+      const { faces } = facetsOf([
+        {
+          id: 'sheet',
+          structure: 'sheet',
+          name: 'sheet',
+          passage: 'solid',
+          positions: Float64Array.from([0, 0, 1, 2, 0, 1, 2, 2, 1, 0, 2, 1]),
+          triangles: Uint32Array.from([...turned([0, 1, 2], one), ...turned([0, 2, 3], two)]),
+        },
+      ]);
+      expect([faces.count, faces.sides[0]]).toEqual([1, 4]);
+      // Its four corners in turn: opposite ones are twice the root of two apart, neighbours 2.
+      const corner = (k: number) => [...faces.corners.subarray((k % 4) * 3, (k % 4) * 3 + 3)];
+      const apart = (i: number, j: number) =>
+        Math.hypot(...corner(i).map((n, axis) => n - (corner(j)[axis] ?? 0)));
+      for (let k = 0; k < 4; k += 1) expect([apart(k, k + 1), apart(k, k + 2)]).toEqual([2, Math.sqrt(8)]);
+    }
+});

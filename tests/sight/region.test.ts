@@ -11,6 +11,7 @@ import { convexParts } from '../../src/sight/convexParts.ts';
 import type { Solid } from '../../src/model/solid.ts';
 import { nearestBlocker } from '../oracle/bruteCaster.ts';
 import { rawTriangles } from '../oracle/rawTriangles.ts';
+import { ballSolid } from '../bench/shapes.ts';
 import { chanceFrom, trials } from '../house/seeded.ts';
 import { wideCamera } from './wideCamera.ts';
 import { boxSolid, randomYard } from './boxSolid.ts';
@@ -118,6 +119,30 @@ describe('the area of what is seen', () => {
     }
     expect(open).toBe(0);
     expect(doubted).toBeLessThanOrEqual(2);
+  });
+
+  test('around lumps, whose faces lean every way, agrees with a polygon library', () => {
+    const chance = chanceFrom(12);
+    for (let trial = 0; trial < trials(12, 300); trial += 1) {
+      const lumps = Array.from({ length: 3 }, (_, at) =>
+        ballSolid(
+          `${at}`,
+          [chance.between(-6, 6), chance.between(-6, 6), chance.between(0, 2)],
+          chance.between(0.5, 2),
+          {
+            meridians: 7,
+            bands: 5,
+            bump: 0.15,
+          },
+        ),
+      );
+      const eye = [chance.between(-9, 9), chance.between(-9, 9), chance.between(4.5, 7)] as const;
+      const camera = { ...CAMERA, eye, pan: chance.between(0, 360), tilt: chance.between(20, 90) };
+      const found = sightOf(camera, horizontalPlane(0), WINDOW, facetsOf(lumps));
+      const { seen } = found.sight;
+      expect(Math.abs(seen.area - byLibrary(found)), `seed 12, trial ${trial}`).toBeLessThan(5e-4);
+      expect(seen.ringsClosed, `seed 12, trial ${trial}`).toBe(true);
+    }
   });
 
   test('within parts of a boundary adds up to the whole', () => {

@@ -107,7 +107,14 @@ export function App({
     >
       {part(
         'The setting sheet',
-        <SheetColumn editor={editor} answers={answers} desk={desk} openings={openings} versions={versions} />,
+        <SheetColumn
+          editor={editor}
+          answers={answers}
+          desk={desk}
+          openings={openings}
+          versions={versions}
+          photos={tracing}
+        />,
       )}
     </aside>
   );

@@ -53,6 +53,7 @@ export function ModelRegion({ editor, answers, desk, openings, tracing, commands
               editor.hold('outline');
             }}
             trace={tracing.choose}
+            pin={tracing.pin}
             shapes={() => desk.setState({ sheet: 'shapes', drawer: true, tab: 'setting' })}
             choose={openings.choose}
             sample={openings.sample}

@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import type { AnswersStore } from '../answers/store.ts';
 import type { Editor } from '../editor/editor.ts';
 import type { Versions } from '../editor/versions.ts';
+import type { PhotoActs } from '../panels/photoActs.ts';
 import { SettingSheet } from '../panels/SettingSheet.tsx';
 import type { DeskStore } from './desk.ts';
 import { openLight } from './openLight.ts';
@@ -18,14 +19,20 @@ interface SheetColumnProps {
   readonly desk: DeskStore;
   readonly openings: Openings;
   readonly versions: Versions;
+  readonly photos: PhotoActs;
 }
 
 /** The sheet at the right: of what is selected, or one that was asked for. */
-export function SheetColumn({ editor, answers, desk, openings, versions }: SheetColumnProps) {
+export function SheetColumn({ editor, answers, desk, openings, versions, photos }: SheetColumnProps) {
   const sheet = useStore(desk, (state) => state.sheet);
   if (sheet === 'setting')
     return (
-      <SettingSheet editor={editor} answers={answers} choosePhotometry={(lamp) => openLight(editor, lamp)} />
+      <SettingSheet
+        editor={editor}
+        answers={answers}
+        photos={photos}
+        choosePhotometry={(lamp) => openLight(editor, lamp)}
+      />
     );
   return (
     <Suspense fallback={null}>

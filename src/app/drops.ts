@@ -1,5 +1,7 @@
-/** Opens a file that is dropped anywhere on the window. */
-export function listenToDrops(open: (file: File) => Promise<void>): () => void {
+/** Opens a file that is dropped anywhere on the window, and says where, CSS px. */
+export function listenToDrops(
+  open: (file: File, at: { readonly x: number; readonly y: number }) => Promise<void>,
+): () => void {
   const over = (event: DragEvent) => {
     if (!event.dataTransfer?.types.includes('Files')) return;
     event.preventDefault();
@@ -9,7 +11,7 @@ export function listenToDrops(open: (file: File) => Promise<void>): () => void {
     const file = event.dataTransfer?.files[0];
     if (!file) return;
     event.preventDefault();
-    void open(file);
+    void open(file, { x: event.clientX, y: event.clientY });
   };
   window.addEventListener('dragover', over);
   window.addEventListener('drop', drop);

@@ -13,12 +13,14 @@ import { readPlan } from '../plan/read.ts';
 import { demoPlan } from './demo.ts';
 import type { DeskStore } from './desk.ts';
 import type { PictureStore } from './pictures/pictureStore.ts';
+import type { DropSpot } from './pictures/tracing.ts';
 import { hireWorker } from './workers.ts';
 
 /** The ways in: a file, the sample, an empty plan, a plan that the device kept. None loses the one that is open. */
 export interface Openings {
   choose(): void;
-  file(file: File): Promise<void>;
+  /** @param at where on the window it was dropped, CSS px */
+  file(file: File, at?: DropSpot): Promise<void>;
   sample(): void;
   empty(): void;
   kept(kept: Kept): void;
@@ -33,8 +35,8 @@ interface OpeningParts {
   readonly keeping: Keeping;
   readonly shelf: Shelf;
   readonly pictures: PictureStore;
-  /** A picture or a page to be traced. */
-  trace(file: File): Promise<void>;
+  /** A picture or a page to be traced, or a photo to be pinned where it was dropped. */
+  trace(file: File, at?: DropSpot): Promise<void>;
 }
 
 export function createOpenings({ editor, desk, keeping, shelf, pictures, trace }: OpeningParts): Openings {
@@ -51,7 +53,7 @@ export function createOpenings({ editor, desk, keeping, shelf, pictures, trace }
     await takeUpDraft(editor, shelf);
   };
 
-  const file = async (chosen: File) => {
+  const file = async (chosen: File, at?: DropSpot) => {
     desk.getState().opening?.cancel();
     const reader = hireWorker();
     const calling = new AbortController();
@@ -59,7 +61,7 @@ export function createOpenings({ editor, desk, keeping, shelf, pictures, trace }
     desk.setState({ opening: { ...opening, share: 0, doing: 'Reading the file' } });
     try {
       const bytes = new Uint8Array(await chosen.arrayBuffer());
-      if (pictureType(bytes) !== null) return await trace(chosen);
+      if (pictureType(bytes) !== null) return await trace(chosen, at);
       const read = await reader.client.openFile(
         { name: chosen.name, bytes },
         {
@@ -101,10 +103,13 @@ export function createOpenings({ editor, desk, keeping, shelf, pictures, trace }
         description: 'Plans and streets',
         extensions: ['.json', '.soffit', '.geojson', '.asc', '.png', '.jpg', '.jpeg', '.webp', '.pdf'],
         id: 'soffit',
-      }).then(file, (error: unknown) => {
-        // The person closed the system's file chooser.
-        if (!(error instanceof DOMException && error.name === 'AbortError')) trouble(error);
-      });
+      }).then(
+        (chosen) => file(chosen),
+        (error: unknown) => {
+          // The person closed the system's file chooser.
+          if (!(error instanceof DOMException && error.name === 'AbortError')) trouble(error);
+        },
+      );
     },
     sample: () => {
       open(demoPlan(), 'Opened the sample.').catch(trouble);

@@ -6,6 +6,7 @@ import type { Desk, DeskStore } from './desk.ts';
 import { goToName, notNamed } from './goToName.ts';
 import type { Openings } from './opening.ts';
 import type { Tracing } from './pictures/tracing.ts';
+import { wallAsked } from '../editor/pictures/wallAsked.ts';
 import { chooseTheme } from './theme.ts';
 
 interface CommandParts {
@@ -39,6 +40,20 @@ export function windowCommands({ editor, desk, openings, tracing, save }: Comman
     command('new', 'New, empty plan', null, openings.empty),
     command('sample', 'Open the sample', null, openings.sample, 'demo'),
     command('trace', 'Trace a drawing or a photo', null, tracing.choose, 'picture pdf underlay deeds plan'),
+    command('pin', 'Pin a photo', null, tracing.pin, 'picture place taken'),
+    {
+      ...command(
+        'square',
+        'Square a photo onto this wall',
+        null,
+        () => {
+          const wall = wallAsked(store.getState());
+          if (wall) tracing.square(wall.structure, wall.face);
+        },
+        'facade elevation picture perspective',
+      ),
+      off: () => (wallAsked(store.getState()) === null ? 'Select a building first' : null),
+    },
     command('shapes', 'Begin with a shape', null, sheet('shapes'), 'detached terrace shop yard farm'),
     command('save', 'Save to a file', 'Ctrl S', save, 'download export'),
     {

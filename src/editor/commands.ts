@@ -20,6 +20,10 @@ export interface Places {
   goTo(point: Vec3): void;
   /** Asks what is seen at a place, and by which camera. */
   ask(point: Vec3): void;
+  /** The point of the site at a place of the window (CSS px of the page); null beside the site. */
+  pointAt(x: number, y: number): Vec3 | null;
+  /** The point in the middle of the view, else the middle of the site. */
+  middle(): Vec3;
   /** Looks at the site from straight above. */
   fromAbove(): void;
 }

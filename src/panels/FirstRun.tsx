@@ -7,10 +7,11 @@ interface FirstRunProps {
   shapes(): void;
   choose(): void;
   sample(): void;
+  pin(): void;
 }
 
 /** What an empty plan says: one sentence and the ways in. */
-export function FirstRun({ draw, trace, shapes, choose, sample }: FirstRunProps) {
+export function FirstRun({ draw, trace, shapes, choose, sample, pin }: FirstRunProps) {
   return (
     <section className={styles.first} aria-labelledby="first-run">
       <h2 id="first-run" className={styles.title}>
@@ -31,6 +32,9 @@ export function FirstRun({ draw, trace, shapes, choose, sample }: FirstRunProps)
         </Button>
         <Button press={choose}>
           <span>Open a street or a plan</span> <small>footprints, file</small>
+        </Button>
+        <Button press={pin}>
+          <span>Pin a photo</span> <small>of the site</small>
         </Button>
         <Button press={sample}>Open the sample, Kiln Cottage</Button>
       </div>

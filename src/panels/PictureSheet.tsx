@@ -2,19 +2,24 @@ import { Image } from 'lucide-react';
 import { hide } from '../editor/acts.ts';
 import type { Editor } from '../editor/editor.ts';
 import { changePicture, removePart } from '../editor/partActs.ts';
+import { tracedInstead } from '../editor/pictures/photoUses.ts';
 import { pictureSettings } from '../editor/settings/pictureSettings.ts';
 import { Button } from '../fittings/Button.tsx';
 import { TextField } from '../fittings/TextField.tsx';
 import type { Picture } from '../plan/plan.ts';
 import { Figure } from './Figure.tsx';
 import { Group } from './Group.tsx';
+import { PhotoCanvas } from './PhotoCanvas.tsx';
+import type { PhotoActs } from './photoActs.ts';
 import { SettingField } from './SettingField.tsx';
 import { SheetHead } from './SheetHead.tsx';
+import { SquareEditor } from './SquareEditor.tsx';
 import styles from './sheet.module.css';
 
 interface PictureSheetProps {
   readonly editor: Editor;
   readonly picture: Picture;
+  readonly bitmap: PhotoActs['bitmap'];
 }
 
 const SAYS = {
@@ -23,8 +28,8 @@ const SAYS = {
   photo: 'It is pinned where it was taken.',
 } as const;
 
-/** The setting sheet of a picture: how strongly it shows, and the scale that two points give it. */
-export function PictureSheet({ editor, picture }: PictureSheetProps) {
+/** The setting sheet of a picture: the photo itself, how strongly it shows, the scale or the rectangle that points give it. */
+export function PictureSheet({ editor, picture, bitmap }: PictureSheetProps) {
   const { id, name, use, file, hidden, locked } = picture;
   return (
     <>
@@ -36,6 +41,16 @@ export function PictureSheet({ editor, picture }: PictureSheetProps) {
           most={120}
           set={(next) => changePicture(editor, picture, { name: next })}
         />
+        {use.kind === 'photo' && <PhotoCanvas file={file} words={`Photo ${name}`} bitmap={bitmap} />}
+        {use.kind === 'wall' && (
+          <>
+            <p className={styles.note}>
+              Set the four points on the corners of something square in the photo, then type how wide and high
+              it is.
+            </p>
+            <SquareEditor editor={editor} picture={picture} use={use} bitmap={bitmap} />
+          </>
+        )}
         {pictureSettings(picture).map((setting) => (
           <SettingField key={setting.key} editor={editor} subject={name} setting={setting} />
         ))}
@@ -55,6 +70,17 @@ export function PictureSheet({ editor, picture }: PictureSheetProps) {
               }}
             >
               Set the scale
+            </Button>
+          )}
+          {use.kind === 'photo' && (
+            <Button
+              press={() => {
+                changePicture(editor, picture, { use: tracedInstead(use) });
+                editor.select({ kind: 'picture', id });
+                editor.hold('scale');
+              }}
+            >
+              Trace it instead
             </Button>
           )}
           <Button pressed={hidden} press={() => hide(editor, { kind: 'picture', id }, !hidden)}>

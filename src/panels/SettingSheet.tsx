@@ -4,6 +4,7 @@ import type { AnswersStore } from '../answers/store.ts';
 import type { Editor } from '../editor/editor.ts';
 import { thingOf } from '../editor/recordsOf.ts';
 import { UnwritableProvider } from '../fittings/writable.ts';
+import type { PhotoActs } from './photoActs.ts';
 import { SiteSheet } from './SiteSheet.tsx';
 
 /** Fetched once the first coverage stands: nothing is selected before. */
@@ -13,11 +14,12 @@ const ThingSheet = lazy(() => loadThingSheet().then((loaded) => ({ default: load
 interface SettingSheetProps {
   readonly editor: Editor;
   readonly answers: AnswersStore;
+  readonly photos: PhotoActs;
   choosePhotometry(lamp: string): void;
 }
 
 /** The setting sheet of what is selected, or of the whole site. */
-export function SettingSheet({ editor, answers, choosePhotometry }: SettingSheetProps) {
+export function SettingSheet({ editor, answers, photos, choosePhotometry }: SettingSheetProps) {
   const readOnly = useStore(editor.store, (state) => state.readOnly);
   const isThing = useStore(
     editor.store,
@@ -27,7 +29,7 @@ export function SettingSheet({ editor, answers, choosePhotometry }: SettingSheet
     <UnwritableProvider value={readOnly ? 'This plan is edited in another tab.' : null}>
       {isThing ? (
         <Suspense fallback={null}>
-          <ThingSheet editor={editor} answers={answers} choosePhotometry={choosePhotometry} />
+          <ThingSheet editor={editor} answers={answers} photos={photos} choosePhotometry={choosePhotometry} />
         </Suspense>
       ) : (
         <SiteSheet editor={editor} answers={answers} />

@@ -21,6 +21,8 @@ import { SettingField } from './SettingField.tsx';
 import { SheetHead } from './SheetHead.tsx';
 import { StructureIcon } from './StructureIcon.tsx';
 import { footprintText, kindWord } from './structureWords.ts';
+import { WallPhotoGroup } from './WallPhotoGroup.tsx';
+import type { PhotoActs } from './photoActs.ts';
 import styles from './sheet.module.css';
 
 const ROOFS: readonly Choice<RoofKind>[] = [
@@ -41,10 +43,11 @@ interface StructureSheetProps {
   readonly editor: Editor;
   readonly answers: AnswersStore;
   readonly structure: Structure;
+  readonly square: PhotoActs['square'];
 }
 
 /** The setting sheet of a structure: its sizes, each with how it was got. */
-export function StructureSheet({ editor, answers, structure }: StructureSheetProps) {
+export function StructureSheet({ editor, answers, structure, square }: StructureSheetProps) {
   const { id, name } = structure;
   const thing = { kind: 'structure', id } as const;
   const outline = outlineGot(structure);
@@ -141,6 +144,7 @@ export function StructureSheet({ editor, answers, structure }: StructureSheetPro
       </Group>
       {structure.kind === 'building' && <FloorsGroup editor={editor} building={structure} />}
       <FacesGroup editor={editor} structure={structure} />
+      <WallPhotoGroup editor={editor} structure={structure} square={square} />
     </>
   );
 }

@@ -7,6 +7,7 @@ import { PictureSheet } from './PictureSheet.tsx';
 import { ServiceSheet } from './ServiceSheet.tsx';
 import { SeveralSheet } from './SeveralSheet.tsx';
 import { GroundSheet } from './GroundSheet.tsx';
+import type { PhotoActs } from './photoActs.ts';
 import { LampSheet } from './LampSheet.tsx';
 import { SituationSheet } from './SituationSheet.tsx';
 import { StructureSheet } from './StructureSheet.tsx';
@@ -15,11 +16,12 @@ import { CameraSheet } from './camera/CameraSheet.tsx';
 interface ThingSheetProps {
   readonly editor: Editor;
   readonly answers: AnswersStore;
+  readonly photos: PhotoActs;
   choosePhotometry(lamp: string): void;
 }
 
 /** The setting sheet of what is selected; nothing where the plan no longer has it. */
-export function ThingSheet({ editor, answers, choosePhotometry }: ThingSheetProps) {
+export function ThingSheet({ editor, answers, photos, choosePhotometry }: ThingSheetProps) {
   const plan = useStore(editor.store, (state) => state.plan);
   const selected = useStore(editor.store, (state) => state.selected);
   const selection = useStore(editor.store, (state) => state.selection);
@@ -34,7 +36,15 @@ export function ThingSheet({ editor, answers, choosePhotometry }: ThingSheetProp
   if (selected?.kind === 'structure') {
     const structure = plan.structures[selected.id];
     if (structure)
-      return <StructureSheet key={structure.id} editor={editor} answers={answers} structure={structure} />;
+      return (
+        <StructureSheet
+          key={structure.id}
+          editor={editor}
+          answers={answers}
+          structure={structure}
+          square={photos.square}
+        />
+      );
   }
   if (selected?.kind === 'lamp') {
     const lamp = plan.lamps[selected.id];
@@ -48,7 +58,8 @@ export function ThingSheet({ editor, answers, choosePhotometry }: ThingSheetProp
   }
   if (selected?.kind === 'picture') {
     const picture = plan.pictures[selected.id];
-    if (picture) return <PictureSheet key={picture.id} editor={editor} picture={picture} />;
+    if (picture)
+      return <PictureSheet key={picture.id} editor={editor} picture={picture} bitmap={photos.bitmap} />;
   }
   if (selected?.kind === 'opening') {
     const on = plan.structures[selected.on];

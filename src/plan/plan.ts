@@ -129,6 +129,8 @@ export interface WallPicture {
   readonly sill: number;
   readonly width: number;
   readonly height: number;
+  /** How strongly it shows, 0 to 1. */
+  readonly strength: number;
 }
 
 /** A photo pinned to the place from which it was taken; `heading` is the way that it looks, °, null: not known. */

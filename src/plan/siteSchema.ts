@@ -114,6 +114,7 @@ const pictureUse = z.discriminatedUnion('kind', [
     sill: number(LIMITS.level, 'Foot above the base, m'),
     width: number(LIMITS.size, 'm'),
     height: number(LIMITS.height, 'm'),
+    strength: number({ least: 0, most: 1 }, 'How strongly it shows').default(1),
   }),
   z.strictObject({
     kind: z.literal('photo'),

@@ -21,7 +21,7 @@ import { nextBehind } from './navigate/nextBehind.ts';
 import { View } from './navigate/View.ts';
 import { followLens } from './navigate/ways.ts';
 import { pickable, type Pickable } from './picking.ts';
-import type { PictureBitmap } from './pictures/PictureLayer.ts';
+import type { PictureBitmap } from './pictures/pictureTexture.ts';
 import { Overlay } from './Overlay.ts';
 import { pointedAt, type Held } from './pointedAt.ts';
 import type { Sheet, Spot } from './sheet.ts';

@@ -15,6 +15,7 @@ import { distance, subtract, type Vec3 } from '../base/vector.ts';
 import { numberFromHex } from '../draw/colour.ts';
 import { ink, type Theme } from '../draw/ink.ts';
 import type { LaidPicture } from '../editor/pictures/siteCorners.ts';
+import type { SquaredPicture } from '../editor/pictures/wallPictures.ts';
 import type { Structure } from '../model/structure.ts';
 import type { LampShown } from './labels/LampSigns.ts';
 import { reachCircles } from './lamps.ts';
@@ -27,7 +28,9 @@ import { siteBox } from './modelBox.ts';
 import { eyeOf, type Orbit } from './orbit.ts';
 import { windowUniforms } from './shading.ts';
 import { sheetOf } from './sheet.ts';
-import { PictureLayer, type PictureBitmap } from './pictures/PictureLayer.ts';
+import { PictureLayer } from './pictures/PictureLayer.ts';
+import type { PictureBitmap } from './pictures/pictureTexture.ts';
+import { SquaredLayer } from './pictures/SquaredLayer.ts';
 import { StandingSolids } from './solids/StandingSolids.ts';
 import { TargetLayer } from './wash/TargetLayer.ts';
 import { Wash } from './wash/Wash.ts';
@@ -52,6 +55,8 @@ export interface Shown {
   readonly lamps: readonly LampShown[];
   /** Laid on the ground. */
   readonly pictures: readonly LaidPicture[];
+  /** Squared onto walls. */
+  readonly squared: readonly SquaredPicture[];
 }
 
 /** Sites farther than this from the renderer's origin move it, so that single precision stays fine. */
@@ -72,6 +77,7 @@ export class ModelScene {
   private readonly cameras: CameraLayer;
   private readonly lampRings: FatLines;
   private readonly pictures: PictureLayer;
+  private readonly squared: SquaredLayer;
   private origin: Vec3 = [0, 0, 0];
   private assessment: Assessment | null = null;
   private shown: Shown | null = null;
@@ -97,6 +103,7 @@ export class ModelScene {
     const { uniforms } = this.ground.surface;
     this.pictures = new PictureLayer(this.group, texture, uniforms, this.window, bitmap, changed);
     this.solids = new StandingSolids(this.group, this.window, this.eye);
+    this.squared = new SquaredLayer(this.group, bitmap, changed);
     this.cameras = new CameraLayer(this.group, this.window);
     this.lampRings = new FatLines({ width: 2, strength: 0.8, dash: [2, 4], order: 4 }, this.window);
     this.group.add(this.lampRings.mesh);
@@ -164,6 +171,7 @@ export class ModelScene {
       this.lampRings.show(scene.night === null ? [] : reachCircles(shown.lamps, this.origin));
     if (anew || last?.pictures !== shown.pictures)
       this.pictures.show(shown.pictures, groundOf(scene), this.origin);
+    if (moved || last?.squared !== shown.squared) this.squared.show(shown.squared, this.origin);
     if (moved || before !== assessment || last?.camera !== shown.camera) {
       const chosen = assessment.cameras.find(({ camera }) => camera.id === shown.camera) ?? null;
       this.cameras.show(chosen, this.origin);

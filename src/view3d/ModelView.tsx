@@ -9,7 +9,7 @@ import { ContextMenu } from './menu/ContextMenu.tsx';
 import { Model } from './Model.ts';
 import { modelCommands } from './modelCommands.ts';
 import { listenTo, type Listening } from './navigate/listen.ts';
-import type { PictureBitmap } from './pictures/PictureLayer.ts';
+import type { PictureBitmap } from './pictures/pictureTexture.ts';
 import { placesOf } from './navigate/places.ts';
 import { SheetFrame } from './parts/SheetFrame.tsx';
 import { NorthMark } from './parts/NorthMark.tsx';

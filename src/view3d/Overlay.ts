@@ -1,6 +1,7 @@
 import { ink, type Theme } from '../draw/ink.ts';
-import type { Grip } from '../editor/grips/grip.ts';
+import type { Pointed } from '../editor/tools/pointed.ts';
 import { Drawing } from './drawing/Drawing.ts';
+import { PhotoSigns } from './labels/PhotoSigns.ts';
 import { PlateLayer } from './labels/PlateLayer.ts';
 import { SignLayer } from './labels/SignLayer.ts';
 import type { Model } from './Model.ts';
@@ -17,6 +18,7 @@ const REST = 180;
 export class Overlay {
   readonly drawing: Drawing;
   private readonly signs: SignLayer;
+  private readonly photos: PhotoSigns;
   private readonly plates: PlateLayer;
   private readonly layer: HTMLElement;
   private readonly model: Model;
@@ -26,6 +28,7 @@ export class Overlay {
     this.layer = layer;
     this.model = model;
     this.signs = new SignLayer(layer);
+    this.photos = new PhotoSigns(layer);
     this.plates = new PlateLayer(layer);
     this.drawing = new Drawing(layer);
   }
@@ -35,9 +38,11 @@ export class Overlay {
   }
 
   /** The sign or handle under a place of the window. @param reach half a target's width, px */
-  at(spot: Spot, reach: number): SignAt & { readonly grip: Grip | null } {
+  at(spot: Spot, reach: number): SignAt & Pick<Pointed, 'grip' | 'picture'> {
     const sign = this.signs.at(spot, reach);
-    return { ...sign, grip: sign.handle === null ? this.drawing.at(spot, reach) : null };
+    const grip = sign.handle === null ? this.drawing.at(spot, reach) : null;
+    const isFree = sign.camera === null && sign.lamp === null && sign.handle === null && grip === null;
+    return { ...sign, grip, picture: isFree ? this.photos.at(spot, reach) : null };
   }
 
   /** Follows the view; labels are carried along, and placed anew once it rests. */
@@ -61,6 +66,7 @@ export class Overlay {
       counted: shown?.counted ?? (() => true),
     });
     this.layer.dataset['veiled'] = String(shown?.veiled === true);
+    this.photos.show(sheet, solids, now);
     this.plates.follow(sheet);
     this.drawing.show({ sheet, solids, state, now, plan, cursor: cursor.at });
     clearTimeout(this.resting);
@@ -81,7 +87,7 @@ export class Overlay {
       counted: shown?.counted ?? (() => true),
       names: ({ structure, name }) =>
         plan.structures[structure]?.name ?? plan.cameras[structure]?.name ?? name,
-      taken: [...this.signs.plates, ...this.drawing.plates, ...platesOver(element)],
+      taken: [...this.signs.plates, ...this.photos.plates, ...this.drawing.plates, ...platesOver(element)],
     });
   };
 

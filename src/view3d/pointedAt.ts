@@ -13,7 +13,7 @@ export interface SignAt {
 }
 
 /** What of a selection lies under the pointer. */
-type Over = SignAt & Pick<Pointed, 'grip'>;
+type Over = SignAt & Pick<Pointed, 'grip' | 'picture'>;
 
 export interface Held {
   readonly shiftKey: boolean;

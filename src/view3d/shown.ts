@@ -3,6 +3,7 @@ import type { Assessment } from '../assess/assessment.ts';
 import type { Vec3 } from '../base/vector.ts';
 import type { EditorState, Selected } from '../editor/editor.ts';
 import { laidPictures, type LaidPicture } from '../editor/pictures/siteCorners.ts';
+import { squaredPictures, type SquaredPicture } from '../editor/pictures/wallPictures.ts';
 import type { Plan } from '../plan/plan.ts';
 import { lampsOf } from './lamps.ts';
 import type { Shown } from './ModelScene.ts';
@@ -29,6 +30,21 @@ function picturesOf(plan: Plan): readonly LaidPicture[] {
     return kept.pictures;
   const pictures = laidPictures(plan);
   laid.set(plan.pictures, { plan, pictures });
+  return pictures;
+}
+
+const squared = new WeakMap<
+  Plan['structures'],
+  { readonly plan: Plan; readonly pictures: readonly SquaredPicture[] }
+>();
+
+/** The same list while nothing about pictures or structures changed. */
+function squaredOf(plan: Plan): readonly SquaredPicture[] {
+  const kept = squared.get(plan.structures);
+  if (kept && kept.plan.pictures === plan.pictures && kept.plan.pictureOrder === plan.pictureOrder)
+    return kept.pictures;
+  const pictures = squaredPictures(plan);
+  squared.set(plan.structures, { plan, pictures });
   return pictures;
 }
 
@@ -59,5 +75,6 @@ export function shownNow(
     veiled: ahead !== null,
     lamps: lampsOf(plan, standing),
     pictures: picturesOf(plan),
+    squared: squaredOf(plan),
   };
 }

@@ -17,6 +17,8 @@ function atHand() {
   commands.setPlaces({
     goTo: (point) => went.push(['go', point]),
     ask: (point) => went.push(['ask', point]),
+    pointAt: () => null,
+    middle: () => [0, 0, 0],
     fromAbove: () => undefined,
   });
   const finds = (typed: string) => findsFor(typed, { editor, commands });

@@ -93,6 +93,7 @@ export function randomPlan(chance: Chance): Plan {
                 sill: 0,
                 width: 1,
                 height: 2,
+                strength: 0.8,
               },
             },
           },

@@ -145,6 +145,7 @@ const pictures = {
     sill: 0,
     width: 8,
     height: 3,
+    strength: 0.8,
   }),
   cafe: picture('cafe', 'From the gate', { kind: 'photo', at: [4, -6, 1.6], heading: 350 }),
 };

@@ -6,16 +6,22 @@ import { addPicture } from '../../plan/commands/addPicture.ts';
 import { cleanName } from '../../plan/commands/renameThing.ts';
 import type { DeskStore } from '../desk.ts';
 import { openPdf } from './pdfPages.ts';
+import { createPhotos, isPhoto, type Photos } from './photos.ts';
 import { readPicture, type PictureRead } from './pictureRead.ts';
 import type { PictureStore } from './pictureStore.ts';
 
-/** Pictures and pages that are laid under the plan to be traced. */
-export interface Tracing {
+/** Where on the window a file was dropped, CSS px. */
+export interface DropSpot {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Pictures and pages that are laid under the plan to be traced, and photos pinned to a place or squared onto a wall. */
+export interface Tracing extends Photos {
   /** Asks for a file. */
   choose(): void;
-  file(file: File): Promise<void>;
-  /** For whoever draws them. */
-  readonly bitmap: PictureStore['bitmap'];
+  /** A photo that is dropped onto what is built is pinned there; anything else is to be traced. */
+  file(file: File, at?: DropSpot): Promise<void>;
 }
 
 /** How strongly a picture shows under the lines that are drawn over it. */
@@ -88,7 +94,9 @@ export function createTracing({ editor, desk, pictures, commands }: TracingParts
 
   const read = (blob: Blob) => readPicture(blob, 'image/png');
 
-  const file = async (chosen: File) => {
+  const photos = createPhotos({ editor, pictures, commands });
+
+  const file = async (chosen: File, dropped?: DropSpot) => {
     const name = chosen.name.replace(/\.[a-z]+$/iu, '');
     try {
       const bytes = new Uint8Array(await chosen.arrayBuffer());
@@ -97,7 +105,13 @@ export function createTracing({ editor, desk, pictures, commands }: TracingParts
         throw new Error(
           'Choose a PNG, JPEG or WebP picture, or a PDF. A drawing in another form can be printed to a PDF.',
         );
-      if (type === 'application/pdf') await page(name, bytes);
+      const { structureOrder } = editor.store.getState().plan;
+      const spot =
+        dropped && structureOrder.length > 0 && isPhoto(type)
+          ? commands.places()?.pointAt(dropped.x, dropped.y)
+          : undefined;
+      if (spot) await photos.pinFile(chosen, spot);
+      else if (type === 'application/pdf') await page(name, bytes);
       else await lay(name, await readPicture(new Blob([bytes], { type }), type));
     } catch (error) {
       trouble(chosen.name, error);
@@ -106,15 +120,18 @@ export function createTracing({ editor, desk, pictures, commands }: TracingParts
 
   return {
     file,
-    bitmap: pictures.bitmap,
+    ...photos,
     choose: () => {
       fileOpen({
         description: 'Pictures and pages',
         extensions: ['.png', '.jpg', '.jpeg', '.webp', '.pdf'],
         id: 'soffit-pictures',
-      }).then(file, (error: unknown) => {
-        if (!(error instanceof DOMException && error.name === 'AbortError')) trouble('The file', error);
-      });
+      }).then(
+        (chosen) => file(chosen),
+        (error: unknown) => {
+          if (!(error instanceof DOMException && error.name === 'AbortError')) trouble('The file', error);
+        },
+      );
     },
   };
 }

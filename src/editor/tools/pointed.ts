@@ -12,6 +12,8 @@ export interface Pointed {
   readonly camera: string | null;
   /** The lamp whose sign is under the pointer. */
   readonly lamp: string | null;
+  /** The pinned photo whose sign is under the pointer. */
+  readonly picture?: string | null;
   /** Metres that a CSS pixel covers there. */
   readonly metresPerPixel: number;
   /** Keeps to one of two ways. */

@@ -14,6 +14,15 @@ export function placesOf(model: Model): Places {
       goTo(point);
       model.here.pin();
     },
+    pointAt: (x, y) => {
+      const box = document.querySelector('[data-model]')?.getBoundingClientRect();
+      if (!box || x < box.left || x > box.right || y < box.top || y > box.bottom) return null;
+      return model.pointed({ x: x - box.left, y: y - box.top }, NO_KEYS).struck?.point ?? null;
+    },
+    middle: () => {
+      const { width, height, middle } = model.view;
+      return model.pointed({ x: width / 2, y: height / 2 }, NO_KEYS).struck?.point ?? middle;
+    },
     fromAbove: () => {
       if (!model.view.isPlan) model.view.togglePlan(model.pivotFor(null));
       // A picture just laid is not drawn yet, and the window may grow where the first steps make room: two frames later.
@@ -22,6 +31,8 @@ export function placesOf(model: Model): Places {
     },
   };
 }
+
+const NO_KEYS = { shiftKey: false, ctrlKey: false, metaKey: false };
 
 /** Shows the picture that is to be given its scale. */
 function fitPicture(model: Model): void {

@@ -3,13 +3,11 @@ import {
   DoubleSide,
   Float32BufferAttribute,
   Group,
-  LinearFilter,
-  LinearMipmapLinearFilter,
   Material,
   Mesh,
-  Texture,
   Uint32BufferAttribute,
   type IUniform,
+  type Texture,
 } from 'three';
 import { subtract, type Vec3 } from '../../base/vector.ts';
 import type { LaidPicture } from '../../editor/pictures/siteCorners.ts';
@@ -17,11 +15,9 @@ import type { TerrainFaces } from '../ground/terrainFaces.ts';
 import { drapedRing } from '../ground/terrainLines.ts';
 import { FatLines } from '../lines/FatLines.ts';
 import { shaderMaterial, type WindowUniforms } from '../shading.ts';
+import { textureOf, type PictureBitmap } from './pictureTexture.ts';
 import { readWash } from '../wash/readWash.ts';
 import type { Surface } from '../wash/Surface.ts';
-
-/** Gives the picture with these bytes; null where the device has none. */
-export type PictureBitmap = (sha: string) => Promise<ImageBitmap | null>;
 
 const vertex = /* glsl */ `
 in vec3 position; in vec2 uv;
@@ -209,15 +205,4 @@ function overGround(
     uv.push((x * along[1] - y * along[0]) / whole, (across[0] * y - across[1] * x) / whole);
   }
   return { places, uv, index: triangles };
-}
-
-function textureOf(bitmap: ImageBitmap): Texture {
-  const texture = new Texture(bitmap);
-  // The first row of a bitmap is its top; corners are counted from there as well.
-  texture.flipY = false;
-  texture.minFilter = LinearMipmapLinearFilter;
-  texture.magFilter = LinearFilter;
-  texture.anisotropy = 4;
-  texture.needsUpdate = true;
-  return texture;
 }

@@ -5,8 +5,9 @@ import type { Plan } from '../../../plan/plan.ts';
 import type { Pointed } from '../pointed.ts';
 
 /** What a click here would select. */
-export function thingAt(editor: Editor, { camera, lamp, struck }: Pointed): Selected | null {
+export function thingAt(editor: Editor, { camera, lamp, picture, struck }: Pointed): Selected | null {
   const { plan } = editor.store.getState();
+  if (picture && Object.hasOwn(plan.pictures, picture)) return { kind: 'picture', id: picture };
   if (lamp !== null && Object.hasOwn(plan.lamps, lamp)) return { kind: 'lamp', id: lamp };
   const id = camera ?? struck?.structure ?? null;
   if (id === null) return null;

@@ -1,6 +1,7 @@
 import { useId, useRef } from 'react';
 import type { StripChoice } from '../../editor/tools/chart.ts';
 import type { Model } from '../Model.ts';
+import { isToolKey } from '../typing/isToolKey.ts';
 import styles from './strip.module.css';
 
 interface StripChoicesProps {
@@ -23,6 +24,13 @@ export function StripChoices({ model, choice: { key, label, options, chosen } }:
       }}
       onKeyDown={(event) => {
         pressed.current = false;
+        if (isToolKey(event)) {
+          event.preventDefault();
+          model.typing.leave();
+          model.pressKey(event.key);
+        }
+        // The number that follows from a choice is typed without going to it first.
+        if (/^[\d.(-]$/.test(event.key) && model.typing.begin(event.key)) event.preventDefault();
         if (event.key !== 'Escape') return;
         event.stopPropagation();
         model.typing.leave();

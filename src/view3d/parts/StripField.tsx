@@ -6,6 +6,7 @@ import type { StripField as Field } from '../../editor/tools/chart.ts';
 import { stepped } from '../../fittings/fieldWords.ts';
 import { useLabelDrag } from '../../fittings/labelDrag.ts';
 import type { Model } from '../Model.ts';
+import { isToolKey } from '../typing/isToolKey.ts';
 import { arrowOf, measureOf } from '../typing/Typing.ts';
 import styles from './strip.module.css';
 
@@ -16,10 +17,6 @@ interface StripFieldProps {
 }
 
 const BOUNDS = { least: -1e6, most: 1e6 };
-
-/** No number begins with a letter: in a field that nobody has typed into, one is a tool's key as in the Model. */
-const isLetter = ({ key, ctrlKey, metaKey, altKey, nativeEvent }: KeyboardEvent): boolean =>
-  /^\p{L}$/u.test(key) && !ctrlKey && !metaKey && !altKey && !nativeEvent.getModifierState('AltGraph');
 
 /** One number of the strip: typed, stepped with − and +, or dragged on its label. */
 export function StripField({ model, field, unit }: StripFieldProps) {
@@ -64,7 +61,7 @@ export function StripField({ model, field, unit }: StripFieldProps) {
         typing.leave();
         return true;
       }
-      if (draft === null && isLetter(event)) {
+      if (draft === null && isToolKey(event)) {
         typing.leave();
         model.pressKey(event.key);
         return true;

@@ -4,6 +4,7 @@ import {
   Car,
   Cctv,
   DoorOpen,
+  Ellipsis,
   Fence,
   House,
   Lightbulb,
@@ -29,6 +30,7 @@ interface ToolColumnProps {
 const SIGNS: Partial<Readonly<Record<Tool, LucideIcon>>> = {
   outline: House,
   line: Fence,
+  posts: Ellipsis,
   block: Box,
   opening: DoorOpen,
   tree: TreeDeciduous,
@@ -84,7 +86,7 @@ export function ToolColumn({ model }: ToolColumnProps) {
             key={other}
             type="button"
             aria-label={label}
-            title={`${label} (${key})`}
+            title={key === null ? label : `${label} (${key})`}
             aria-pressed={tool === other}
             onClick={() => take(other)}
           >
@@ -143,7 +145,7 @@ function BuildList({ tool, take, close }: BuildListProps) {
         >
           <ToolSign tool={other} />
           <span>{label}</span>
-          <kbd>{key}</kbd>
+          {key !== null && <kbd>{key}</kbd>}
         </button>
       ))}
     </div>

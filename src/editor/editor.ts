@@ -27,6 +27,7 @@ export type Tool =
   | 'place'
   | 'outline'
   | 'line'
+  | 'posts'
   | 'boundary'
   | 'block'
   | 'opening'

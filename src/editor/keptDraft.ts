@@ -8,7 +8,7 @@ import type { OpenChain } from './tools/drawing/openChain.ts';
 const MOST = 2000;
 
 const chain = z.strictObject({
-  tool: z.enum(['outline', 'line', 'boundary']),
+  tool: z.enum(['outline', 'line', 'posts', 'boundary']),
   kind: z.string().max(40),
   corners: z.array(vec2).min(1).max(MOST),
   axes: z.strictObject({ up: z.number().min(-45).max(45), of: z.string().max(200).nullable() }),
@@ -55,5 +55,8 @@ export async function takeUpDraft(editor: Editor, shelf: Shelf): Promise<void> {
   editor.say(`Your ${nameOf(draft)} of ${count === 1 ? 'one corner' : `${count} corners`} is back in hand.`);
 }
 
-const nameOf = ({ tool, kind }: OpenChain): string =>
-  tool === 'line' ? kind : tool === 'boundary' ? 'site boundary' : 'outline';
+function nameOf({ tool, kind }: OpenChain): string {
+  if (tool === 'line') return kind;
+  if (tool === 'posts') return 'row of posts';
+  return tool === 'boundary' ? 'site boundary' : 'outline';
+}

@@ -120,7 +120,7 @@ function orderedOf(selected: Selected): Thing | null {
 }
 
 /** Where the lens of each camera is that has a place. */
-function eyesOf({ cameras, structures, ground }: Plan): Readonly<Record<string, Vec3>> {
+export function eyesOf({ cameras, structures, ground }: Plan): Readonly<Record<string, Vec3>> {
   const entries = Object.values(cameras).flatMap(({ id, mount }) => {
     const placed = placeMount(mount, structures, groundHeight(ground));
     return placed.ok ? [[id, placed.value.eye] as const] : [];

@@ -43,6 +43,7 @@ export function keysOfTool(tool: Tool): KeyGroup | null {
       return null;
     case 'outline':
     case 'line':
+    case 'posts':
     case 'boundary':
     case 'block':
     case 'measure':

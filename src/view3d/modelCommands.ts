@@ -9,6 +9,7 @@ import { lookThrough, stand } from './navigate/ways.ts';
 const TOOLS: readonly (readonly [Tool, string, string | null, string])[] = [
   ['outline', 'Draw a building by its outline', 'W', 'house garage wall'],
   ['line', 'Draw a fence, a wall or a hedge', 'F', 'barrier'],
+  ['posts', 'Draw a row of posts', null, 'bollards columns fence array'],
   ['block', 'Draw a block or a canopy', 'B', 'porch shed bin store'],
   ['boundary', 'Draw the site boundary', 'G', 'plot'],
   ['opening', 'Put in a door, window, gate or archway', 'O', ''],

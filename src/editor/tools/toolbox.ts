@@ -15,6 +15,7 @@ import { outlining } from './outline/outline.ts';
 import { seeking } from './camera/seeking.ts';
 import { measuring } from './measure/measuring.ts';
 import { pointingPlace } from './pointingPlace.ts';
+import { posting } from './posts/posts.ts';
 import { resting } from './rest/resting.ts';
 import { scaling } from './scale/scaling.ts';
 import { spotting } from './spot/spot.ts';
@@ -171,6 +172,7 @@ const TOOLS: Partial<Readonly<Record<Tool, (editor: Editor) => ToolState>>> = {
   place: pointingPlace,
   outline: outlining,
   line: lining,
+  posts: posting,
   boundary: bounding,
   block: blocking,
   opening: (editor) => opening(editor),

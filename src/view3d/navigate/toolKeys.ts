@@ -4,7 +4,8 @@ import type { Model } from '../Model.ts';
 /** A tool in the column: its key again, before the first press, gives its next kind. */
 export interface ToolKey {
   readonly tool: Tool;
-  readonly key: string;
+  /** Null where no letter is free for it. */
+  readonly key: string | null;
   readonly label: string;
 }
 
@@ -12,6 +13,7 @@ export interface ToolKey {
 export const BUILD: readonly ToolKey[] = [
   { tool: 'outline', key: 'W', label: 'Building by its outline' },
   { tool: 'line', key: 'F', label: 'Fence, wall or hedge' },
+  { tool: 'posts', key: null, label: 'Row of posts' },
   { tool: 'block', key: 'B', label: 'Block or canopy' },
   { tool: 'opening', key: 'O', label: 'Door, window, gate' },
   { tool: 'tree', key: 'T', label: 'Tree' },

@@ -3,6 +3,7 @@ import type { Limit } from '../../../plan/limits.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import type { Editor, Selected } from '../../editor.ts';
 import { attempt, type Attempt } from '../../shaping/attempt.ts';
+import { expanded } from '../../shaping/selection.ts';
 import { nameOfSelected, thingOf } from '../../recordsOf.ts';
 import type { Setting } from '../../settings/setting.ts';
 import { setGot } from '../../settings/structureSettings.ts';
@@ -54,6 +55,11 @@ export function asking(
     if (!rest) return again();
     return rest.name === 'rest' && rest.strip === null && isThere() ? again(rest) : rest;
   };
+  const step = (label: string, next: Plan, merge?: string): void => {
+    editor.run(`${label} of ${name}`, () => next, merge);
+    // A group that grew is still selected as a whole.
+    if (thing.kind === 'group') editor.selectAll(expanded(editor.store.getState().plan, [thing]));
+  };
   const answered = (field: Field, value: number): Attempt => {
     const { plan: now } = editor.store.getState();
     const tried = attempt(now, (before) => field.change(before, value));
@@ -74,7 +80,7 @@ export function asking(
     if (!tried.ok) return { ok: false, trouble: tried.words };
     // A size typed as it stands already is known from then on.
     const next = thing.kind === 'structure' ? setGot(tried.plan, thing.id, key, 'measured') : tried.plan;
-    editor.run(`${field.label} of ${name}`, () => next);
+    step(field.label, next);
     return { ok: true, state: isLast ? resting(editor) : again() };
   };
   const troubled = (trouble: string): ToolState => ({
@@ -96,7 +102,7 @@ export function asking(
       const held = Math.min(most, Math.max(least, value));
       const tried = answered(field, held);
       if (!tried.ok) return troubled(tried.words);
-      editor.run(`${field.label} of ${name}`, () => tried.plan, `${key} of ${name}`);
+      step(field.label, tried.plan, `${key} of ${name}`);
       return again();
     },
     choose: (key, option) => {
@@ -104,7 +110,7 @@ export function asking(
       if (!choice || !isThere()) return again();
       const tried = attempt(editor.store.getState().plan, (now) => choice.change(now, option));
       if (!tried.ok) return troubled(tried.words);
-      editor.run(`${choice.label} of ${name}`, () => tried.plan);
+      step(choice.label, tried.plan);
       return again();
     },
   };

@@ -51,7 +51,7 @@ export interface DrawSpec {
   /** The height follows the pointer before the rest is asked. */
   readonly raises: boolean;
   /** What is asked once the thing is made, at rest with it selected. */
-  ask(editor: Editor, thing: Selected): ToolState;
+  ask(editor: Editor, thing: Selected, drawn: Drawn): ToolState;
 }
 
 /** The drawing in hand: what it makes, and the states that it goes on to. */

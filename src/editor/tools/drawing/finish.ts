@@ -1,6 +1,7 @@
 import { faultText } from '../../../plan/faultText.ts';
 import type { Selected } from '../../editor.ts';
 import { nameOfSelected, thingOf } from '../../recordsOf.ts';
+import { expanded } from '../../shaping/selection.ts';
 import type { ToolState } from '../chart.ts';
 import { resting } from '../rest/resting.ts';
 import type { Drawing, Drawn } from './drawSpec.ts';
@@ -18,9 +19,10 @@ export function finish(drawing: Drawing, drawn: Drawn, stay: (trouble: string) =
   editor.run(`Draw ${nameOfSelected(made.plan, made.thing) ?? kind.label}`, () => made.plan);
   // A plan that only reads takes nothing; the editor has said so.
   if (editor.store.getState().plan !== made.plan) return drawing.armed();
-  editor.select(made.thing);
+  if (made.thing.kind === 'group') editor.selectAll(expanded(made.plan, [made.thing]));
+  else editor.select(made.thing);
   const ask = (): ToolState =>
-    isThere(drawing, made.thing) ? spec.ask(editor, made.thing) : resting(editor);
+    isThere(drawing, made.thing) ? spec.ask(editor, made.thing, drawn) : resting(editor);
   return spec.raises && kind.raise ? raising(drawing, made.thing, kind.raise, drawn, ask) : ask();
 }
 

@@ -3,6 +3,7 @@ import { boundarySpec } from '../boundary/boundary.ts';
 import type { ToolState } from '../chart.ts';
 import { LINE } from '../line/line.ts';
 import { OUTLINE } from '../outline/outline.ts';
+import { POSTS } from '../posts/posts.ts';
 import { EMPTY } from './draft.ts';
 import { continued } from './drawingTool.ts';
 import type { DrawSpec } from './drawSpec.ts';
@@ -11,6 +12,7 @@ import type { OpenChain } from './openChain.ts';
 const SPECS: Partial<Readonly<Record<Tool, (editor: Editor) => DrawSpec>>> = {
   outline: () => OUTLINE,
   line: () => LINE,
+  posts: () => POSTS,
   boundary: boundarySpec,
 };
 

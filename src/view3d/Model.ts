@@ -14,6 +14,7 @@ import type { Drawing } from './drawing/Drawing.ts';
 import { homeBox, middleOf, siteBox, thingBox, withPictures } from './modelBox.ts';
 import { ModelScene, type Shown } from './ModelScene.ts';
 import { shownNow } from './shown.ts';
+import { Arrival } from './navigate/arrival.ts';
 import { Hands } from './navigate/Hands.ts';
 import { Here } from './navigate/Here.ts';
 import { KeyCursor } from './navigate/KeyCursor.ts';
@@ -63,6 +64,7 @@ export class Model {
   /** The picture itself is to be painted, not only what lies over it. */
   private stale = true;
   private fitted: string | null = null;
+  private readonly arrival = new Arrival();
   private picked: { readonly solids: readonly Solid[]; readonly structures: Plan['structures'] | null } = {
     solids: [],
     structures: null,
@@ -247,6 +249,8 @@ export class Model {
       this.fitted = plan.id;
       this.view.home(false);
     }
+    const shown = { plan: plan.id, solids, resting: now.tool === 'rest' };
+    if (this.arrival.outOfView(shown, this.view)) this.view.whole();
   }
 
   /** Calls back with each picture, for what is carried along with it. Returns how to stop. */

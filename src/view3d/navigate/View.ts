@@ -135,6 +135,12 @@ export class View {
     this.ease(fitBox(this.outer, box, this.width / this.height, margin));
   }
 
+  /** The whole site: from above where one looks from there, else from the model's own side. */
+  whole(): void {
+    if (this.isPlan) this.fit(this.homeBox, HOME_MARGIN);
+    else this.home();
+  }
+
   /** The whole site from the model's own side. */
   home(eased = true): void {
     const to = this.homeView();

@@ -81,12 +81,13 @@ export function wire({ editor, answers, session, pool, frame, failed }: WirePart
   };
 
   let atPress: Plan['structures'] | null = null;
-  /** A gesture moves or shapes what stands, and coverage is not wanted on the way. */
+  /** The gesture under way has moved or shaped what stands. */
+  let shaped = false;
+  /** And coverage is not wanted on the way. */
   const shaping = (): boolean => {
     const { gesturing, coverShaping, plan } = store.getState();
-    return (
-      gesturing && !coverShaping && plan.structures !== atPress && answers.getState().assessment !== null
-    );
+    shaped = gesturing && (shaped || plan.structures !== atPress);
+    return shaped && !coverShaping && answers.getState().assessment !== null;
   };
 
   const work = async () => {

@@ -8,6 +8,7 @@ import { editionOf } from '../plan/editions.ts';
 import type { Plan } from '../plan/plan.ts';
 import { situationIn } from '../plan/situations.ts';
 import type { Question } from './assessment.ts';
+import { Ahead } from './ahead.ts';
 import { Builder } from './builder.ts';
 import { Obstacles, type Ground } from './ground.ts';
 import { Places } from './places.ts';
@@ -41,6 +42,7 @@ const KEPT = 3;
 export class Layouts {
   readonly scratch = new Scratch();
   private readonly builder = new Builder();
+  private readonly onTheWay = new Ahead(this.builder);
   private readonly places = new Places();
   private lastScene: {
     readonly plan: Plan;
@@ -80,15 +82,9 @@ export class Layouts {
     return scene;
   }
 
-  /**
-   * What stands in a plan on the way to another: kept solids where structures are the same, the board and ground of the last
-   * scene. It is not remembered, so that what is kept stays with the plan that was laid out last.
-   */
+  /** What stands in a plan on the way to another (ahead.ts). */
   ahead(plan: Plan, question: Question): Scene {
-    const last = this.lastScene?.scene ?? null;
-    const situation = situationIn(plan, question.situation);
-    const made = sceneOf(plan, situation, this.builder.build, this.builder.lastTerrain);
-    return last === null ? made : { ...made, board: last.board };
+    return this.onTheWay.scene(plan, situationIn(plan, question.situation), this.lastScene);
   }
 
   rules({ settings }: Plan, { target }: Question): Rules {

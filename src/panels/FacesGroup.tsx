@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Editor } from '../editor/editor.ts';
 import { sameSurface, surfaceChoices } from '../editor/settings/surfaceChoices.ts';
@@ -10,7 +10,11 @@ import styles from './sheet.module.css';
 /** The walls and roof faces of a structure: what of each is seen can be asked for. */
 export function FacesGroup({ editor, structure }: { editor: Editor; structure: Structure }) {
   const target = useStore(editor.store, (state) => state.target);
-  const choices = useMemo(() => surfaceChoices(structure), [structure]);
+  const gesturing = useStore(editor.store, (state) => state.gesturing);
+  // Finding them takes the solids: while it is moved or shaped, those of the press stay.
+  const [atRest, setAtRest] = useState(structure);
+  if (atRest !== structure && (!gesturing || atRest.id !== structure.id)) setAtRest(structure);
+  const choices = useMemo(() => surfaceChoices(atRest), [atRest]);
   if (choices.length === 0) return null;
   return (
     <Group title="Coverage of its faces">

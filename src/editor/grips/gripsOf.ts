@@ -4,6 +4,7 @@ import type { Plan } from '../../plan/plan.ts';
 import type { Selected } from '../editor.ts';
 import { edgeGrips } from './edgeGrips.ts';
 import { openingGrips } from './openingGrips.ts';
+import { pictureGrips } from './pictureGrips.ts';
 import type { PlacedGrip } from './placedGrip.ts';
 import { cornersSelected, expanded, isLocked, wordsFor } from '../shaping/selection.ts';
 import { shapeIn } from './shapeIn.ts';
@@ -44,6 +45,10 @@ export function gripsOf(plan: Plan, selection: readonly Selected[]): readonly Pl
       return boundaryGrips(plan);
     case 'ground':
       return spotGrips(plan);
+    case 'picture': {
+      const picture = own(plan.pictures, only.id);
+      return picture && !picture.hidden ? pictureGrips(plan, picture) : [];
+    }
     default:
       return [];
   }

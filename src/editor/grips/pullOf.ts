@@ -7,6 +7,7 @@ import { cornerPull, edgePull } from './cornerPull.ts';
 import type { Grip } from './grip.ts';
 import { gripsOf } from './gripsOf.ts';
 import { openingPull } from './openingPull.ts';
+import { picturePull } from './picturePull.ts';
 import type { LinePull, Pull } from './pull.ts';
 import { sizePull } from './sizePull.ts';
 import { headingPull, turnPull } from './turnPull.ts';
@@ -25,8 +26,11 @@ export function pullOf(plan: Plan, selection: readonly Selected[], grip: Grip): 
       return cornerPull(plan, grip.structure, grip.index);
     case 'edge':
       return edgePull(plan, grip.structure, grip.index);
+    case 'picture': {
+      const picture = Object.hasOwn(plan.pictures, grip.picture) ? plan.pictures[grip.picture] : undefined;
+      return picture ? picturePull(plan, picture, grip.point) : null;
+    }
     case 'body':
-    case 'picture':
       return null;
     default:
       break;

@@ -6,6 +6,7 @@ import { figure } from './figure.ts';
 import { importFile } from './import.ts';
 import { mount } from './mount.ts';
 import { schema } from './schema.ts';
+import { section } from './section.ts';
 import { solids } from './solids.ts';
 import { surfaces } from './surfaces.ts';
 import { BadInput, type Terminal } from './terminal.ts';
@@ -14,6 +15,7 @@ const commands: readonly Command[] = [
   cover,
   cells,
   figure,
+  section,
   surfaces,
   solids,
   cameras,

@@ -40,7 +40,7 @@ export function createClient(port: Port): Client {
   let gone: string | null = null;
 
   port.hear((raw) => {
-    const message = fromWorker.parse(raw);
+    const message = fromWorker(raw);
     if (message.kind !== 'progress') underWay.delete(message.id);
     const asked = waiting.get(message.id);
     // A reply to what was called off comes too late.
@@ -89,12 +89,9 @@ export function createClient(port: Port): Client {
     });
 
   return {
-    cover: (question, options = {}) =>
-      put({ job: 'cover', question }, (answer) => answers.cover.parse(answer), options),
-    site: (question, options = {}) =>
-      put({ job: 'site', question }, (answer) => answers.site.parse(answer), options),
-    openFile: (question, options = {}) =>
-      put({ job: 'openFile', question }, (answer) => answers.openFile.parse(answer), options),
+    cover: (question, options = {}) => put({ job: 'cover', question }, answers.cover, options),
+    site: (question, options = {}) => put({ job: 'site', question }, answers.site, options),
+    openFile: (question, options = {}) => put({ job: 'openFile', question }, answers.openFile, options),
     lost: (why) => {
       gone = why;
       for (const asked of waiting.values()) asked.fail(new LostError(why));

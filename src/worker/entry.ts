@@ -1,30 +1,38 @@
 import { createSession } from '../assess/session.ts';
 import { exactSite } from '../assess/together.ts';
-import { openFile } from '../exchange/openFile.ts';
 import type { Plan } from '../plan/plan.ts';
 import { graft } from './graft.ts';
 import { serve } from './host.ts';
 import type { Steps } from './host.ts';
-import type { Ask } from './messages.ts';
+import type { Ask, Jobs } from './messages.ts';
 import { portOf } from './port.ts';
 import { copied, sendableFound, type Sendable } from './sendable.ts';
 
 const session = createSession();
 let former: Plan | null = null;
 
-function* work(ask: Ask): Steps<Sendable> {
-  if (ask.job === 'site') {
-    yield { share: 0, doing: 'Putting cameras together' };
-    return copied(exactSite(ask.question));
-  }
-  if (ask.job === 'cover') {
-    const { plan, question, wanted, laid } = ask.question;
-    // A plan comes across as a copy; what did not change is given its former identity, by which the session knows it.
-    former = graft(former, plan);
-    return sendableFound(yield* session.cover(former, question, wanted, laid));
-  }
-  const { name, bytes } = ask.question;
-  return copied(yield* openFile(name, bytes));
+function* site(question: Jobs['site']['question']): Steps<Sendable> {
+  yield { share: 0, doing: 'Putting cameras together' };
+  return copied(exactSite(question));
+}
+
+function* cover({ plan, question, wanted, laid }: Jobs['cover']['question']): Steps<Sendable> {
+  // A plan comes across as a copy; what did not change is given its former identity, by which the session knows it.
+  former = graft(former, plan);
+  return sendableFound(yield* session.cover(former, question, wanted, laid));
+}
+
+/** Importers and the schema of plans are not fetched before a file is opened. */
+async function opened({ name, bytes }: Jobs['openFile']['question']): Promise<Steps<Sendable>> {
+  const { openFile } = await import('../exchange/openFile.ts');
+  return (function* (): Steps<Sendable> {
+    return copied(yield* openFile(name, bytes));
+  })();
+}
+
+function work(ask: Ask): Steps<Sendable> | Promise<Steps<Sendable>> {
+  if (ask.job === 'site') return site(ask.question);
+  return ask.job === 'cover' ? cover(ask.question) : opened(ask.question);
 }
 
 serve(portOf(self), work);

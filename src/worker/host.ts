@@ -9,8 +9,11 @@ export type Steps<T> = Generator<{ readonly share: number; readonly doing: strin
 /** How long steps run before whatever waits at the door is heard, ms. */
 const TURN = 8;
 
-/** Answers what is asked over a port, one question after another; a cancel overtakes the questions that wait. */
-export function serve(port: Port, work: (ask: Ask) => Steps<Sendable>): void {
+/**
+ * Answers what is asked over a port, one question after another; a cancel overtakes the questions that wait.
+ * @param work gives the steps of a job, at once or when what it takes is loaded
+ */
+export function serve(port: Port, work: (ask: Ask) => Steps<Sendable> | Promise<Steps<Sendable>>): void {
   const queue: { readonly id: number; readonly ask: Ask }[] = [];
   const calledOff = new Set<number>();
   let busy = false;
@@ -20,7 +23,7 @@ export function serve(port: Port, work: (ask: Ask) => Steps<Sendable>): void {
 
   const answer = async (id: number, ask: Ask) => {
     try {
-      const steps = work(ask);
+      const steps = await work(ask);
       let since = performance.now();
       for (let step = steps.next(); ; step = steps.next()) {
         if (step.done) return send({ kind: 'done', id, answer: step.value.answer }, step.value.transfer);
@@ -50,7 +53,7 @@ export function serve(port: Port, work: (ask: Ask) => Steps<Sendable>): void {
   };
 
   port.hear((raw) => {
-    const message = toWorker.parse(raw);
+    const message = toWorker(raw);
     if (message.kind === 'cancel') {
       // A cancel that comes after its answer means nothing.
       if (message.id === current || queue.some(({ id }) => id === message.id)) calledOff.add(message.id);

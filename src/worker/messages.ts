@@ -5,7 +5,6 @@ import type { SiteAreas } from '../coverage/siteAreas.ts';
 import type { Opened } from '../exchange/openFile.ts';
 import type { Outcome } from '../base/fault.ts';
 import type { Plan } from '../plan/plan.ts';
-import { z } from '../plan/zod.ts';
 
 /** What each job is asked and what it answers. */
 export interface Jobs {
@@ -29,86 +28,102 @@ export interface Jobs {
 
 export type Job = keyof Jobs;
 
-// Plans and answers were checked where they came from: here their shape is looked at, not every number.
-const holds = (value: unknown, ...keys: readonly string[]): boolean =>
-  typeof value === 'object' && value !== null && keys.every((key) => key in value);
-
-const plan = z.custom<Plan>((value) => holds(value, 'version', 'structures', 'cameras', 'settings'));
-
-const place = z.tuple([z.number(), z.number()]).readonly();
-
-const looks = z.discriminatedUnion('kind', [
-  z.object({ kind: z.literal('bearing'), bearing: z.number() }),
-  z.object({ kind: z.literal('place'), at: place }),
-]);
-
-const surface = z.discriminatedUnion('of', [
-  z.object({ of: z.enum(['wall', 'roof']), structure: z.string(), face: z.int() }),
-  z.object({ of: z.literal('patch'), patch: z.string() }),
-]);
-
-const target = z.discriminatedUnion('kind', [
-  z.object({ kind: z.enum(['ground', 'plate', 'height']), height: z.number() }),
-  z.object({ kind: z.literal('face'), height: z.number(), looks: z.exactOptional(looks) }),
-  z.object({ kind: z.literal('surface'), height: z.literal(0), surface }),
-]);
-
-const question = z.object({
-  target,
-  alone: z.string().nullable(),
-  situation: z.string().nullable(),
-  causes: z.enum(['quick', 'exact']),
-});
-
-const ids = z.array(z.string()).readonly();
-
-const wanted = z.object({ whole: ids, causes: ids });
-
-const siteAsked = z.custom<SiteAsked>((value) =>
-  holds(value, 'seers', 'ring', 'height', 'target', 'bands', 'caps'),
-);
-
-const found = z.custom<Found>((value) => holds(value, 'laid', 'whole', 'causes'));
-
-const siteAreas = z.custom<SiteAreas>((value) => holds(value, 'atLeast', 'byCount'));
-
-const opened = z.custom<Outcome<Opened>>(
-  (value) => holds(value, 'ok', 'value', 'notes') || holds(value, 'ok', 'faults'),
-);
-
-const bytes = z.custom<Uint8Array<ArrayBuffer>>((value) => value instanceof Uint8Array);
-
-/** Reads the question of a message, by its job. */
-const ask = z.discriminatedUnion('job', [
-  z.object({
-    job: z.literal('cover'),
-    question: z.object({ plan, question, wanted, laid: z.boolean() }),
-  }),
-  z.object({ job: z.literal('site'), question: siteAsked }),
-  z.object({ job: z.literal('openFile'), question: z.object({ name: z.string(), bytes }) }),
-]);
-
-export type Ask = z.infer<typeof ask>;
+/** A question with its job. */
+export type Ask = { readonly [J in Job]: { readonly job: J; readonly question: Jobs[J]['question'] } }[Job];
 
 /** From the window to the worker. */
-export const toWorker = z.discriminatedUnion('kind', [
-  z.object({ kind: z.literal('ask'), id: z.int(), ask }),
-  z.object({ kind: z.literal('cancel'), id: z.int() }),
-]);
-
-export type ToWorker = z.infer<typeof toWorker>;
-
-/** Reads the answer of a message: the asker knows the job. */
-export const answers = { cover: found, site: siteAreas, openFile: opened } satisfies {
-  readonly [J in Job]: z.ZodType<Jobs[J]['answer']>;
-};
+export type ToWorker =
+  | { readonly kind: 'ask'; readonly id: number; readonly ask: Ask }
+  | { readonly kind: 'cancel'; readonly id: number };
 
 /** From the worker to the window. */
-export const fromWorker = z.discriminatedUnion('kind', [
-  z.object({ kind: z.literal('progress'), id: z.int(), share: z.number(), doing: z.string() }),
-  z.object({ kind: z.literal('done'), id: z.int(), answer: z.unknown() }),
-  z.object({ kind: z.literal('cancelled'), id: z.int() }),
-  z.object({ kind: z.literal('failed'), id: z.int(), message: z.string() }),
-]);
+export type FromWorker =
+  | { readonly kind: 'progress'; readonly id: number; readonly share: number; readonly doing: string }
+  | { readonly kind: 'done'; readonly id: number; readonly answer: unknown }
+  | { readonly kind: 'cancelled'; readonly id: number }
+  | { readonly kind: 'failed'; readonly id: number; readonly message: string };
 
-export type FromWorker = z.infer<typeof fromWorker>;
+/*
+ * Both ends are this very program, and plans and answers were checked where they came from: here the outline of a message is
+ * looked at, by hand, since schemas would be fetched by window and worker before the first coverage.
+ */
+type Guard<T> = (value: unknown) => value is T;
+
+const holds = (value: unknown, ...keys: readonly string[]): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null && keys.every((key) => key in value);
+
+const isPlan: Guard<Plan> = (value): value is Plan =>
+  holds(value, 'version', 'structures', 'cameras', 'settings');
+
+const isQuestion: Guard<Question> = (value): value is Question =>
+  holds(value, 'target', 'alone', 'situation', 'causes') &&
+  holds(value['target'], 'kind', 'height') &&
+  (value['causes'] === 'quick' || value['causes'] === 'exact');
+
+const isWanted: Guard<Wanted> = (value): value is Wanted =>
+  holds(value, 'whole', 'causes') && Array.isArray(value['whole']) && Array.isArray(value['causes']);
+
+const asks: { readonly [J in Job]: Guard<Jobs[J]['question']> } = {
+  cover: (value): value is Jobs['cover']['question'] =>
+    holds(value, 'plan', 'question', 'wanted', 'laid') &&
+    isPlan(value['plan']) &&
+    isQuestion(value['question']) &&
+    isWanted(value['wanted']) &&
+    typeof value['laid'] === 'boolean',
+  site: (value): value is SiteAsked => holds(value, 'seers', 'ring', 'height', 'target', 'bands', 'caps'),
+  openFile: (value): value is Jobs['openFile']['question'] =>
+    holds(value, 'name', 'bytes') &&
+    typeof value['name'] === 'string' &&
+    value['bytes'] instanceof Uint8Array,
+};
+
+const isJob = (value: unknown): value is Job => typeof value === 'string' && Object.hasOwn(asks, value);
+
+const isAsk: Guard<Ask> = (value): value is Ask =>
+  holds(value, 'job', 'question') && isJob(value['job']) && asks[value['job']](value['question']);
+
+const isToWorker: Guard<ToWorker> = (value): value is ToWorker =>
+  holds(value, 'kind', 'id') &&
+  Number.isInteger(value['id']) &&
+  (value['kind'] === 'cancel' || (value['kind'] === 'ask' && isAsk(value['ask'])));
+
+/** What a message from the worker holds besides its kind and id. */
+const REPLIES: Readonly<Record<FromWorker['kind'], readonly string[]>> = {
+  progress: ['share', 'doing'],
+  done: ['answer'],
+  cancelled: [],
+  failed: ['message'],
+};
+
+const isFromWorker: Guard<FromWorker> = (value): value is FromWorker => {
+  if (!holds(value, 'kind', 'id') || !Number.isInteger(value['id'])) return false;
+  const { kind } = value;
+  const keys = Object.entries(REPLIES).find(([known]) => known === kind)?.[1];
+  return keys !== undefined && holds(value, ...keys);
+};
+
+function read<T>(what: string, is: Guard<T>, value: unknown): T {
+  if (is(value)) return value;
+  throw new TypeError(`this is no ${what}`);
+}
+
+/** @throws TypeError for what is no such message */
+export const toWorker = (raw: unknown): ToWorker => read('message to the worker', isToWorker, raw);
+
+/** @throws TypeError for what is no such message */
+export const fromWorker = (raw: unknown): FromWorker => read('message from the worker', isFromWorker, raw);
+
+/** Reads the answer of a message: the asker knows the job. Each throws a TypeError for what is none. */
+export const answers: { readonly [J in Job]: (answer: unknown) => Jobs[J]['answer'] } = {
+  cover: (answer) =>
+    read('coverage', (value): value is Found => holds(value, 'laid', 'whole', 'causes'), answer),
+  site: (answer) =>
+    read('area of the site', (value): value is SiteAreas => holds(value, 'atLeast', 'byCount'), answer),
+  openFile: (answer) =>
+    read(
+      'opened file',
+      (value): value is Outcome<Opened> =>
+        holds(value, 'ok', 'value', 'notes') || holds(value, 'ok', 'faults'),
+      answer,
+    ),
+};

@@ -104,7 +104,7 @@ test('an answer of the wrong shape is refused at the door', async () => {
     yield { share: 0, doing: '' };
     return { nothing: 'of the sort' };
   });
-  await expect(client.openFile(file('a'))).rejects.toThrow(/invalid/i);
+  await expect(client.openFile(file('a'))).rejects.toThrow(/no opened file/);
 });
 
 test('when the worker is lost, everything that waits or comes after fails with the reason', async () => {

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Vec2 } from '../../src/base/vector.ts';
 import { chain, ringArea } from '../../src/sight/rings.ts';
+import { areaWithin, straightRings } from '../../src/sight/arcRings.ts';
 import { chanceFrom } from '../house/seeded.ts';
 
 /** The edges of rings as pieces, mixed up, their ends apart by less than a ten-millionth of a metre. */
@@ -93,4 +94,18 @@ test('a step of five micrometres between two pieces is a gap', () => {
     piece.from[0] > 4 && piece.from[1] < 1 ? { ...piece, from: [5 + 5e-6, 0] as const } : piece,
   );
   expect(chain(step).closed).toBe(false);
+});
+
+test('a ring has three corners at least: triangles are kept, and what has two is none', () => {
+  const triangle = [
+    [0, 0],
+    [4, 0],
+    [0, 3],
+  ].map(([x, y]) => [x ?? 0, y ?? 0] as const);
+  const { rings, closed } = chain(pieces([triangle], 5));
+  expect([closed, areas(rings)]).toEqual([true, [6]]);
+  expect(areaWithin(straightRings(rings))).toBeCloseTo(6, 5);
+  const thereAndBack = Float64Array.of(0, 0, 1, 1);
+  expect(straightRings([thereAndBack, ...rings]).starts.length).toBe(2);
+  expect(chain(pieces([triangle.slice(0, 2)], 5)).rings).toEqual([]);
 });

@@ -73,3 +73,18 @@ test('depths that single precision does not tell apart leave what came first', (
   expect(after(2 ** -26)).toEqual([1, 1]);
   expect(after(2 ** -22)).toEqual([2, 2]);
 });
+
+test('a row of more stretches than there was room for keeps them all', () => {
+  const list = new StretchList();
+  list.reset(0, 1999);
+  const wanted = Array.from({ length: 2000 }, (_, column) => (column % 3 === 0 ? column % 7 : -1));
+  wanted.forEach((owner, column) => {
+    if (owner >= 0) put(list, column, column, 5, 0, owner);
+  });
+  const into = new Int32Array(6000);
+  const count = list.read(into);
+  const found = new Array<number>(2000).fill(NaN);
+  for (let at = 0; at < count; at += 3)
+    found.fill(into[at + 2] ?? NaN, into[at] ?? 0, (into[at + 1] ?? -1) + 1);
+  expect(found).toEqual(wanted);
+});

@@ -4,6 +4,7 @@ import { CORNER_NAMES, quadWords } from '../../../src/editor/pictures/quadWords.
 import { pinnedAt, squaredOnto, tracedInstead } from '../../../src/editor/pictures/photoUses.ts';
 import { wallAsked } from '../../../src/editor/pictures/wallAsked.ts';
 import { squaredPictures } from '../../../src/editor/pictures/wallPictures.ts';
+import type { Structure } from '../../../src/model/structure.ts';
 import { addPicture } from '../../../src/plan/commands/addPicture.ts';
 import { readPlan } from '../../../src/plan/read.ts';
 import { planText } from '../../../src/plan/write.ts';
@@ -28,7 +29,12 @@ function seen([x, z]: readonly [number, number]): [number, number] {
   const turn = (14 * Math.PI) / 180;
   const ahead = dx * Math.sin(turn) + dy * Math.cos(turn);
   const right = dx * Math.cos(turn) - dy * Math.sin(turn);
-  return [600 + (900 * right) / ahead, 450 - (900 * dz) / ahead];
+  const [across, up] = [(900 * right) / ahead, (900 * dz) / ahead];
+  const roll = (7 * Math.PI) / 180;
+  return [
+    600 + across * Math.cos(roll) - up * Math.sin(roll),
+    450 - across * Math.sin(roll) - up * Math.cos(roll),
+  ];
 }
 
 describe('a photo squared onto a wall', () => {
@@ -61,6 +67,40 @@ describe('a photo squared onto a wall', () => {
       expect(found?.[0]).toBeCloseTo(u, 6);
       expect(found?.[1]).toBeCloseTo(v, 6);
     }
+  });
+
+  test('on the left-hand side of a wall, whose first corner is on the right, lies as it is seen from there', () => {
+    const barrier: Structure = {
+      kind: 'barrier',
+      sort: 'wall',
+      id: 'wall',
+      name: 'Wall',
+      hidden: false,
+      locked: false,
+      line: [
+        [0, 0],
+        [8, 0],
+      ],
+      closed: false,
+      base: 0,
+      height: 2,
+      thickness: 0.2,
+      passage: 'solid',
+      openings: [],
+      got: { line: 'guessed', height: 'guessed', thickness: 'guessed' },
+    };
+    const wall = site(barrier);
+    const use = squaredOnto(wall, 'wall', 0, file);
+    if (!use) throw new Error('a wall has a left-hand side');
+    const [shown] = squaredPictures(withPicture({ ...use, along: 2, width: 3, height: 2 }, wall));
+    if (!shown) throw new Error('the photo is not shown');
+    expect(shown.plane.normal[1]).toBeCloseTo(1, 12);
+    // Seen from the north, x = 5 is on the left: the lower left corner of the rectangle from x = 2 to x = 5.
+    const { origin, u } = shown.plane;
+    const at = (x: number) => through(shown.map, [(x - origin[0]) * u[0], 0]);
+    expect(at(5)?.[0]).toBeCloseTo(use.corners[0][0], 6);
+    expect(at(5)?.[1]).toBeCloseTo(use.corners[0][1], 6);
+    expect(at(2)?.[0]).toBeCloseTo(use.corners[1][0], 6);
   });
 
   test('begins as the whole wall, keeps its strength in the file, and is gone with what is not drawn', () => {

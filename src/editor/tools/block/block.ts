@@ -28,12 +28,14 @@ const raiseTop: Raise = {
   first: CANOPY_TOP,
   read: (plan, thing) => {
     const structure = thing.kind === 'structure' ? plan.structures[thing.id] : undefined;
-    return structure?.kind === 'canopy' ? structure.top - baseOf(plan) : null;
+    return structure?.kind === 'canopy' ? structure.top - baseOf(plan, structure.outline) : null;
   },
-  set: (plan, thing, height, how) =>
-    thing.kind === 'structure'
-      ? setGot(setStructureSize(plan, thing.id, { top: baseOf(plan) + height }, how), thing.id, 'top', how)
-      : plan,
+  set: (plan, thing, height, how) => {
+    const structure = thing.kind === 'structure' ? plan.structures[thing.id] : undefined;
+    if (structure?.kind !== 'canopy') return plan;
+    const top = baseOf(plan, structure.outline) + height;
+    return setGot(setStructureSize(plan, structure.id, { top }, how), structure.id, 'top', how);
+  },
 };
 
 const SPEC: DrawSpec = {
@@ -48,7 +50,7 @@ const SPEC: DrawSpec = {
           name: 'Block',
           kind: 'block',
           outline: drawn.corners,
-          base: baseOf(plan),
+          base: baseOf(plan, drawn.corners),
           height,
           passage: 'solid',
           got: { outline: gotOf(plan, drawn), base: 'guessed', height: 'guessed' },
@@ -63,7 +65,7 @@ const SPEC: DrawSpec = {
           name: 'Canopy',
           kind: 'canopy',
           outline: fromFreeSide(plan, counterClockwise(drawn.corners)),
-          top: baseOf(plan) + height,
+          top: baseOf(plan, drawn.corners) + height,
           thickness: BOARD,
           posts: POSTS,
           got: { outline: gotOf(plan, drawn), top: 'guessed', thickness: 'guessed' },

@@ -1,6 +1,8 @@
 import { accept, type Outcome } from '../../../base/fault.ts';
-import { groundHeight } from '../../../model/ground.ts';
+import type { Vec2 } from '../../../base/vector.ts';
+import { groundCorners, groundHeight, type Ground } from '../../../model/ground.ts';
 import { signedArea } from '../../../model/ring.ts';
+import { terrainOf, type Terrain } from '../../../model/terrain.ts';
 import type { Got, Ring } from '../../../model/structure.ts';
 import { addStructure, type StructureDraft } from '../../../plan/commands/addStructure.ts';
 import type { Plan } from '../../../plan/plan.ts';
@@ -35,8 +37,35 @@ export function put(
   return thing;
 }
 
-/** The height on which a new structure stands, m above z = 0. */
-export const baseOf = (plan: Plan): number => groundHeight(plan.ground);
+/** The height on which a new structure stands, m above z = 0: of uneven ground the lowest under these places of it. */
+export function baseOf({ ground }: Plan, under: readonly Vec2[] = []): number {
+  if (ground.kind === 'flat' || under.length === 0) return groundHeight(ground);
+  const terrain = terrainUnder(ground);
+  if (terrain === null) return groundHeight(ground);
+  const least = Math.min(...under.map(([x, y]) => terrain.heightAt(x, y)));
+  return Math.round(least * 1000) / 1000;
+}
+
+/** How far beyond its outermost heights ground is laid out, m; farther out it goes on level too. */
+const AROUND = 50;
+
+const kept = new WeakMap<Ground, Terrain | null>();
+
+/** Uneven ground, laid out once. */
+function terrainUnder(ground: Ground): Terrain | null {
+  const known = kept.get(ground);
+  if (known !== undefined) return known;
+  const corners = groundCorners(ground);
+  const [xs, ys] = [corners.map(([x]) => x), corners.map(([, y]) => y)];
+  const made = terrainOf(ground, {
+    left: xs.reduce((a, b) => Math.min(a, b), Infinity) - AROUND,
+    bottom: ys.reduce((a, b) => Math.min(a, b), Infinity) - AROUND,
+    right: xs.reduce((a, b) => Math.max(a, b), -Infinity) + AROUND,
+    top: ys.reduce((a, b) => Math.max(a, b), -Infinity) + AROUND,
+  });
+  kept.set(ground, made?.terrain ?? null);
+  return made?.terrain ?? null;
+}
 
 /** How what was drawn is known: typed lengths are taped, clicks on a picture with a scale are read from a map. */
 export function gotOf(plan: Plan, { typed }: Pick<Drawn, 'typed'>): Got {

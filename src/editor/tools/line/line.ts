@@ -35,7 +35,7 @@ const kindOf = (
       sort,
       line: drawn.closed ? counterClockwise(drawn.corners) : drawn.corners,
       closed: drawn.closed,
-      base: baseOf(plan),
+      base: baseOf(plan, drawn.corners),
       height,
       thickness,
       passage,

@@ -39,7 +39,7 @@ export const OUTLINE: DrawSpec = {
           kind: 'building',
           outline: drawn.corners,
           holes: [],
-          base: baseOf(plan),
+          base: baseOf(plan, drawn.corners),
           height,
           roof: { kind: 'flat', pitch: 0, overhang: 0, ridge: null, parapet: 0 },
           wallThickness: null,

@@ -41,7 +41,7 @@ export const posting = (editor: Editor): ToolState => drawingTool(editor, POSTS)
 const rowOf = (plan: Plan, drawn: Drawn, size: Pick<PostRow, 'by' | 'thickness' | 'height'>): PostRow => ({
   corners: drawn.corners,
   closed: drawn.closed,
-  base: baseOf(plan),
+  base: baseOf(plan, drawn.corners),
   got: gotOf(plan, drawn),
   ...size,
 });

@@ -39,7 +39,10 @@ export function unlocked(editor: Editor, selection: readonly Selected[]): readon
   const locked = all.filter((thing) => isLocked(plan, thing));
   const [first] = locked;
   if (first) {
-    const one = 'id' in first ? (plan.structures[first.id] ?? plan.cameras[first.id] ?? plan.pictures[first.id])?.name : undefined;
+    const one =
+      'id' in first
+        ? (plan.structures[first.id] ?? plan.cameras[first.id] ?? plan.pictures[first.id])?.name
+        : undefined;
     editor.say(
       locked.length === 1
         ? `${one ?? 'It'} is locked. L frees it.`

@@ -79,7 +79,7 @@ function planted(editor: Editor, at: Vec2, crownRadius: number): ToolState {
     ...FIRST,
     kind: 'tree',
     at,
-    base: baseOf(plan),
+    base: baseOf(plan, [at]),
     crownRadius,
     inLeaf: true,
     got: { at: 'guessed', height: 'guessed', crown: 'guessed' },
@@ -116,7 +116,7 @@ function questions(plan: Plan, id: string): Questions {
 }
 
 function crownSketch(plan: Plan, at: Vec2, radius: number, meant: Snapped | null): Sketch {
-  const z = baseOf(plan);
+  const z = baseOf(plan, [at]);
   const round = Array.from({ length: SIDES }, (_, k): Vec3 => {
     const turn = (360 / SIDES) * k;
     return [at[0] + radius * cos(turn), at[1] + radius * sin(turn), z];

@@ -125,7 +125,7 @@ function parked(editor: Editor, sort: Sort, at: Vec2, front: number): ToolState 
     sort,
     at,
     heading: front,
-    base: baseOf(plan),
+    base: baseOf(plan, [at]),
     got: { at: 'guessed', size: 'guessed' },
   });
   return put(editor, made) ? resting(editor) : parking(editor, sort);
@@ -157,7 +157,7 @@ function nearestEdge(plan: Plan, at: Vec2): number {
 }
 
 function sketchOf(plan: Plan, sort: Sort, at: Vec2, front: number, meant: Snapped | null): Sketch {
-  const z = baseOf(plan);
+  const z = baseOf(plan, [at]);
   const { length, width } = SIZES[sort];
   const corner = (forth: number, aside: number): Vec3 => {
     const [x, y] = walked(walked(at, front, (forth * length) / 2), front + 90, (aside * width) / 2);

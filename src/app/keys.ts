@@ -40,7 +40,12 @@ export function listenToKeys({ editor, desk, openings, save }: KeyParts): () => 
     '$mod+y': taken(() => editor.redo()),
     '$mod+o': taken(() => openings.choose()),
     '$mod+s': taken(save),
-    '$mod+Enter': taken(() => desk.setState(({ finding }) => ({ finding: !finding }))),
+    '$mod+Enter': taken(() => {
+      // What is typed before the finder is there is not meant for the Model.
+      if (!desk.getState().finding && document.activeElement instanceof HTMLElement)
+        document.activeElement.blur();
+      desk.setState(({ finding }) => ({ finding: !finding }));
+    }),
     'Shift+?': (event) => {
       if (event.target instanceof HTMLInputElement) return;
       event.preventDefault();

@@ -165,7 +165,7 @@ const CALLED: Readonly<Record<string, string>> = {
   SE: 'go to site boundary corner 2',
   NE: 'go to site boundary corner 3',
   NW: 'go to site boundary corner 4',
-  hedge: 'go to hedge corner 1',
+  hedge: 'go to hedge corner 2',
 };
 
 /** Plays a row by keys alone: places by the finder or, on the picture, by arrows; choices by Tab and arrows. */
@@ -184,6 +184,7 @@ export async function playByKeys(
     const picture = onPicture[name];
     if (picture) return walkTo(page, picture, counts);
     await press('Control+Enter');
+    await page.locator('[role="combobox"]:focus').waitFor();
     await page.keyboard.type(CALLED[name] ?? name);
     counts.keys += (CALLED[name] ?? name).length;
     await page.getByRole('option').first().waitFor();

@@ -27,12 +27,11 @@ export function Finder({ editor, commands, close }: FinderProps) {
   const chosen = Math.min(at, finds.length - 1);
 
   useEffect(() => {
-    const before = document.activeElement;
     input.current?.focus();
     return () => {
-      // Back to where the person was, unless what they chose has taken the focus elsewhere.
+      // On to the Model, unless what was chosen has taken the focus elsewhere.
       const lost = document.activeElement === document.body || document.activeElement === null;
-      if (lost && before instanceof HTMLElement) before.focus();
+      if (lost) document.querySelector<HTMLElement>('[role="application"]')?.focus();
     };
   }, []);
 

@@ -1,6 +1,7 @@
 import type { Vec2 } from '../../base/vector.ts';
-import { directionOf } from './frameEdges.ts';
-import type { CutSolid, FrameEdges } from './section.ts';
+import { directionOf } from '../../optics/frameEdges.ts';
+import type { CutSolid } from './section.ts';
+import type { FrameEdges } from '../../optics/frameEdges.ts';
 
 /** Two changes along a line nearer to one another than this are one, m. */
 const SAME_CHANGE = 1e-9;

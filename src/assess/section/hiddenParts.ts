@@ -1,7 +1,8 @@
 import { degreesFromRad } from '../../base/angle.ts';
 import type { Vec2 } from '../../base/vector.ts';
-import { directionOf } from './frameEdges.ts';
-import type { CutSolid, FrameEdges, HiddenPart } from './section.ts';
+import { directionOf } from '../../optics/frameEdges.ts';
+import type { CutSolid, HiddenPart } from './section.ts';
+import type { FrameEdges } from '../../optics/frameEdges.ts';
 
 /** A side that faces the lens, from the lens: it begins at the one depression and ends at the other, °. */
 interface Front {

@@ -8,7 +8,8 @@ import type { Camera } from '../../optics/camera.ts';
 import { PixelField } from '../../optics/pixelField.ts';
 import type { Segments } from '../../sight/segment.ts';
 import { breakpoints, solidsAround } from './breakpoints.ts';
-import type { CutSolid, FrameEdges, Stretch } from './section.ts';
+import type { CutSolid, Stretch } from './section.ts';
+import type { FrameEdges } from '../../optics/frameEdges.ts';
 import { siteFromSection } from './sectionPlane.ts';
 import { constantBetween } from './stepChanges.ts';
 

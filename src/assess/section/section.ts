@@ -3,6 +3,7 @@ import type { Target } from '../../coverage/target.ts';
 import type { State } from '../../coverage/state.ts';
 import type { Passage } from '../../model/passage.ts';
 import type { Camera } from '../../optics/camera.ts';
+import type { FrameEdges } from '../../optics/frameEdges.ts';
 
 /*
  * A section is told in the vertical plane through a lens along its pan: t in metres from the point below the lens, ahead
@@ -45,12 +46,6 @@ export interface SectionLine {
   readonly stretches: readonly Stretch[];
   /** Nothing ahead is covered nearer than this, m; null where nothing is covered at all. */
   readonly nearest: number | null;
-}
-
-/** The sides of the frame in the plane, as depressions, °: below the horizon positive, past 90 behind the lens. */
-export interface FrameEdges {
-  readonly top: number;
-  readonly bottom: number;
 }
 
 /** What a camera hides behind one solid: places in order around a part of the plane. It goes on past the drawing. */

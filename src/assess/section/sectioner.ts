@@ -10,7 +10,7 @@ import type { Assessment } from '../assessment.ts';
 import { Obstacles } from '../ground.ts';
 import type { Board, Scene } from '../scene.ts';
 import { cutSolids, groundLine, heightAlong } from './cutSolids.ts';
-import { directionOf, frameEdges } from './frameEdges.ts';
+import { directionOf, frameEdges } from '../../optics/frameEdges.ts';
 import { hiddenParts } from './hiddenParts.ts';
 import { lineStretches, type LineJudge } from './lineStretches.ts';
 import type { Section, SectionLine, Stretch } from './section.ts';

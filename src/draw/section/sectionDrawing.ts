@@ -11,8 +11,8 @@ import { sectionSentence, type Named } from './sectionWords.ts';
 /** A section drawn: marks from the back, and where it is held. */
 export interface SectionDrawing {
   readonly view: SectionView;
-  /** y at which the drawing ends and rulers begin. */
-  readonly foot: number;
+  /** The part above the rulers, as far as the section is told: its left and right end, and y at its bottom. */
+  readonly scene: { readonly left: number; readonly right: number; readonly foot: number };
   readonly marks: readonly Mark[];
   readonly handles: Readonly<Record<'height' | 'tilt' | 'person', Vec2>>;
   /** The frame's sides, from the lens on. */
@@ -45,7 +45,7 @@ export function drawSection(section: Section, view: SectionView, named: Named): 
   ];
   return {
     view,
-    foot: frame.foot + 8,
+    scene: { left: frame.x(section.from), right: frame.x(section.to), foot: frame.foot + 8 },
     marks: [
       ...sceneMarks(section, frame),
       ...cameraMarks(section, frame),

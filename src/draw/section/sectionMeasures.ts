@@ -1,9 +1,10 @@
-import { directionOf } from '../../assess/section/frameEdges.ts';
+import { directionOf } from '../../optics/frameEdges.ts';
 import type { Section } from '../../assess/section/section.ts';
 import { fixed } from '../../base/length.ts';
 import type { Vec2 } from '../../base/vector.ts';
 import { placeLabels, type Plate, type Wish } from '../labelPlaces.ts';
 import { pathOf, plateOf, px, stroke, widthOf, words, type Mark, type Words } from './marks.ts';
+import { edgePlates, movedTo, off, solidPlates, wish } from './labelWish.ts';
 import { placesOf } from './sectionScene.ts';
 import { metres, personWords, type Named } from './sectionWords.ts';
 import type { Frame } from './sectionView.ts';
@@ -50,18 +51,6 @@ function partsOf(section: Section, frame: Frame, named: Named): Parts {
 }
 
 const NONE: Parts = { lines: [], shapes: [], wishes: [] };
-
-/** A label with the places that would do: its own first. */
-const wish = (label: Words, ...moves: readonly Vec2[]): Wish<Words> => {
-  const own = plateOf(label);
-  return { label, places: [own, ...moves.map(([dx, dy]) => ({ ...own, x: own.x + dx, y: own.y + dy }))] };
-};
-
-/** The label where its box was put. */
-function movedTo(label: Words, place: Plate): Words {
-  const own = plateOf(label);
-  return { ...label, x: label.x + place.x - own.x, y: label.y + place.y - own.y };
-}
 
 /** A 45° tick of a dimension. */
 const slash = (x: number, y: number): string =>
@@ -159,12 +148,19 @@ function personPart(section: Section, frame: Frame, named: Named): Parts {
         [left, 16],
         [0, 32],
       ];
-      return fits ? wish(label, ...moves) : wish({ ...label, x: label.x + left }, ...moves.slice(0, 2));
+      const asked = fits
+        ? wish(label, ...moves)
+        : wish({ ...label, x: label.x + left }, ...moves.slice(0, 2));
+      return off(asked, solidPlates(section, frame));
     }),
   };
 }
 
-function tiltPart({ camera: { tilt }, lens }: Section, frame: Frame): Parts {
+function tiltPart(section: Section, frame: Frame): Parts {
+  const {
+    camera: { tilt },
+    lens,
+  } = section;
   const [x, y] = frame.place([0, lens]);
   const [dt, dh] = directionOf(tilt);
   const [ex, ey] = [x + ARC * dt, y - ARC * dh];
@@ -184,7 +180,7 @@ function tiltPart({ camera: { tilt }, lens }: Section, frame: Frame): Parts {
       stroke(arc, { line: 'ink', width: 0.9, clipped: true }),
     ],
     shapes: [],
-    wishes: [wish(label, [10, -14], [14, 12], [40, 0])],
+    wishes: [off(wish(label, [10, -14], [14, 12], [4, 22], [40, 0]), edgePlates(section, frame))],
   };
 }
 
@@ -243,7 +239,7 @@ function solidsPart({ cuts }: Section, frame: Frame): Parts {
     const width = widthOf(name, 12);
     const label = words((l + r) / 2, (top + bottom) / 2 + 4, name, { anchor: 'middle', halo: true });
     const own = plateOf(label);
-    const within = width + 6 <= r - l && bottom - top >= 16 ? [own] : [];
+    const within = width + 2 <= r - l && bottom - top >= 16 ? [own] : [];
     const over = top > 18 ? [{ ...own, y: top - 9 }] : [];
     return [
       {

@@ -1,4 +1,4 @@
-import { directionOf } from '../../assess/section/frameEdges.ts';
+import { directionOf } from '../../optics/frameEdges.ts';
 import type { CutSolid, Section } from '../../assess/section/section.ts';
 import type { Vec2 } from '../../base/vector.ts';
 import { pathOf, px, stroke, type Stroke } from './marks.ts';

@@ -24,7 +24,7 @@ const CAUTION =
 
 /** A section as a file of its own: SVG 1.1 with selectable text, in the inks of a theme. */
 export function sectionSvg(drawing: SectionDrawing, sheet: SheetWords, theme: Theme): string {
-  const { view, marks, foot, levels, sentence } = drawing;
+  const { view, marks, scene, levels, sentence } = drawing;
   const colour = (paint: Paint) => colourOf(paint, theme, levels);
   const [width, height] = [view.width, view.height + HEAD + TAIL];
   const tail = height - TAIL;
@@ -34,7 +34,7 @@ export function sectionSvg(drawing: SectionDrawing, sheet: SheetWords, theme: Th
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" role="img" font-family="'National Park', 'Helvetica Neue', Arial, sans-serif">`,
     `<title>${escaped(`${sheet.title}. ${sheet.plan}`)}</title>`,
     `<desc>${escaped(sentence)}</desc>`,
-    `<defs>${PATTERNS.map((pattern) => patternText(pattern, colour)).join('')}<clipPath id="scene"><rect width="${width}" height="${foot}"/></clipPath></defs>`,
+    `<defs>${PATTERNS.map((pattern) => patternText(pattern, colour)).join('')}<clipPath id="scene"><rect x="${round(scene.left)}" width="${round(scene.right - scene.left)}" height="${round(scene.foot)}"/></clipPath></defs>`,
     `<rect width="${width}" height="${height}" fill="${colour('paper')}"/>`,
     text(16, 20, 15, 'ink', sheet.title, 650),
     text(16, 36, 12, 'ink2', `${sheet.plan}. Asked: ${sheet.asked}. Bands: ${sheet.edition}.`),

@@ -3,14 +3,16 @@ import { useStore } from 'zustand';
 import type { AnswersStore } from '../answers/store.ts';
 import type { Commands } from '../editor/commands.ts';
 import type { Editor, EditorState } from '../editor/editor.ts';
+import { followFirstSteps, type Stepping } from '../editor/stepping.ts';
 import { nameOfSelected } from '../editor/recordsOf.ts';
 import { DimensionPlates } from './drawing/DimensionPlates.tsx';
 import { ContextMenu } from './menu/ContextMenu.tsx';
 import { Model } from './Model.ts';
-import { modelCommands } from './modelCommands.ts';
+import { firstStepsCommand, modelCommands } from './modelCommands.ts';
 import { listenTo, type Listening } from './navigate/listen.ts';
 import type { PictureBitmap } from './pictures/pictureTexture.ts';
 import { placesOf } from './navigate/places.ts';
+import { FirstSteps } from './parts/FirstSteps.tsx';
 import { SheetFrame } from './parts/SheetFrame.tsx';
 import { NorthMark } from './parts/NorthMark.tsx';
 import { ScaleBar } from './parts/ScaleBar.tsx';
@@ -30,12 +32,19 @@ interface ModelViewProps {
   readonly bitmap: PictureBitmap;
 }
 
+/** What is there while the Model is. */
+interface Made {
+  readonly model: Model;
+  readonly listening: Listening;
+  readonly steps: Stepping;
+}
+
 /** The Model: the site in space with what the cameras see of it, and the tools that change it there. */
 export function ModelView({ editor, answers, commands, bitmap }: ModelViewProps) {
   const root = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const layer = useRef<HTMLDivElement>(null);
-  const [made, setMade] = useState<{ readonly model: Model; readonly listening: Listening } | null>(null);
+  const [made, setMade] = useState<Made | null>(null);
   const name = useStore(editor.store, nameOf);
   const unit = useStore(editor.store, (state) => state.plan.settings.units);
 
@@ -45,13 +54,15 @@ export function ModelView({ editor, answers, commands, bitmap }: ModelViewProps)
     // An application takes keys, so it takes the focus.
     root.current.tabIndex = 0;
     const listening = listenTo(root.current, model);
-    const stopCommands = commands.add(modelCommands(model));
+    const steps = followFirstSteps(editor, model.toolbox);
+    const stopCommands = commands.add([...modelCommands(model), firstStepsCommand(model, steps)]);
     commands.setPlaces(placesOf(model));
-    setMade({ model, listening });
+    setMade({ model, listening, steps });
     return () => {
       stopCommands();
       commands.setPlaces(null);
       listening.stop();
+      steps.dispose();
       model.dispose();
       setMade(null);
     };
@@ -67,6 +78,7 @@ export function ModelView({ editor, answers, commands, bitmap }: ModelViewProps)
         <>
           {/* First, so that Tab leads from the Model into it. */}
           <StripRow model={made.model} />
+          <FirstSteps steps={made.steps} done={() => made.model.focus()} />
           <SheetFrame view={made.model.view} />
           <div data-over>
             <ToolColumn model={made.model} />

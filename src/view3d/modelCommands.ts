@@ -1,5 +1,6 @@
 import type { Command } from '../editor/commands.ts';
 import type { Tool } from '../editor/editor.ts';
+import type { Stepping } from '../editor/stepping.ts';
 import type { Model } from './Model.ts';
 import { askForFace } from './navigate/faceOf.ts';
 import { squareOn } from './navigate/squareOn.ts';
@@ -73,3 +74,15 @@ export function modelCommands(model: Model): readonly Command[] {
     },
   ];
 }
+
+/** Shows a newcomer what to do next. */
+export const firstStepsCommand = (model: Model, steps: Stepping): Command => ({
+  id: 'first steps',
+  label: 'Show the first steps',
+  also: 'help begin tutorial how',
+  keys: null,
+  run: () => {
+    model.focus();
+    steps.show();
+  },
+});

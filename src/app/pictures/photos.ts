@@ -40,7 +40,7 @@ export function createPhotos({ editor, pictures, commands }: PhotoParts): Photos
       const bytes = new Uint8Array(await file.arrayBuffer());
       const type = pictureType(bytes);
       if (type === null || type === 'application/pdf') throw new Error('Choose a JPEG, PNG or WebP photo.');
-      const read = await readPicture(new Blob([bytes], { type }), type);
+      const read = await readPicture(new Blob([bytes], { type }), type, 'photo');
       const use = madeOf(read.file);
       if (use === null) throw new Error('Its wall is not there any more.');
       await pictures

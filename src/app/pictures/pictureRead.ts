@@ -13,17 +13,22 @@ const TYPES: readonly PictureFile['type'][] = ['image/png', 'image/jpeg', 'image
 
 /**
  * Reads a PNG, JPEG or WebP. Photos are written anew, upright, so that the place and time in them are not passed on with
- * the plan; a large picture is reduced.
+ * the plan: always where one is meant, else all but a PNG, which is mostly a drawing. A large picture is reduced.
  * @throws Error in words where the browser cannot draw it
  */
-export async function readPicture(blob: Blob, type: PictureFile['type']): Promise<PictureRead> {
+export async function readPicture(
+  blob: Blob,
+  type: PictureFile['type'],
+  meant: 'drawing' | 'photo' = 'drawing',
+): Promise<PictureRead> {
   const bitmap = await createImageBitmap(blob).catch(() => {
     throw new Error('This picture cannot be read; it may stop half-way. Try another copy.');
   });
   try {
     const scale = Math.min(1, LONGEST / Math.max(bitmap.width, bitmap.height));
     const [width, height] = [Math.round(bitmap.width * scale), Math.round(bitmap.height * scale)];
-    const kept = scale === 1 && type === 'image/png' ? blob : await drawnAnew(bitmap, width, height, type);
+    const isAsItWas = scale === 1 && type === 'image/png' && meant === 'drawing';
+    const kept = isAsItWas ? blob : await drawnAnew(bitmap, width, height, type);
     const bytes = new Uint8Array(await kept.arrayBuffer());
     // A browser that cannot write a kind writes a PNG.
     const written = TYPES.find((known) => known === kept.type) ?? 'image/png';

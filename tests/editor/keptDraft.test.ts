@@ -113,6 +113,11 @@ describe('a draft', () => {
     editor.open(emptyPlan('drawn', 'Drawn'));
     await takeUpDraft(editor, device.shelf);
     expect(editor.store.getState().chain?.corners).toHaveLength(3);
+    // Nor does the plan that makes way take the draft of the next with it.
+    device.drafts.set('other', device.drafts.get('drawn'));
+    editor.open(emptyPlan('other', 'Other'));
+    await takeUpDraft(editor, device.shelf);
+    expect(editor.store.getState()).toMatchObject({ tool: 'outline', plan: { id: 'other' } });
   });
 
   test('is left to the tab that edits the plan', async () => {

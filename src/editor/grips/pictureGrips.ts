@@ -6,7 +6,7 @@ import { siteFromPicture } from '../../plan/sitePicture.ts';
 import type { PlacedGrip } from './placedGrip.ts';
 
 /** How far before a pinned photo its way is held, m. */
-export const BEFORE_PHOTO = 1.5;
+const BEFORE_PHOTO = 1.5;
 
 /** The places of a site picture that are held: its middle, its upper left and its lower right corner. */
 export function heldPlaces(picture: Picture): {

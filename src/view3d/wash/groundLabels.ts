@@ -10,7 +10,7 @@ const COARSE_CELL: typeof TOO_COARSE = 5;
 const COVERED_CELL: typeof COVERED = 6;
 
 /** The coarsest band among the states of a pixel that readWash.ts tells; lesser ones are at these places below it. */
-export const BAND_LABEL = 5;
+const BAND_LABEL = 5;
 const LABEL_OF: Readonly<Record<number, number>> = {
   [HIDDEN_CELL]: 1,
   [SCREENED_CELL]: 2,

@@ -84,7 +84,7 @@ export function PictureSheet({ editor, picture, bitmap }: PictureSheetProps) {
             </Button>
           )}
           <Button pressed={hidden} press={() => hide(editor, { kind: 'picture', id }, !hidden)}>
-            Not drawn
+            Hide
           </Button>
           <Button pressed={locked} press={() => changePicture(editor, picture, { locked: !locked })}>
             Locked

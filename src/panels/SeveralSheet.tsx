@@ -62,7 +62,7 @@ export function SeveralSheet({ editor, plan, selection }: SeveralSheetProps) {
           <Button press={() => groupSelected(editor, selection)}>Group</Button>
           <Button press={() => ungroupSelected(editor, selection)}>Ungroup</Button>
           <Button press={() => mirror(editor, selection)}>Mirror</Button>
-          <Button press={() => hideSelected(editor, selection)}>Not drawn</Button>
+          <Button press={() => hideSelected(editor, selection)}>Hide</Button>
           <Button press={() => lockSelected(editor, selection)}>Lock</Button>
           <Button press={() => deleteSelected(editor, selection)}>Delete</Button>
         </div>

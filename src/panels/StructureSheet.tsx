@@ -58,7 +58,7 @@ export function StructureSheet({ editor, answers, structure, square }: Structure
         <TextField label="Name" value={name} most={120} set={(next) => rename(editor, thing, next)} />
         <div className={styles.acts}>
           <Button pressed={structure.hidden} press={() => hide(editor, thing, !structure.hidden)}>
-            Not drawn
+            Hide
           </Button>
           <Button pressed={structure.locked} press={() => lockSelected(editor, [thing])}>
             Locked

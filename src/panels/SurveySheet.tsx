@@ -43,7 +43,8 @@ export function SurveySheet({ editor, close }: SurveySheetProps) {
                 <li key={`${row.name} ${row.what}`}>
                   <span className={surveyStyles.box} aria-hidden />
                   <span>
-                    <b>{row.name}</b>, {row.what}: {row.value}, {row.got}
+                    <b>{row.name}</b>, {row.what}
+                    {row.value === '' ? '' : `: ${row.value}`}, {row.got}
                     {row.touches.length > 0 && <small> moves {row.touches.join(', ')}</small>}
                   </span>
                   <span className={surveyStyles.blank} aria-hidden />

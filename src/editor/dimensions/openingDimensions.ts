@@ -4,6 +4,7 @@ import type { Opening, Structure } from '../../model/structure.ts';
 import { setOpening } from '../../plan/commands/setOpening.ts';
 import { LIMITS, type Limit } from '../../plan/limits.ts';
 import { openingPlace } from '../grips/openingGrips.ts';
+import { endWord } from '../tools/mount/cornerNames.ts';
 import { dimension, type Dimension } from './dimension.ts';
 
 const FROM_CORNER: Limit = { least: 0, most: LIMITS.size.most };
@@ -45,7 +46,7 @@ export function openingDimensions(host: Structure, opening: Opening): readonly D
   const towardsEnd = asDrawn ? windOf([x, y]) : windOf([0 - x, 0 - y]);
   const towardsStart = asDrawn ? windOf([0 - x, 0 - y]) : windOf([x, y]);
   const half = foot + height / 2;
-  const corner = (wind: string): string => `From the ${wind} ${host.kind === 'barrier' ? 'end' : 'corner'}`;
+  const corner = (wind: string): string => `From the ${wind} ${endWord(host)}`;
   return [
     make('along', corner(towardsStart), along, FROM_CORNER, [at(start, half), at(near, half)], (next) => ({
       along: next,

@@ -1,16 +1,33 @@
-import { span } from '../../model/segment.ts';
+import type { Vec2 } from '../../base/vector.ts';
+import { heading, span } from '../../model/segment.ts';
 import type { Building, Opening, Service, Structure } from '../../model/structure.ts';
 import { setFloors } from '../../plan/commands/setFloors.ts';
 import { setOpening } from '../../plan/commands/setOpening.ts';
 import { setService } from '../../plan/commands/setService.ts';
 import { LIMITS } from '../../plan/limits.ts';
+import { cornerNames, endWord } from '../tools/mount/cornerNames.ts';
 import type { Setting, SizeSetting } from './setting.ts';
 
-/** Length of the wall or of the run of a barrier that a part is on, m; 0 where it has none. */
-function runLength(on: Structure, face: number): number {
+/** The ends of the wall or of the run of a barrier that a part is on, as drawn; null where it has none. */
+function runOf(on: Structure, face: number): readonly [Vec2, Vec2] | null {
   const corners = on.kind === 'barrier' ? on.line : 'outline' in on ? on.outline : [];
   const [a, b] = [corners[face], corners[(face + 1) % corners.length]];
-  return a && b ? span(a, b) : 0;
+  return a && b ? [a, b] : null;
+}
+
+/** Its length, m; 0 where it has none. */
+function runLength(on: Structure, face: number): number {
+  const run = runOf(on, face);
+  return run ? span(...run) : 0;
+}
+
+/** What the distances to its two ends are called, as on the Model: "From the west corner". */
+function endLabels(on: Structure, face: number): readonly [start: string, end: string] {
+  const run = runOf(on, face);
+  if (!run) return ['From the first corner', 'From the far corner'];
+  const [x, y] = heading(...run);
+  const { start, end } = cornerNames({ along: [x, y, 0] });
+  return [`From the ${start} ${endWord(on)}`, `From the ${end} ${endWord(on)}`];
 }
 
 /** The numbers of an opening, in the order of its sheet: where it is from both ends, and how large. */
@@ -34,10 +51,11 @@ export function openingSettings(on: Structure, opening: Opening): readonly SizeS
     change: (plan, next) => setOpening(plan, on.id, id, change(next), 'measured'),
   });
   const room = Math.max(0, length - width);
+  const [fromStart, fromEnd] = endLabels(on, opening.face);
   const block = on.kind === 'building' && on.wallThickness === null;
   return [
-    part('along', 'From the first corner', along, 0, room, (next) => ({ along: next })),
-    part('from end', 'From the far corner', Math.max(0, length - along - width), 0, room, (next) => ({
+    part('along', fromStart, along, 0, room, (next) => ({ along: next })),
+    part('from end', fromEnd, Math.max(0, length - along - width), 0, room, (next) => ({
       along: length - width - next,
     })),
     part('width', 'Width', width, LIMITS.size.least, Math.max(LIMITS.size.least, length), (next) => ({
@@ -66,7 +84,7 @@ export function serviceSettings(
     change: (plan, next) => setService(plan, on.id, id, { [key]: next }, 'measured'),
   });
   return [
-    part('along', 'From the first corner', along, runLength(on, face)),
+    part('along', endLabels(on, face)[0], along, runLength(on, face)),
     part('height', 'Above the base', height, LIMITS.height.most),
   ];
 }

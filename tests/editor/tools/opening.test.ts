@@ -54,7 +54,7 @@ describe('the opening tool', () => {
     const hand = inHand('opening', site());
     expect(hand.text()).toBe('Point at a wall, a fence or a hedge.');
     hand.hover([5.05, 0.02]);
-    expect(hand.text()).toBe('Door · 4.55 from the west end · 4.55 from the east end · middle');
+    expect(hand.text()).toBe('Door · 4.55 from the west corner · 4.55 from the east corner · middle');
     expect(hand.state().ghost).toMatchObject({ kind: 'sketch' });
     hand.hover([0, -5.9]);
     expect(hand.text()).toBe('Gate · 4.50 from the west end · 14.50 from the east end');
@@ -69,7 +69,7 @@ describe('the opening tool', () => {
     ]);
     expect(hand.now()).toMatchObject({ tool: 'rest', selected: { kind: 'opening' }, undoName: 'Add Door' });
     expect(hand.state().strip?.fields.map(({ label }) => label)).toEqual([
-      'From the west end',
+      'From the west corner',
       'Width',
       'Height',
       'Sill',

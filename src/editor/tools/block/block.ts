@@ -91,7 +91,7 @@ function questions(plan: Plan, id: string): Questions {
   if (structure?.kind !== 'block') return { choices: [], fields: [], trouble: null };
   const passage = {
     key: 'passage',
-    label: 'Lets through',
+    label: 'View through it',
     options: PASSAGES,
     chosen: structure.passage,
     change: (now: Plan, option: string): Plan => {

@@ -12,9 +12,9 @@ import { added, baseOf, counterClockwise, gotOf } from '../drawing/newStructure.
 import { raiseHeight } from '../drawing/raise.ts';
 
 export const PASSAGES: readonly { readonly key: Passage; readonly label: string }[] = [
-  { key: 'solid', label: 'Nothing' },
-  { key: 'screen', label: 'In part' },
-  { key: 'clear', label: 'Glass' },
+  { key: 'solid', label: 'Blocks the view' },
+  { key: 'screen', label: 'Mesh or leaves' },
+  { key: 'clear', label: 'Clear, as glass' },
 ];
 
 /** Heights and thicknesses, m: common practice, no source. */
@@ -69,7 +69,7 @@ function questions(plan: Plan, id: string): Questions {
     choices: [
       {
         key: 'passage',
-        label: 'Lets through',
+        label: 'View through it',
         options: PASSAGES,
         chosen: barrier.passage,
         change: (now, option) => {

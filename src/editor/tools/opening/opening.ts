@@ -7,6 +7,7 @@ import { nameOfSelected } from '../../recordsOf.ts';
 import type { Setting } from '../../settings/setting.ts';
 import type { Strip, ToolState } from '../chart.ts';
 import { asking, type Field, type Questions } from '../drawing/asking.ts';
+import { endWord } from '../mount/cornerNames.ts';
 import type { Pointed } from '../pointed.ts';
 import { resting } from '../rest/resting.ts';
 import { openingHost } from './openingHost.ts';
@@ -99,7 +100,8 @@ function questions(plan: Plan, on: string, id: string): Questions {
   if (!found || !structure || !('openings' in structure)) return { choices: [], fields: [], trouble: null };
   const corners = structure.kind === 'building' ? structure.outline : structure.line;
   const [from, to] = [corners[found.face], corners[(found.face + 1) % corners.length]];
-  const end = from && to ? `From the ${endNames({ from, to }).start} end` : 'From the first end';
+  const end =
+    from && to ? `From the ${endNames({ from, to }).start} ${endWord(structure)}` : 'From the first end';
   const size = (
     key: 'along' | 'width' | 'height' | 'sill',
     label: string,

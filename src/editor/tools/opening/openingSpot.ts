@@ -7,7 +7,7 @@ import type { OpeningDraft } from '../../../plan/commands/addOpening.ts';
 import { faultText } from '../../../plan/faultText.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import type { Sketch } from '../chart.ts';
-import { cornerNames } from '../mount/cornerNames.ts';
+import { cornerNames, endWord } from '../mount/cornerNames.ts';
 import { lengthWords } from '../mount/mountWords.ts';
 import type { Pointed } from '../pointed.ts';
 import type { Candidate } from '../snap.ts';
@@ -100,11 +100,12 @@ function lengthOfFace(structure: OpeningHost['structure'], face: number): number
 /** "Gate · 11.00 from the west end · 6.80 from the east end · middle" */
 export function spotWords({ host, opening, snapped }: OpeningSpot, unit: LengthUnit): string {
   const names = endNames(host);
+  const word = endWord(host.structure);
   const far = host.length - opening.along - opening.width;
   return [
     labelOf(opening.kind),
-    `${lengthWords(opening.along, unit)} from the ${names.start} end`,
-    `${lengthWords(far, unit)} from the ${names.end} end`,
+    `${lengthWords(opening.along, unit)} from the ${names.start} ${word}`,
+    `${lengthWords(far, unit)} from the ${names.end} ${word}`,
     snapped,
   ]
     .filter(Boolean)

@@ -116,7 +116,7 @@ function sketchOf(plan: Plan, at: Vec2 | null, meant: Snapped | null): Sketch {
     marks: [...places.map(([x, y]) => ({ at: [x, y, z], sign: 'fixed' }) as const), ...(meant?.marks ?? [])],
     plates: [
       ...spots.map(({ at: [x, y], height }) => {
-        const text = `+${lengthWords(height, plan.settings.units)}`;
+        const text = `${height < 0 ? '' : '+'}${lengthWords(height, plan.settings.units)}`;
         return { at: [x, y, z], text, tone: 'measure' } as const;
       }),
       ...(meant?.plates ?? []),

@@ -38,6 +38,25 @@ describe('clearPlace', () => {
     expect(clearPlace(size, within, over, { x: 310, y: 380 }, before)).not.toEqual(before);
   });
 
+  it('covers nothing that can be pressed where no place is clear of the pointer too', () => {
+    // A phone: tools to the left, the touch bar below, and a finger in the middle of what is left.
+    const phone = { width: 390, height: 330 };
+    const wide = { width: 308, height: 92 };
+    const pressed = [
+      { left: 12, top: 12, width: 46, height: 260 },
+      { left: 0, top: 282, width: 390, height: 48 },
+    ];
+    const place = clearPlace(wide, phone, pressed, { x: 200, y: 110 }, null);
+    for (const { left, top: y, width, height } of pressed)
+      expect(
+        place.x >= left + width ||
+          place.x + wide.width <= left ||
+          place.y >= y + height ||
+          place.y + wide.height <= y,
+      ).toBe(true);
+    expect(place.x + wide.width).toBeLessThanOrEqual(390);
+  });
+
   it('goes above the pointer where that is where it would lie', () => {
     const wide = { width: 876, height: 30 };
     const place = clearPlace(wide, within, [scale, north, top], { x: 450, y: 740 }, null);

@@ -60,6 +60,7 @@ export class Pointers {
     on('pointercancel', this.cancel);
     on('lostpointercapture', (event) => this.lost(event.pointerId));
     on('pointerleave', this.leave);
+    on('touchend', this.lifted);
     on('contextmenu', (event) => event.preventDefault());
     window.addEventListener('blur', () => this.lost(this.press?.id), { signal });
   }
@@ -183,6 +184,18 @@ export class Pointers {
       return;
     }
     if (this.press && event.pointerId === this.press.id) this.end(event);
+  };
+
+  /**
+   * What browsers make of a tap for pages that know only a mouse would press what has come up under the finger since: a field of
+   * the strip, and with it the system's keyboard.
+   */
+  private lifted = (event: TouchEvent): void => {
+    const { target } = event;
+    if (!event.cancelable || !(target instanceof Element)) return;
+    if (target.closest('button, input, select, a, label')) return;
+    event.preventDefault();
+    this.element.focus({ preventScroll: true });
   };
 
   private end(event: PointerEvent): void {

@@ -17,7 +17,7 @@ const STEP = 4;
 
 /**
  * Where a row lies clear of what is over the Model already and of the pointer: as low as it can, else as high as it can.
- * It stays where it was for as long as that will do.
+ * It stays where it was for as long as that will do. Where nothing is clear of the pointer, it is clear of the rest.
  * @returns its top left corner
  */
 export function clearPlace(
@@ -27,9 +27,10 @@ export function clearPlace(
   pointer: Spot | null,
   before: Spot | null,
 ): Spot {
+  const free = (place: Spot): boolean =>
+    inside(place, size, within) && !over.some((rect) => near(place, size, rect, GAP));
   const clear = (place: Spot): boolean =>
-    inside(place, size, within) &&
-    !over.some((rect) => near(place, size, rect, GAP)) &&
+    free(place) &&
     (pointer === null ||
       !near(place, size, { left: pointer.x, top: pointer.y, width: 0, height: 0 }, FROM_WORK));
   const middle = Math.max(EDGE, (within.width - size.width) / 2);
@@ -45,7 +46,7 @@ export function clearPlace(
     // The lower half from below, then the upper half from above.
     for (const x of columns) tries.push({ x, y: y > half ? y : EDGE + (half - y) });
   }
-  return tries.find(clear) ?? { x: middle, y: EDGE };
+  return tries.find(clear) ?? tries.find(free) ?? { x: middle, y: EDGE };
 }
 
 const inside = (

@@ -1,4 +1,4 @@
-import { strToU8, unzipSync, zipSync, type Zippable } from 'fflate';
+import { strFromU8, strToU8, unzipSync, zipSync, type Zippable } from 'fflate';
 import { accept, refuse, type Fault, type Outcome } from '../base/fault.ts';
 import type { Plan } from '../plan/plan.ts';
 import { planText } from '../plan/write.ts';
@@ -65,7 +65,7 @@ export function unpackPlan(name: string, bytes: Uint8Array): Outcome<Packed> {
     const sha = PICTURE.exec(path)?.[1];
     if (sha !== undefined) pictures.set(sha, held);
   }
-  return accept({ text: new TextDecoder().decode(plan), pictures });
+  return accept({ text: strFromU8(plan), pictures });
 }
 
 const packFault = (code: string, name: string): Fault => ({ code, path: [], subject: name });

@@ -20,6 +20,7 @@ import { SpokenHere } from './parts/SpokenHere.tsx';
 import { StripRow } from './parts/StripRow.tsx';
 import { ToolColumn } from './parts/ToolColumn.tsx';
 import { TouchBar } from './touch/TouchBar.tsx';
+import drawingStyles from './drawing/drawing.module.css';
 import labelStyles from './labels/labels.module.css';
 import styles from './modelView.module.css';
 import partStyles from './parts/parts.module.css';
@@ -72,7 +73,7 @@ export function ModelView({ editor, answers, commands, bitmap }: ModelViewProps)
     <div className={styles['frame']}>
       <div ref={root} className={styles['model']} role="application" aria-label={name} data-model>
         <canvas ref={canvas} className={styles['canvas']} aria-hidden="true" />
-        <div ref={layer} className={labelStyles['labels']} />
+        <div ref={layer} className={`${labelStyles['labels']} ${drawingStyles['drawing']}`} />
       </div>
       {made && (
         <>

@@ -11,7 +11,7 @@ interface Known {
 export class Places {
   private readonly known = new WeakMap<Mount, Known>();
 
-  readonly place: typeof placeMount = (mount, structures, ground = 0) => {
+  readonly place: typeof placeMount = (mount, structures, ground) => {
     const before = this.known.get(mount);
     if (before?.structures === structures && before.ground === ground) return before.placed;
     const placed = placeMount(mount, structures, ground);

@@ -71,7 +71,7 @@ test(
     await trace(page, counts, 'keys');
     const onIt = { A: onPicture(A_PIXEL), F: onPicture(F_PIXEL) };
     await playByKeys(page, 'click A click F 12→', counts, onIt);
-    const [first = '', ...rest] = SCRIPT;
+    const [first, ...rest] = SCRIPT;
     // Nothing is drawn yet that A could be called by; the origin is where the picture's first point was put.
     await playByKeys(page, first, counts, { A: [0, 0] });
     for (const row of rest) await playByKeys(page, row, counts);

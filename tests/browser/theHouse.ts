@@ -20,7 +20,7 @@ const cornersOf = (plan: Plan, name: string): readonly Vec2[] => {
 
 function expectCorners(plan: Plan, name: string, table: readonly Vec2[]): void {
   const corners = cornersOf(plan, name);
-  expect(corners, name).toHaveLength(table.length);
+  expect(corners, `corners of ${name}`).toHaveLength(table.length);
   for (const [x, y] of table) {
     const off = Math.min(...corners.map(([a, b]) => Math.hypot(a - x, b - y)));
     expect(off, `${name}: corner ${x}, ${y}`).toBeLessThan(0.01);

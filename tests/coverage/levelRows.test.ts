@@ -76,10 +76,7 @@ test('rows of a level plane are judged as single points are, for every law', () 
           const band = rule.band(density, dx, dy, rise);
           const seen = codeOf(band > 0 ? COVERED : TOO_COARSE, rule.lost, band);
           const expected = !framed ? -1 : hidden ? codeOf(HIDDEN, 0, 5) : seen;
-          if (expected !== codes[column])
-            expect.fail(
-              `seed ${chance.seed}, trial ${trial}, cell ${column}, ${row}: ${codes[column]} for ${expected}`,
-            );
+          expect(codes[column], `seed ${chance.seed}, trial ${trial}, cell ${column}, ${row}`).toBe(expected);
           if (!framed) out += 1;
           else if (rule.lost > 0) fallen += 1;
           else if (band > 0) covered += 1;

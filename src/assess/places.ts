@@ -11,7 +11,8 @@ interface Known {
 export class Places {
   private readonly known = new WeakMap<Mount, Known>();
 
-  readonly place: typeof placeMount = (mount, structures, ground) => {
+  readonly place: typeof placeMount = (mount, structures, level) => {
+    const ground = level ?? 0;
     const before = this.known.get(mount);
     if (before?.structures === structures && before.ground === ground) return before.placed;
     const placed = placeMount(mount, structures, ground);

@@ -20,7 +20,8 @@ import { createTracing } from './pictures/tracing.ts';
 import { createSaving } from './saving.ts';
 import { dressPage, firstTheme } from './theme.ts';
 import { wire } from './wire.ts';
-import { hireWorker, poolSize } from './workers.ts';
+import { poolSize } from './poolSize.ts';
+import { hireWorker } from './workers.ts';
 import './sheet.css';
 
 async function start(): Promise<void> {

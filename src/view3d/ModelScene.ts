@@ -24,7 +24,7 @@ import { CameraLayer } from './cameras/CameraLayer.ts';
 import { lookAlong, siteGroup } from './frame.ts';
 import { groundOf } from './ground/terrainFaces.ts';
 import { GroundLayer } from './ground/GroundLayer.ts';
-import { siteBox } from './modelBox.ts';
+import { siteBox, withPictures } from './modelBox.ts';
 import { eyeOf, type Orbit } from './orbit.ts';
 import { windowUniforms } from './shading.ts';
 import { sheetOf } from './sheet.ts';
@@ -181,7 +181,7 @@ export class ModelScene {
   paint(orbit: Orbit, width: number, height: number): void {
     const { assessment, renderer } = this;
     if (assessment) {
-      const box = siteBox(this.shown?.standing ?? assessment.scene);
+      const box = withPictures(siteBox(this.shown?.standing ?? assessment.scene), this.shown?.pictures ?? []);
       const middle: Vec3 = [
         (box.low[0] + box.high[0]) / 2,
         (box.low[1] + box.high[1]) / 2,

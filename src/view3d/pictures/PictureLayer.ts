@@ -11,6 +11,7 @@ import {
 } from 'three';
 import { subtract, type Vec3 } from '../../base/vector.ts';
 import type { LaidPicture } from '../../editor/pictures/siteCorners.ts';
+import { BOARD_EDGE } from '../ground/board.ts';
 import type { TerrainFaces } from '../ground/terrainFaces.ts';
 import { drapedRing } from '../ground/terrainLines.ts';
 import { FatLines } from '../lines/FatLines.ts';
@@ -47,9 +48,9 @@ void main() {
   // Over uneven ground it is laid out with all of it.
   if (any(lessThan(vUv, vec2(0.0))) || any(greaterThan(vUv, vec2(1.0)))) discard;
   // A band's token is exact: the picture lies under it.
-  int painted = uAsked == 4
-    ? int(texture(uCells, clamp((vAt - uCellBox.xy) / uCellBox.zw, 0.0, 1.0)).r * 255.0 + 0.5)
-    : washAt(gl_FragCoord.xy);
+  vec2 cell = (vAt - uCellBox.xy) / uCellBox.zw;
+  bool onBoard = all(greaterThan(cell, vec2(0.0))) && all(lessThan(cell, vec2(1.0)));
+  int painted = uAsked != 4 ? washAt(gl_FragCoord.xy) : onBoard ? int(texture(uCells, cell).r * 255.0 + 0.5) : BARE;
   if (uWashed && painted >= BAND) discard;
   vec4 found = texture(uPicture, vUv);
   colour = vec4(found.rgb, found.a * uStrength);
@@ -119,10 +120,16 @@ export class PictureLayer {
       const { places, uv, index } = uneven ? overGround(corners, uneven, origin) : onLevel(corners, origin);
       geometry.setAttribute('position', new Float32BufferAttribute(places, 3));
       geometry.setAttribute('uv', new Float32BufferAttribute(uv, 2));
-      geometry.setIndex(new Uint32BufferAttribute(index, 1));
+      geometry.setIndex(new Uint32BufferAttribute(Uint32Array.from(index), 1));
     });
     const near = (value: number, i: number): number => value - (origin[i % 3] ?? 0);
-    this.over.show(uneven ? pictures.flatMap(({ corners }) => drapedRing(uneven, corners)).map(near) : []);
+    this.over.show(
+      uneven
+        ? pictures
+            .flatMap(({ corners }) => [...drapedRing(uneven, corners), ...ringAt(corners, footOf(uneven))])
+            .map(near)
+        : [],
+    );
     this.edges.show(
       (uneven ? [] : pictures).flatMap(({ corners }) =>
         corners.flatMap((corner, i) => {
@@ -180,21 +187,23 @@ export class PictureLayer {
 interface Sheet {
   readonly places: readonly number[];
   readonly uv: readonly number[];
-  readonly index: Uint32Array;
+  readonly index: ArrayLike<number>;
 }
+
+/** A picture's own four corners. */
+const WHOLE = { uv: [0, 0, 1, 0, 1, 1, 0, 1], index: [0, 1, 2, 0, 2, 3] } as const;
 
 const onLevel = (corners: LaidPicture['corners'], origin: Vec3): Sheet => ({
   places: corners.flatMap((corner) => subtract(corner, origin)),
-  uv: [0, 0, 1, 0, 1, 1, 0, 1],
-  index: Uint32Array.of(0, 1, 2, 0, 2, 3),
+  ...WHOLE,
 });
 
-/** The whole ground, with where each corner of it lies in the picture: a parallelogram by its upper left corner and two sides. */
-function overGround(
-  [first, right, , down]: LaidPicture['corners'],
-  ground: TerrainFaces,
-  origin: Vec3,
-): Sheet {
+/**
+ * The whole ground, with where each corner of it lies in the picture, a parallelogram by its upper left corner and two
+ * sides; and the picture on the level of the board's foot, to be seen where it reaches past the board.
+ */
+function overGround(corners: LaidPicture['corners'], ground: TerrainFaces, origin: Vec3): Sheet {
+  const [first, right, , down] = corners;
   const { positions: p, triangles } = ground;
   const [across, along] = [subtract(right, first), subtract(down, first)];
   const whole = across[0] * along[1] - across[1] * along[0];
@@ -204,5 +213,24 @@ function overGround(
     places.push((p[i] ?? 0) - origin[0], (p[i + 1] ?? 0) - origin[1], (p[i + 2] ?? 0) - origin[2]);
     uv.push((x * along[1] - y * along[0]) / whole, (across[0] * y - across[1] * x) / whole);
   }
-  return { places, uv, index: triangles };
+  const below = places.length / 3;
+  const level = footOf(ground);
+  for (const [x, y] of corners) places.push(x - origin[0], y - origin[1], level - origin[2]);
+  uv.push(...WHOLE.uv);
+  const index = new Uint32Array(triangles.length + WHOLE.index.length);
+  index.set(triangles);
+  index.set(
+    WHOLE.index.map((corner) => below + corner),
+    triangles.length,
+  );
+  return { places, uv, index };
 }
+
+/** The level of the foot of the board under uneven ground. */
+const footOf = ({ least }: TerrainFaces): number => least - BOARD_EDGE;
+
+const ringAt = (corners: LaidPicture['corners'], z: number): number[] =>
+  corners.flatMap(([x, y], i) => {
+    const [nx, ny] = corners[(i + 1) % corners.length] ?? [x, y];
+    return [x, y, z, nx, ny, z];
+  });

@@ -12,6 +12,7 @@ import { FaultWordsProvider } from '../panels/faultWords.ts';
 import { faultText } from '../plan/faultText.ts';
 import type { Theme } from '../draw/ink.ts';
 import { browserClipboard, clipCommands, listenToClipboard } from './clipboard.ts';
+import { afterFirst } from '../view3d/afterFirst.ts';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
 import { ModelRegion } from './ModelRegion.tsx';
 import { SheetColumn, loadAskedSheet } from './SheetColumn.tsx';
@@ -29,6 +30,9 @@ import styles from './app.module.css';
 
 const loadFinder = () => import('../panels/finder/Finder.tsx');
 const Finder = lazy(() => loadFinder().then((loaded) => ({ default: loaded.Finder })));
+
+const loadSection = () => import('../panels/section/SectionStrip.tsx');
+const SectionStrip = lazy(() => loadSection().then((loaded) => ({ default: loaded.SectionStrip })));
 
 interface AppProps {
   readonly editor: Editor;
@@ -56,7 +60,7 @@ export function App({
   save,
   caught,
 }: AppProps) {
-  const { theme, drawer, tab, finding } = useStore(desk);
+  const { theme, drawer, tab, finding, section } = useStore(desk);
   const name = useStore(editor.store, ({ plan }) => plan.name);
   const narrow = useNarrow();
 
@@ -67,7 +71,7 @@ export function App({
   );
   useEffect(() => commands.add(clipCommands(editor, browserClipboard())), [commands, editor]);
   useEffect(() => listenToClipboard(editor), [editor]);
-  useEffect(() => whenAnswered(answers, loadRest), [answers]);
+  useEffect(() => afterFirst(answers, loadRest), [answers]);
   useEffect(() => listenToDrops(openings.file), [openings]);
   useEffect(() => {
     document.title = `${name} · Soffit`;
@@ -119,6 +123,17 @@ export function App({
     </aside>
   );
 
+  const cut = (narrow ? tab === 'section' : section) && (
+    <div key="section" className={styles.section}>
+      {part(
+        'The Section',
+        <Suspense fallback={null}>
+          <SectionStrip editor={editor} answers={answers} />
+        </Suspense>,
+      )}
+    </div>
+  );
+
   return (
     <FaultWordsProvider value={faultText}>
       <Shown answers={answers} theme={theme}>
@@ -144,6 +159,7 @@ export function App({
               <Tabs key="tabs" desk={desk} />,
               site,
               sheet,
+              cut,
             ]
           : [
               site,
@@ -151,6 +167,7 @@ export function App({
                 {model}
               </div>,
               sheet,
+              cut,
             ]}
       </Shown>
     </FaultWordsProvider>
@@ -159,18 +176,8 @@ export function App({
 
 /** What is not needed for the first coverage, so that it is at hand when it is asked for. */
 const loadRest = (): void => {
-  for (const load of [loadThingSheet, loadAskedSheet, loadFinder]) load().catch(() => undefined);
+  for (const load of [loadThingSheet, loadAskedSheet, loadFinder, loadSection]) load().catch(() => undefined);
 };
-
-/** Once the first coverage stands. */
-function whenAnswered(answers: AnswersStore, act: () => void): () => void {
-  const stop = answers.subscribe(({ assessment }) => {
-    if (assessment === null) return;
-    stop();
-    act();
-  });
-  return stop;
-}
 
 interface ShownProps {
   readonly answers: AnswersStore;

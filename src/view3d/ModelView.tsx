@@ -1,12 +1,11 @@
-import { useEffect, useRef, useState } from 'react';
+import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { AnswersStore } from '../answers/store.ts';
 import type { Commands } from '../editor/commands.ts';
 import type { Editor, EditorState } from '../editor/editor.ts';
 import { followFirstSteps, type Stepping } from '../editor/stepping.ts';
 import { nameOfSelected } from '../editor/recordsOf.ts';
-import { DimensionPlates } from './drawing/DimensionPlates.tsx';
-import { ContextMenu } from './menu/ContextMenu.tsx';
+import { afterFirst } from './afterFirst.ts';
 import { Model } from './Model.ts';
 import { firstStepsCommand, modelCommands } from './modelCommands.ts';
 import { listenTo, type Listening } from './navigate/listen.ts';
@@ -19,11 +18,12 @@ import { ScaleBar } from './parts/ScaleBar.tsx';
 import { SpokenHere } from './parts/SpokenHere.tsx';
 import { StripRow } from './parts/StripRow.tsx';
 import { ToolColumn } from './parts/ToolColumn.tsx';
-import { TouchBar } from './touch/TouchBar.tsx';
 import drawingStyles from './drawing/drawing.module.css';
 import labelStyles from './labels/labels.module.css';
 import styles from './modelView.module.css';
 import partStyles from './parts/parts.module.css';
+
+const WorkParts = lazy(() => import('./WorkParts.tsx').then((loaded) => ({ default: loaded.WorkParts })));
 
 interface ModelViewProps {
   readonly editor: Editor;
@@ -46,6 +46,8 @@ export function ModelView({ editor, answers, commands, bitmap }: ModelViewProps)
   const canvas = useRef<HTMLCanvasElement>(null);
   const layer = useRef<HTMLDivElement>(null);
   const [made, setMade] = useState<Made | null>(null);
+  const [working, setWorking] = useState(false);
+  useEffect(() => afterFirst(answers, () => setWorking(true)), [answers]);
   const name = useStore(editor.store, nameOf);
   const unit = useStore(editor.store, (state) => state.plan.settings.units);
 
@@ -84,14 +86,16 @@ export function ModelView({ editor, answers, commands, bitmap }: ModelViewProps)
           <div data-over>
             <ToolColumn model={made.model} />
           </div>
-          <DimensionPlates model={made.model} />
+          {working && (
+            <Suspense fallback={null}>
+              <WorkParts model={made.model} listening={made.listening} commands={commands} />
+            </Suspense>
+          )}
           <SpokenHere model={made.model} />
           <div className={partStyles['corner']} data-over>
             <ScaleBar view={made.model.view} unit={unit} />
             <NorthMark model={made.model} />
           </div>
-          <TouchBar model={made.model} pen={made.listening.pointers.pen} />
-          <ContextMenu model={made.model} commands={commands} />
         </>
       )}
     </div>

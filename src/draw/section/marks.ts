@@ -88,7 +88,7 @@ export function plateOf({ x, y, text, size, weight, anchor, turn }: Words): Plat
     x: x + shift * c - rise * s,
     y: y + shift * s + rise * c,
     width,
-    height: size * 1.15,
+    height: size * 1.05,
     angle: turn,
   };
 }

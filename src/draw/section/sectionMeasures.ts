@@ -2,11 +2,11 @@ import { directionOf } from '../../optics/frameEdges.ts';
 import type { Section } from '../../assess/section/section.ts';
 import { fixed } from '../../base/length.ts';
 import type { Vec2 } from '../../base/vector.ts';
-import { placeLabels, type Plate, type Wish } from '../labelPlaces.ts';
+import { overlap, placeLabels, type Plate, type Wish } from '../labelPlaces.ts';
 import { pathOf, plateOf, px, stroke, widthOf, words, type Mark, type Words } from './marks.ts';
 import { edgePlates, movedTo, off, solidPlates, wish } from './labelWish.ts';
 import { placesOf } from './sectionScene.ts';
-import { metres, personWords, type Named } from './sectionWords.ts';
+import { faceWords, metres, personWords, type Named } from './sectionWords.ts';
 import type { Frame } from './sectionView.ts';
 
 /** Where the dimension of the mounting height stands, px left of the lens; and the least x that it may have. */
@@ -124,34 +124,41 @@ function nearPart({ lines: [line], ground }: Section, frame: Frame, { units }: N
 }
 
 function personPart(section: Section, frame: Frame, named: Named): Parts {
-  const { distance, ground, stature } = section.person;
+  const { distance, ground, stature, face } = section.person;
   const x = frame.x(distance);
   if (x < 0 || x > frame.view.width) return NONE;
   const side = 0.11 * stature * frame.view.scale + 8;
   const high = frame.y(ground + 0.72 * stature);
   return {
     ...NONE,
-    wishes: personWords(section.person, named).map((text, row) => {
-      const size = 12;
-      const width = widthOf(text, size, row === 0 ? 600 : 400);
-      const label = words(x + side, high + row * 16, text, {
-        size,
-        weight: row === 0 ? 600 : 400,
-        halo: true,
-      });
-      const left = -width - 2 * side;
-      const fits = x + side + width <= frame.view.width - 4;
-      const moves: Vec2[] = [
-        [0, 16],
-        [0, -18],
-        [left, 0],
-        [left, 16],
-        [0, 32],
-      ];
-      const asked = fits
-        ? wish(label, ...moves)
-        : wish({ ...label, x: label.x + left }, ...moves.slice(0, 2));
-      return off(asked, solidPlates(section, frame));
+    wishes: personWords(section.person, named).map((text, row): Wish<Words> => {
+      const weight = row === 0 ? 600 : 400;
+      const solids = solidPlates(section, frame);
+      const asked = (told: string): Wish<Words> => {
+        const width = widthOf(told, 12, weight);
+        const label = words(x + side, high + row * 16, told, { weight, halo: true });
+        const left = -width - 2 * side;
+        const above = high - frame.y(ground + stature) + 10;
+        const all = wish(
+          label,
+          [0, 16],
+          [0, -18],
+          [left, 0],
+          [left, 16],
+          [0, 32],
+          [-width / 2 - side, -above],
+          [left, 32],
+        );
+        const places = all.places.filter(
+          (place) => place.x - width / 2 > 4 && place.x + width / 2 < frame.view.width - 4 && place.y > 8,
+        );
+        return off({ label, places }, solids);
+      };
+      const whole = asked(text);
+      const isShown = face.state === 'covered' || face.state === 'too coarse';
+      const [first] = whole.places;
+      const isFree = first !== undefined && !solids.some((box) => overlap(first, box));
+      return row > 0 || !isShown || (isFree && !frame.view.narrow) ? whole : asked(faceWords(section.person));
     }),
   };
 }
@@ -180,7 +187,12 @@ function tiltPart(section: Section, frame: Frame): Parts {
       stroke(arc, { line: 'ink', width: 0.9, clipped: true }),
     ],
     shapes: [],
-    wishes: [off(wish(label, [10, -14], [14, 12], [4, 22], [40, 0]), edgePlates(section, frame))],
+    wishes: [
+      off(
+        wish(label, [10, -14], [14, 12], [4, 22], [40, 0], [4, -26], [-70, -26]),
+        edgePlates(section, frame),
+      ),
+    ],
   };
 }
 

@@ -63,6 +63,10 @@ function whyWords(state: Stretch['state'], hider: number | null, named: Named): 
   return state === 'inside' ? 'inside something' : state;
 }
 
+/** The same of a face that is seen, as short as it goes. */
+export const faceWords = ({ density, above }: StandingPerson): string =>
+  `${(density ?? 0).toFixed(0)} px/m, ${Math.abs(above).toFixed(0)}° from ${above < 0 ? 'below' : 'above'}`;
+
 /** One line in a sentence: "at ground nothing is seen nearer than 1.69 m, identify from 1.69 to 3.74 m, …". */
 function lineSentence(line: SectionLine, named: Named): string {
   const near =

@@ -16,6 +16,7 @@ import { afterFirst } from '../view3d/afterFirst.ts';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
 import { ModelRegion } from './ModelRegion.tsx';
 import { SheetColumn, loadAskedSheet } from './SheetColumn.tsx';
+import { loadFileAccess } from './chooseFile.ts';
 import { Tabs } from './Tabs.tsx';
 import { TopBar } from './TopBar.tsx';
 import type { DeskStore } from './desk.ts';
@@ -176,7 +177,8 @@ export function App({
 
 /** What is not needed for the first coverage, so that it is at hand when it is asked for. */
 const loadRest = (): void => {
-  for (const load of [loadThingSheet, loadAskedSheet, loadFinder, loadSection]) load().catch(() => undefined);
+  for (const load of [loadThingSheet, loadAskedSheet, loadFinder, loadSection, loadFileAccess])
+    load().catch(() => undefined);
 };
 
 interface ShownProps {

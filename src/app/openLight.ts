@@ -1,11 +1,11 @@
-import { fileOpen } from 'browser-fs-access';
 import type { Editor } from '../editor/editor.ts';
 import { cleanName } from '../plan/commands/renameThing.ts';
 import { setPhotometry } from '../editor/settings/lampSettings.ts';
+import { chooseFile } from './chooseFile.ts';
 
 /** Lets a person choose a photometric file, and gives its light to a lamp. */
 export function openLight(editor: Editor, lamp: string): void {
-  fileOpen({ description: 'Light files', extensions: ['.ies'], id: 'soffit-light' })
+  chooseFile({ description: 'Light files', extensions: ['.ies'], id: 'soffit-light' })
     .then((file) => readLight(editor, lamp, file))
     .catch((error: unknown) => {
       // The person closed the system's file chooser.

@@ -1,4 +1,3 @@
-import { fileOpen } from 'browser-fs-access';
 import { CancelledError } from '../base/progress.ts';
 import type { Editor } from '../editor/editor.ts';
 import { historyKept, keptPlans } from '../editor/keeping.ts';
@@ -15,6 +14,7 @@ import type { DeskStore } from './desk.ts';
 import type { PictureStore } from './pictures/pictureStore.ts';
 import type { DropSpot } from './pictures/tracing.ts';
 import { hireWorker } from './workers.ts';
+import { chooseFile } from './chooseFile.ts';
 
 /** The ways in: a file, the sample, an empty plan, a plan that the device kept. None loses the one that is open. */
 export interface Openings {
@@ -99,7 +99,7 @@ export function createOpenings({ editor, desk, keeping, shelf, pictures, trace }
     file,
     show,
     choose: () => {
-      fileOpen({
+      chooseFile({
         description: 'Plans and streets',
         extensions: ['.json', '.soffit', '.geojson', '.asc', '.png', '.jpg', '.jpeg', '.webp', '.pdf'],
         id: 'soffit',

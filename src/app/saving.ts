@@ -1,8 +1,8 @@
-import { fileSave } from 'browser-fs-access';
 import type { Editor } from '../editor/editor.ts';
 import { pictureFrom, type Shelf } from '../editor/shelf.ts';
 import type { Plan } from '../plan/plan.ts';
 import { planText } from '../plan/write.ts';
+import { loadFileAccess } from './chooseFile.ts';
 import { fileNameOf } from './fileName.ts';
 
 /** Saves the plan to a file of the person's: the same file again where the browser lets us. */
@@ -18,16 +18,19 @@ export function createSaving(editor: Editor, shelf: Shelf): () => void {
     const blob = isPacked
       ? packed(plan, shelf)
       : Promise.resolve(new Blob([planText(plan)], { type: 'application/json' }));
-    fileSave(
-      blob,
-      {
-        fileName,
-        extensions: [extension],
-        mimeTypes: [isPacked ? 'application/zip' : 'application/json'],
-        id: 'soffit',
-      },
-      handle,
-    ).then(
+    const saving = loadFileAccess().then(({ fileSave }) =>
+      fileSave(
+        blob,
+        {
+          fileName,
+          extensions: [extension],
+          mimeTypes: [isPacked ? 'application/zip' : 'application/json'],
+          id: 'soffit',
+        },
+        handle,
+      ),
+    );
+    saving.then(
       (saved) => {
         last = { plan: plan.id, handle: saved };
         editor.say(`Saved as ${saved?.name ?? fileName}.`);

@@ -1,4 +1,3 @@
-import { fileOpen } from 'browser-fs-access';
 import type { Vec3 } from '../../base/vector.ts';
 import type { Commands } from '../../editor/commands.ts';
 import type { Editor } from '../../editor/editor.ts';
@@ -9,6 +8,7 @@ import { cleanName } from '../../plan/commands/renameThing.ts';
 import type { Picture, PictureFile } from '../../plan/plan.ts';
 import { readPicture } from './pictureRead.ts';
 import type { PictureStore } from './pictureStore.ts';
+import { chooseFile } from '../chooseFile.ts';
 
 /** Photos of the site: pinned where they were taken, or squared onto a wall. */
 export interface Photos {
@@ -58,7 +58,7 @@ export function createPhotos({ editor, pictures, commands }: PhotoParts): Photos
   };
 
   const choose = (then: (file: File) => Promise<void>) => {
-    fileOpen({
+    chooseFile({
       description: 'Photos',
       extensions: ['.jpg', '.jpeg', '.png', '.webp'],
       id: 'soffit-pictures',

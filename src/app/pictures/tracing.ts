@@ -1,4 +1,3 @@
-import { fileOpen } from 'browser-fs-access';
 import type { Commands } from '../../editor/commands.ts';
 import type { Editor } from '../../editor/editor.ts';
 import { pictureType } from '../../exchange/pictures/pictureType.ts';
@@ -9,6 +8,7 @@ import { openPdf } from './pdfPages.ts';
 import { createPhotos, isPhoto, type Photos } from './photos.ts';
 import { readPicture, type PictureRead } from './pictureRead.ts';
 import type { PictureStore } from './pictureStore.ts';
+import { chooseFile } from '../chooseFile.ts';
 
 /** Where on the window a file was dropped, CSS px. */
 export interface DropSpot {
@@ -122,7 +122,7 @@ export function createTracing({ editor, desk, pictures, commands }: TracingParts
     file,
     ...photos,
     choose: () => {
-      fileOpen({
+      chooseFile({
         description: 'Pictures and pages',
         extensions: ['.png', '.jpg', '.jpeg', '.webp', '.pdf'],
         id: 'soffit-pictures',

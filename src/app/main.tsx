@@ -60,9 +60,13 @@ async function start(): Promise<void> {
     history.replaceState(null, '', location.pathname);
     if (kept) openings.sample();
   }
-  editor.store.subscribe(({ selected, coverShaping }, before) => {
+  editor.store.subscribe(({ selected, tool, coverShaping }, before) => {
     if (coverShaping !== before.coverShaping) keepCoverShaping(coverShaping);
-    if (selected !== before.selected && selected) desk.setState({ sheet: 'setting', drawer: true });
+    // A tool needs the ground that the drawer covers, and what was just made asks its questions there.
+    const working = tool !== 'rest' || before.tool !== 'rest';
+    if (tool !== before.tool && working) desk.setState({ drawer: false });
+    if (selected !== before.selected && selected)
+      desk.setState({ sheet: 'setting', ...(working ? {} : { drawer: true }) });
   });
 
   const root = document.querySelector('#root');

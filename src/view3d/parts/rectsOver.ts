@@ -5,14 +5,15 @@ import type { Rect } from './clearPlace.ts';
 const NUMBERS = '[data-dimension]';
 
 /**
- * What lies over the Model at present, by its own attribute: each part of whatever carries `data-over`. Nothing that the
+ * What lies over the Model at present, by its own attribute: each part of whatever carries `data-over`, and the drawer. Nothing that the
  * Model places by itself may cover these.
  */
 export function rectsOver(model: Element, numbers = true): readonly Rect[] {
   const origin = model.getBoundingClientRect();
   const around = model.closest('main') ?? model.parentElement ?? model;
   const parts = around.querySelectorAll<HTMLElement>(`[data-over] > *${numbers ? `, ${NUMBERS}` : ''}`);
-  return [...parts].flatMap((part) => {
+  const drawer = document.querySelectorAll<HTMLElement>('[data-drawer="true"]');
+  return [...parts, ...drawer].flatMap((part) => {
     if (part.style.visibility === 'hidden') return [];
     const { left, top, width, height } = part.getBoundingClientRect();
     return width > 1 && height > 1

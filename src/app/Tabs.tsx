@@ -5,6 +5,7 @@ import styles from './app.module.css';
 const TABS = [
   { tab: 'site', label: 'Site' },
   { tab: 'setting', label: 'Settings' },
+  { tab: 'section', label: 'Section' },
 ] as const;
 
 /** On a phone: which part lies under the Model. */

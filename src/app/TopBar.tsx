@@ -2,6 +2,7 @@ import {
   CircleQuestionMark,
   FolderOpen,
   Moon,
+  PanelBottom,
   Redo2,
   Save,
   Search,
@@ -38,7 +39,7 @@ export function TopBar({ editor, desk, open, save, editHere }: TopBarProps) {
   const readOnly = useStore(editor.store, (state) => state.readOnly);
   const undoName = useStore(editor.store, (state) => state.undoName);
   const redoName = useStore(editor.store, (state) => state.redoName);
-  const { theme, sheet, drawer } = useStore(desk);
+  const { theme, sheet, drawer, section } = useStore(desk);
   return (
     <header className={styles.bar}>
       <h1 className={styles.brand}>
@@ -92,6 +93,16 @@ export function TopBar({ editor, desk, open, save, editHere }: TopBarProps) {
         >
           <Search {...SIGN} />
         </Button>
+        <span className={styles.cut}>
+          <Button
+            look="icon"
+            label="Section"
+            pressed={section}
+            press={() => desk.setState(({ section: shown }) => ({ section: !shown }))}
+          >
+            <PanelBottom {...SIGN} />
+          </Button>
+        </span>
         <Button
           look="icon"
           label={theme === 'dark' ? 'Light theme' : 'Dark theme'}

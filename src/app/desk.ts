@@ -25,6 +25,9 @@ interface Pages {
   close(): void;
 }
 
+/** From here up a window has room for the Section below the Model, px. */
+const TALL = 780;
+
 /** What lies on the desk besides the plan: which sheet is on top, what is being opened. */
 export interface Desk {
   /** The sheet at the right. */
@@ -35,7 +38,9 @@ export interface Desk {
   readonly finding: boolean;
   /** On a narrow window: whether the sheet is drawn over the Model; on a phone: which tab is shown. */
   readonly drawer: boolean;
-  readonly tab: 'site' | 'setting';
+  readonly tab: 'site' | 'setting' | 'section';
+  /** Whether the Section lies below the Model. */
+  readonly section: boolean;
   readonly opening: Opening | null;
   readonly imported: Imported | null;
   readonly kept: readonly Kept[];
@@ -51,6 +56,7 @@ export const createDesk = (theme: Theme) =>
     pages: null,
     drawer: false,
     tab: 'site',
+    section: window.innerHeight >= TALL,
     opening: null,
     imported: null,
     kept: [],

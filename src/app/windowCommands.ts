@@ -75,6 +75,13 @@ export function windowCommands({ editor, desk, openings, tracing, save }: Comman
       off: () => notNamed(editor),
     },
     command('versions', 'Versions to go back to', null, sheet('versions'), 'history snapshot'),
+    command(
+      'section',
+      'Section below the Model, or not',
+      null,
+      () => desk.setState(({ section }) => ({ section: !section, tab: 'section' })),
+      'cut side tilt height',
+    ),
     command('survey', 'Survey list: what to measure on site', null, sheet('survey'), 'print tape guessed'),
     command('keys', 'Keys', '?', sheet('keys'), 'help shortcuts'),
     command(

@@ -5,7 +5,7 @@ import type { Vec2 } from '../../src/base/vector.ts';
 import { unpackPlan } from '../../src/exchange/planPack.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { readPlan } from '../../src/plan/read.ts';
-import { meetLevel, sheetOf, type Sheet } from '../../src/view3d/sheet.ts';
+import { sheetOf, type Sheet } from '../../src/view3d/sheet.ts';
 import { frames } from './driver.ts';
 import { model } from './gestures.ts';
 
@@ -53,7 +53,7 @@ export async function sheetNow(
 }
 
 /** Where a place of the ground is on the window; moves away from the Model until it is well in view. */
-export async function spotOf(page: Page, [x, y]: Vec2): Promise<{ readonly x: number; readonly y: number }> {
+async function spotOf(page: Page, [x, y]: Vec2): Promise<{ readonly x: number; readonly y: number }> {
   for (let turns = 0; turns < 20; turns += 1) {
     const { sheet, left, top } = await sheetNow(page);
     const spot = sheet.spotFromSite([x, y, 0]);
@@ -66,14 +66,6 @@ export async function spotOf(page: Page, [x, y]: Vec2): Promise<{ readonly x: nu
     await frames(page);
   }
   throw new Error(`${x}, ${y} does not come into view`);
-}
-
-/** The place of the ground under a place of the window. */
-export async function groundAt(page: Page, spot: { readonly x: number; readonly y: number }): Promise<Vec2> {
-  const { sheet, left, top } = await sheetNow(page);
-  const point = meetLevel(sheet.rayFromSpot({ x: spot.x - left, y: spot.y - top }), 0);
-  if (!point) throw new Error('no ground there');
-  return [point[0], point[1]];
 }
 
 const ARROWS: Readonly<Record<string, string>> = {

@@ -60,7 +60,7 @@ function ridgeGrip(
 }
 
 /** The middle of the highest corners of what a structure is built of; null where it cannot be built. */
-export function highest(structure: Structure): Vec3 | null {
+function highest(structure: Structure): Vec3 | null {
   const { solids } = solidsOf(structure);
   let z = -Infinity;
   let at: [number, number, number, number] = [Infinity, -Infinity, Infinity, -Infinity];

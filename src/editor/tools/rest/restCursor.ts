@@ -22,7 +22,7 @@ export function restCursor(editor: Editor, at: Pointed, seized: string | null): 
 }
 
 /** The resize cursor nearest to a direction on the window, px right and down. */
-export function resizeCursor(x: number, y: number): Cursor {
+function resizeCursor(x: number, y: number): Cursor {
   const turned = ((Math.atan2(y, x) * 4) / Math.PI + 8) % 4;
   const cursors = ['ew-resize', 'nwse-resize', 'ns-resize', 'nesw-resize'] as const;
   return cursors[Math.round(turned) % 4] ?? 'ew-resize';

@@ -77,6 +77,8 @@ export class Pointers {
     if (by === 'pen') this.pen.seen(event.timeStamp);
     if (by === 'touch' && this.pen.isPalm(event.timeStamp)) return;
     this.element.setPointerCapture(event.pointerId);
+    // As a mouse's press does by itself: what is typed in the strip is taken before the strip asks something else.
+    if (by !== 'mouse') this.element.focus({ preventScroll: true });
     model.hands.menu.setState({ open: null });
     model.cursor.leave();
     if (by === 'touch' && this.fingers.down(event.pointerId, spot)) {
@@ -195,7 +197,6 @@ export class Pointers {
     if (!event.cancelable || !(target instanceof Element)) return;
     if (target.closest('button, input, select, a, label')) return;
     event.preventDefault();
-    this.element.focus({ preventScroll: true });
   };
 
   private end(event: PointerEvent): void {

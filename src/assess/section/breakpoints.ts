@@ -10,7 +10,9 @@ const SAME_CHANGE = 1e-9;
  * Where something can change along a straight line of a section, in t from its left end to its right: at rays through the
  * corners past which a solid ends as the lens sees it, where the line enters and leaves solids, at the sides of the frame, and
  * below the lens. Both ends come too.
- * @param lens height of the lens
+ * Screens close up and open where the line is seen at their limit.
+ * @param lens    height of the lens
+ * @param closing sine of the angle to its sheet below which a screen closes up
  */
 export function breakpoints(
   left: Vec2,
@@ -18,6 +20,7 @@ export function breakpoints(
   lens: number,
   cuts: readonly CutSolid[],
   frame: FrameEdges,
+  closing: number,
 ): number[] {
   const [run, rise] = [right[0] - left[0], right[1] - left[1]];
   const found = [left[0], right[0]];
@@ -36,7 +39,18 @@ export function breakpoints(
     cast(dt, dh, 0);
   }
   add(0);
-  for (const { sides, rings } of cuts) {
+  for (const { sides, rings, sheets } of cuts) {
+    for (const [along, up] of sheets) {
+      // (n·X)² = sin² X·X with X = P + s·W: a quadratic in s.
+      const [p, w] = [along * left[0] + up * (left[1] - lens), along * run + up * rise];
+      const sine2 = closing * closing;
+      const a = w * w - sine2 * (run * run + rise * rise);
+      const b = p * w - sine2 * (left[0] * run + (left[1] - lens) * rise);
+      const c = p * p - sine2 * (left[0] ** 2 + (left[1] - lens) ** 2);
+      const root2 = b * b - a * c;
+      if (a === 0 || root2 < 0) continue;
+      for (const sign of [-1, 1]) add(left[0] + ((-b + sign * Math.sqrt(root2)) / a) * run);
+    }
     for (let at = 0; at < sides.length; at += 4) {
       const [t0, h0, t1, h1] = [sides[at] ?? 0, sides[at + 1] ?? 0, sides[at + 2] ?? 0, sides[at + 3] ?? 0];
       const across = run * (h1 - h0) - rise * (t1 - t0);

@@ -14,8 +14,22 @@ export function cutSolids(solids: readonly Solid[], plane: Plane): CutSolid[] {
     if (sides.length === 0) return [];
     const { rings, closed } = chain(piecesOf(sides));
     const { id, structure, name, passage } = solid;
-    return [{ solid: index, id, structure, name, passage, rings, closed, sides }];
+    return [
+      { solid: index, id, structure, name, passage, rings, closed, sides, sheets: sheetsOf(solid, plane) },
+    ];
   });
+}
+
+/** The normals of a screen's sheets in the plane; what lies off it turns nothing along it. */
+function sheetsOf({ sheets }: Solid, { u, v }: Plane): Vec2[] {
+  const found = new Map<string, Vec2>();
+  for (let at = 0; at < (sheets?.length ?? 0); at += 3) {
+    const [x, y, z] = [sheets?.[at] ?? 0, sheets?.[at + 1] ?? 0, sheets?.[at + 2] ?? 0];
+    if (x === 0 && y === 0 && z === 0) continue;
+    const normal: Vec2 = [x * u[0] + y * u[1] + z * u[2], x * v[0] + y * v[1] + z * v[2]];
+    found.set(normal.map((n) => n.toFixed(9)).join(' '), normal);
+  }
+  return [...found.values()];
 }
 
 /** Whether corners lie on both sides of a plane: most solids are told by that, without their triangles. */

@@ -22,12 +22,12 @@ export interface LineJudge {
   readonly segments: Segments;
   readonly lensInside: number | null;
   readonly night: Night | null;
-  /** Whether there are screens that close up when seen at a low angle: their limits are no corners. */
-  readonly closes: boolean;
+  /** Sine of the angle to its sheet below which a screen closes up. */
+  readonly closing: number;
   readonly rule: BandRule;
 }
 
-/** Samples along a line for what has no corner: bands, light, screens that close up. */
+/** Samples along a line for what has no corner: bands and light. */
 const STEPS = 500;
 /** Of a stretch without a corner: no solid is entered or left there, only the nearest can change. */
 const FEW = 3;
@@ -55,14 +55,14 @@ export function lineStretches(line: readonly Vec2[], judge: LineJudge): Stretch[
       const reached = rule.band(field.density, dx, dy, rise);
       return reached * RADIX + rule.lost;
     };
-    const changes = breakpoints(left, right, lens, judge.cuts, judge.frame);
+    const changes = breakpoints(left, right, lens, judge.cuts, judge.frame, judge.closing);
     for (let at = 1; at < changes.length; at += 1) {
       const [from, to] = [changes[at - 1] ?? 0, changes[at] ?? 0];
       if (solidsAround(judge.cuts, place((from + to) / 2))) {
         put(found, { ...NOTHING, from, to, state: 'inside' });
         continue;
       }
-      const fine = judge.night !== null || judge.closes ? step : (to - from) / FEW;
+      const fine = judge.night !== null ? step : (to - from) / FEW;
       for (const one of constantBetween(sight, from, to, fine)) {
         const [code, hider] = [one.value % RADIX, Math.floor(one.value / RADIX) - 1];
         const state = STATES[code] ?? 'out of frame';

@@ -24,6 +24,8 @@ export interface CutSolid {
   readonly closed: boolean;
   /** t0, h0, t1, h1 of each side, the solid on its left. */
   readonly sides: Float64Array;
+  /** Of a screen: the normals of its sheets, along t and h, each once; seen at a low angle to one it closes up. */
+  readonly sheets: readonly Vec2[];
 }
 
 /** A stretch of a line on which a camera makes the same of every target. Ends are exact to a micrometre. */

@@ -66,7 +66,6 @@ function sectionOf(
   const [from, to] = [ground[0]?.[0] ?? 0, ground.at(-1)?.[0] ?? 0];
   const frame = frameEdges(camera);
   const inside = lensInside(camera.eye, facets);
-  const closes = facets.sheets !== null && cuts.some(({ passage }) => passage === 'screen');
   const judgeFor = (target: Target, caps: readonly FaceCap[]): LineJudge => ({
     camera,
     plane,
@@ -75,7 +74,7 @@ function sectionOf(
     segments,
     lensInside: inside,
     night: scene.night,
-    closes,
+    closing: facets.closing,
     rule: ruleOf(camera, target, edition.bands, caps),
   });
   const capsOf = (target: Target) => faceCapsOf(target, edition.bands, settings.faceLimits);

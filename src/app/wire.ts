@@ -49,7 +49,10 @@ export function wire({ editor, answers, session, pool, frame, failed }: WirePart
 
   const waitForTheEnd = () => {
     queue.callOff();
-    answers.setState({ ahead: standing(), computing: { share: 0, doing: 'Coverage waits for the end' } });
+    answers.setState({
+      ahead: standing(),
+      computing: { share: 0, doing: 'Coverage follows when you let go' },
+    });
   };
 
   const here = (causes: Question['causes']) => {

@@ -22,6 +22,8 @@ export function TitleBlock({ editor, answers }: { editor: Editor; answers: Answe
   const asked = useStore(editor.store, (state) => state.target);
   const assessment = useStore(answers, (state) => state.assessment);
   const computing = useStore(answers, (state) => state.computing);
+  const shaping = useStore(editor.store, (state) => state.gesturing);
+  const waits = useStore(answers, ({ ahead }) => ahead !== null) && shaping;
   const target = assessment?.question.target ?? asked;
   return (
     <dl className={styles.block} aria-label="Title block">
@@ -57,7 +59,11 @@ export function TitleBlock({ editor, answers }: { editor: Editor; answers: Answe
         <div className={styles.whole}>
           <dt className={styles.spoken}>Working out</dt>
           <dd>
-            <Progress label="Coverage" share={computing.share} doing={computing.doing} />
+            {waits ? (
+              computing.doing
+            ) : (
+              <Progress label="Coverage" share={computing.share} doing={computing.doing} />
+            )}
           </dd>
         </div>
       )}

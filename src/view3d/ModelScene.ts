@@ -153,14 +153,13 @@ export class ModelScene {
       moved ||
       before?.scene.solids !== scene.solids ||
       (!veiled && (last?.veiled === true || last?.structures !== structures));
-    const ahead = veiled && (anew || last?.standing !== shown.standing);
     if (anew) this.solids.show(scene.solids, structures, this.origin);
-    if (ahead) this.solids.showAhead(shown.standing.solids, structures);
+    if (veiled && (anew || last?.standing !== shown.standing))
+      this.solids.showAhead(shown.standing.solids, structures);
     this.target.veil(veiled);
     if (anew || !sameGround(before, assessment)) this.ground.show(scene, this.origin);
-    const pointed = last?.hovered !== shown.hovered || !sameList(last.selected, shown.selected);
-    if (anew || ahead || pointed)
-      this.solids.point(shown.hovered, shown.selected, ahead && !anew && !pointed);
+    if (anew || last?.hovered !== shown.hovered || !sameList(last.selected, shown.selected))
+      this.solids.point(shown.hovered, shown.selected);
     if (moved || before !== assessment || last?.counted !== shown.counted || last.dragged !== shown.dragged) {
       const counted = assessment.cameras.filter(({ camera }) => shown.counted(camera.id));
       this.wash.show(assessment, counted, this.origin);

@@ -20,6 +20,8 @@ export class StandingSolids {
   /** What stands in the plan that nothing is ahead of. */
   private stood: readonly Solid[] = [];
   private origin: Vec3 = [0, 0, 0];
+  private hovered: string | null = null;
+  private selected: readonly string[] = [];
   /** What is drawn apart. */
   private readonly apart = new Set<string>();
 
@@ -44,23 +46,26 @@ export class StandingSolids {
     const [stood, now] = [new Set(this.stood), new Set(solids)];
     for (const solid of solids) if (!stood.has(solid)) this.apart.add(solid.structure);
     for (const solid of this.stood) if (!now.has(solid)) this.apart.add(solid.structure);
-    if (this.apart.size !== before)
+    if (this.apart.size !== before) {
       this.put(
         this.still,
         this.stood.filter(({ structure }) => !this.apart.has(structure)),
         structures,
       );
+      this.still.point(this.hovered, this.selected);
+    }
     this.put(
       this.moving,
       solids.filter(({ structure }) => this.apart.has(structure)),
       structures,
     );
+    this.moving.point(this.hovered, this.selected);
   }
 
-  /** Lights up structures by id. @param ahead only what is drawn apart has changed */
-  point(hovered: string | null, selected: readonly string[], ahead: boolean): void {
-    if (!ahead || this.apart.size === 0) this.still.point(hovered, selected);
-    this.moving.point(hovered, selected);
+  /** Lights up structures by id, also those that are shown ahead later. */
+  point(hovered: string | null, selected: readonly string[]): void {
+    [this.hovered, this.selected] = [hovered, selected];
+    for (const layer of [this.still, this.moving]) layer.point(hovered, selected);
   }
 
   tint(colours: Ink): void {

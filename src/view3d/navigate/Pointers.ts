@@ -223,9 +223,10 @@ export class Pointers {
     this.model.redraw();
   }
 
-  private leave = (): void => {
+  private leave = (event: PointerEvent): void => {
     if (this.press) return;
-    this.model.pointer.setState({ spot: null });
+    // A finger that is lifted has not gone elsewhere: the pad's Space presses where it was.
+    if (kindOf(event) !== 'touch') this.model.pointer.setState({ spot: null });
     this.model.editor.hover(null);
     this.model.here.follow(null);
   };

@@ -3,7 +3,7 @@ import type { Vec2 } from '../../base/vector.ts';
 import type { Night } from '../../coverage/light.ts';
 import { pointState } from '../../coverage/point.ts';
 import type { BandRule } from '../../coverage/rule.ts';
-import { COVERED, INSIDE, STATES, TOO_COARSE } from '../../coverage/state.ts';
+import { COVERED, STATES, TOO_COARSE } from '../../coverage/state.ts';
 import type { Camera } from '../../optics/camera.ts';
 import { PixelField } from '../../optics/pixelField.ts';
 import type { Segments } from '../../sight/segment.ts';
@@ -114,9 +114,3 @@ function put(found: Stretch[], next: Stretch): void {
 
 const isSame = (one: Stretch, two: Stretch): boolean =>
   one.state === two.state && one.band === two.band && one.hider === two.hider && one.lost === two.lost;
-
-/** The stretch of a line at t; null beyond its ends. */
-export const stretchAt = (stretches: readonly Stretch[], t: number): Stretch | null =>
-  stretches.find(({ from, to }) => t >= from && t <= to) ?? null;
-
-export const isInside = ({ state }: Stretch): boolean => STATES.indexOf(state) === INSIDE;

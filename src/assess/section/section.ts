@@ -57,7 +57,7 @@ export interface HiddenPart {
 }
 
 /** A part of a standing person as the camera makes of it. */
-export interface PersonPart {
+interface PersonPart {
   readonly part: 'feet' | 'waist' | 'face';
   readonly state: State;
   readonly hider: number | null;

@@ -18,7 +18,7 @@ import { sectionPlane, siteFromSection } from './sectionPlane.ts';
 import { standingPerson } from './standingPerson.ts';
 
 /** What a section is asked besides the plan. */
-export interface SectionAsked {
+interface SectionAsked {
   /** Id of the camera. */
   readonly camera: string;
   /** Id of the structure that carries it; null without one. */

@@ -32,7 +32,7 @@ export function colourOf(paint: Paint, theme: Theme, levels: number): string {
   return 'band' in paint ? band : inkOnBand(band, theme);
 }
 
-export const PATTERN_INK: Readonly<Record<Pattern, Token>> = {
+const PATTERN_INK: Readonly<Record<Pattern, Token>> = {
   hidden: 'coralLine',
   screened: 'coralLine',
   dark: 'coralLine',

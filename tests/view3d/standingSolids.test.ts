@@ -1,4 +1,4 @@
-import { Group, Mesh, Vector3 } from 'three';
+import { BufferGeometry, Group, InstancedBufferGeometry, Mesh, Vector3 } from 'three';
 import { expect, test } from 'vitest';
 import { builtOf } from '../../src/assess/sceneOf.ts';
 import { moveThings } from '../../src/plan/commands/moveThings.ts';
@@ -7,16 +7,14 @@ import { windowUniforms } from '../../src/view3d/shading.ts';
 import { StandingSolids } from '../../src/view3d/solids/StandingSolids.ts';
 import { demo } from '../editor/plans.ts';
 
-/** Corners drawn in all meshes and line layers of a group: what is drawn twice or lost changes it. */
+/** What is drawn by all meshes and line layers of a group: corners and lines; what is drawn twice or lost changes it. */
 function drawn(group: Group): number {
   let count = 0;
   group.traverse((part) => {
     if (!(part instanceof Mesh) || !part.visible) return;
-    const { geometry } = part;
-    count +=
-      'instanceCount' in geometry && Number.isFinite(geometry.instanceCount)
-        ? Number(geometry.instanceCount)
-        : (geometry.getAttribute('position')?.count ?? 0);
+    const geometry: unknown = part.geometry;
+    if (geometry instanceof InstancedBufferGeometry) count += geometry.instanceCount;
+    else if (geometry instanceof BufferGeometry) count += geometry.getAttribute('position').count;
   });
   return count;
 }

@@ -1,4 +1,4 @@
-import { BufferGeometry, Group, InstancedBufferGeometry, Mesh, Vector3 } from 'three';
+import { BufferAttribute, BufferGeometry, Group, InstancedBufferGeometry, Mesh, Vector3 } from 'three';
 import { expect, test } from 'vitest';
 import { builtOf } from '../../src/assess/sceneOf.ts';
 import { moveThings } from '../../src/plan/commands/moveThings.ts';
@@ -14,7 +14,10 @@ function drawn(group: Group): number {
     if (!(part instanceof Mesh) || !part.visible) return;
     const geometry: unknown = part.geometry;
     if (geometry instanceof InstancedBufferGeometry) count += geometry.instanceCount;
-    else if (geometry instanceof BufferGeometry) count += geometry.getAttribute('position').count;
+    else if (geometry instanceof BufferGeometry) {
+      const places: unknown = geometry.getAttribute('position');
+      if (places instanceof BufferAttribute) count += places.count;
+    }
   });
   return count;
 }

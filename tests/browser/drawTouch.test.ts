@@ -78,6 +78,30 @@ test(
 );
 
 test(
+  'a tap places a corner and presses nothing that comes up under the finger',
+  visiting(async (open) => {
+    const page = await open({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+    await model(page).press('p');
+    await model(page).press('f');
+    const strip = page.getByRole('form', { name: 'What is being changed' });
+    await strip.waitFor();
+    for (const down of [0.2, 0.35, 0.5]) {
+      const { x, y } = await spot(page, 0.5, down);
+      await page.touchscreen.tap(x, y);
+      await frames(page);
+      expect(await page.locator('input:focus').count(), `at ${down} of the height`).toBe(0);
+      expect(await model(page).evaluate((element) => element === document.activeElement)).toBe(true);
+    }
+    // The strip lies beside the tools, not over them.
+    const [over, tools] = [
+      await strip.boundingBox(),
+      await page.getByRole('button', { name: 'Build' }).boundingBox(),
+    ];
+    expect(over?.x).toBeGreaterThanOrEqual((tools?.x ?? 0) + (tools?.width ?? 0));
+  }),
+);
+
+test(
   'a finger that rests with a tool in hand gets the loupe, and places where it is lifted',
   visiting(async (open) => {
     const page = await open(TOUCH);

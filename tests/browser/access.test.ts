@@ -138,7 +138,7 @@ test.for(['light', 'dark'] as const)('no fault of access while a site is drawn, 
     ] as const) {
       await find(page, words);
       await page.getByRole('heading', { name: title }).waitFor();
-      expect(await violations(page), title).toEqual([]);
+      expect(await violations(page), `the sheet ${title}`).toEqual([]);
     }
     await changing(page, () => find(page, 'new, empty plan'));
     await page.getByRole('heading', { name: /^Start with the outline/ }).waitFor();

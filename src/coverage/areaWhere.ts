@@ -1,19 +1,11 @@
 import { Curve, type Conditions, type Crossing } from './curve.ts';
+import { lensNumbers, nearest2, type LensOver } from './nearestLens.ts';
 import { ShareAbove } from './shareAbove.ts';
 
 export interface FoundArea {
   readonly value: number;
   /** What the value may be off by, from the parts that a curve cuts. */
   readonly bound: number;
-}
-
-/** A lens by its foot and its distance from the plane, m. */
-export interface LensOver {
-  readonly p: number;
-  readonly q: number;
-  readonly delta: number;
-  /** By how much smaller than elsewhere pieces must be against their distance; 1 where left out. */
-  readonly finer?: number;
 }
 
 /** Pieces that a curve cuts are made no longer than this share of their distance from the lens. */
@@ -25,8 +17,8 @@ const FINEST = 0.004;
 /** A piece whose curve takes more than this share of its chord squared is halved again. */
 const BENT = 0.03;
 /**
- * Where two corners of an edge agree and their values sum to less than this, its middle is asked too: over so short an edge
- * no condition bends by more.
+ * Where two corners of an edge agree and their values sum to less than this, its middle is asked too: over an edge of the
+ * share FINE no condition bends by more, and over a shorter one by less as its length squared.
  */
 const DIP = 0.4;
 /** The greatest share of a piece's curved correction that was seen to be wrong, with room: see tests/coverage. */
@@ -70,7 +62,6 @@ class Walk {
   private readonly sets: readonly (readonly number[])[];
   /** One bit a condition of each set. */
   private readonly masks: Int32Array;
-  /** Foot and distance of each lens, and how much finer squared: four numbers. */
   private readonly lenses: Float64Array;
   /** The piece at hand, and by condition the piece in which its curve was followed last, with what came of it. */
   private piece = 0;
@@ -90,9 +81,7 @@ class Walk {
     this.count = count;
     this.sets = sets;
     this.masks = Int32Array.from(sets, (set) => set.reduce((mask, i) => mask | (1 << i), 0));
-    this.lenses = Float64Array.from(
-      lenses.flatMap(({ p, q, delta, finer = 1 }) => [p, q, delta, finer * finer]),
-    );
+    this.lenses = lensNumbers(lenses);
     this.areas = new Float64Array(sets.length);
     this.slacks = new Float64Array(sets.length);
     this.values = new Float64Array((DEEPEST + 8) * count);
@@ -125,7 +114,7 @@ class Walk {
     const ab = (pb - pa) * (pb - pa) + (qb - qa) * (qb - qa);
     const bc = (pc - pb) * (pc - pb) + (qc - qb) * (qc - qb);
     const ca = (pa - pc) * (pa - pc) + (qa - qc) * (qa - qc);
-    const share2 = Math.max(ab, bc, ca) / this.nearest2(pa, qa, pb, qb, pc, qc);
+    const share2 = Math.max(ab, bc, ca) / nearest2(this.lenses, pa, qa, pb, qb, pc, qc);
     let still = open;
     if (share2 <= COARSE * COARSE || depth >= DEEPEST)
       still = this.settle(a, b, c, size, share2, open, depth >= DEEPEST);
@@ -208,11 +197,14 @@ class Walk {
     const { values, count, middle } = this;
     let found = 0;
     let isKnown = false;
+    let bend = -1;
     for (let i = 0; i < count; i += 1) {
       if ((asked & (1 << i)) === 0) continue;
       const va = values[a * count + i] ?? 0;
       const vb = values[b * count + i] ?? 0;
       if (va >= 0 !== vb >= 0 || Math.abs(va + vb) > DIP) continue;
+      if (bend < 0) bend = this.bend(a, b);
+      if (Math.abs(va + vb) > bend) continue;
       if (!isKnown)
         this.conditions(
           ((this.p[a] ?? 0) + (this.p[b] ?? 0)) / 2,
@@ -224,6 +216,13 @@ class Walk {
       if ((middle[i] ?? 0) >= 0 !== va >= 0) found |= 1 << i;
     }
     return found;
+  }
+
+  /** What DIP is for an edge as short as this one. */
+  private bend(a: number, b: number): number {
+    const [pa, qa, pb, qb] = [this.p[a] ?? 0, this.q[a] ?? 0, this.p[b] ?? 0, this.q[b] ?? 0];
+    const long2 = (pb - pa) * (pb - pa) + (qb - qa) * (qb - qa);
+    return (DIP / (FINE * FINE)) * (long2 / nearest2(this.lenses, pa, qa, pb, qb, pb, qb));
   }
 
   /**
@@ -281,20 +280,5 @@ class Walk {
 
   private holds(slot: number, i: number): boolean {
     return (this.values[slot * this.count + i] ?? 0) >= 0;
-  }
-
-  /** Squared distance from the nearest lens to the nearest corner. */
-  private nearest2(pa: number, qa: number, pb: number, qb: number, pc: number, qc: number): number {
-    let least = Infinity;
-    for (let lens = 0; lens < this.lenses.length; lens += 4) {
-      const [p, q, delta] = [this.lenses[lens] ?? 0, this.lenses[lens + 1] ?? 0, this.lenses[lens + 2] ?? 0];
-      const a = (pa - p) * (pa - p) + (qa - q) * (qa - q);
-      const b = (pb - p) * (pb - p) + (qb - q) * (qb - q);
-      const c = (pc - p) * (pc - p) + (qc - q) * (qc - q);
-      const over = a < b ? (a < c ? a : c) : b < c ? b : c;
-      const far2 = (over + delta * delta) / (this.lenses[lens + 3] ?? 1);
-      if (far2 < least) least = far2;
-    }
-    return least;
   }
 }

@@ -1,9 +1,9 @@
 import type { Camera } from '../optics/camera.ts';
 import { PixelField } from '../optics/pixelField.ts';
 import type { Footing } from '../sight/footing.ts';
-import type { LensOver } from './areaWhere.ts';
 import type { Conditions } from './curve.ts';
 import { curveSources } from './curveSources.ts';
+import type { LensOver } from './nearestLens.ts';
 import type { BandRule } from './rule.ts';
 
 /** A smooth function of a target, given from the lens along site axes (m): ≥ 0 where it is lit. */
@@ -97,8 +97,10 @@ export function conditionSets(
         values[at + frameFrom + 4] = field.marginRad;
       }
       // Of a lamp it is asked where it is dark.
-      lamps.forEach((lamp, one) => (values[at + lightFrom + one] = -lamp(dx, dy, dz)));
-      own.forEach((part, one) => (values[at + lightFrom + lamps.length + one] = part(dx, dy, dz)));
+      for (let one = 0; one < lamps.length; one += 1)
+        values[at + lightFrom + one] = -(lamps[one]?.(dx, dy, dz) ?? 0);
+      for (let one = 0; one < own.length; one += 1)
+        values[at + lightFrom + lamps.length + one] = own[one]?.(dx, dy, dz) ?? 0;
     },
   };
 }

@@ -2,7 +2,7 @@ import { dot, scale, type Vec3 } from '../base/vector.ts';
 import type { Camera } from '../optics/camera.ts';
 import { axesOf } from '../optics/projection.ts';
 import type { Footing } from '../sight/footing.ts';
-import type { LensOver } from './areaWhere.ts';
+import type { LensOver } from './nearestLens.ts';
 
 /** How near such a place pieces stay as small against it as elsewhere against the lens, as a share of the lens's distance. */
 const CLOSE = 0.01;

@@ -1,5 +1,5 @@
-import type { LensOver } from './areaWhere.ts';
 import { TRIANGLE, type FieldMesh } from './fieldMesh.ts';
+import type { LensOver } from './nearestLens.ts';
 import { ACROSS, AROUND, edgeOf, OUTWARDS, type PolarMesh } from './polarMesh.ts';
 
 /** Edges are made no longer than this share of their distance from a place from which curves come. */

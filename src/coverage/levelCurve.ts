@@ -1,8 +1,8 @@
 import type { Vec2 } from '../base/vector.ts';
 import type { ArcRings } from '../sight/arcRings.ts';
 import { Curve } from './curve.ts';
-import type { LensOver } from './areaWhere.ts';
 import { BOUND, TRIANGLE, type FieldMesh } from './fieldMesh.ts';
+import type { LensOver } from './nearestLens.ts';
 import { sagittaOf } from './sagitta.ts';
 
 /** Chords of one arc are no longer than this share of their distance from the lens. */

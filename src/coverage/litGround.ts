@@ -9,11 +9,11 @@ import { rowSpansOf } from '../sight/rowSpans.ts';
 import type { Region, Window } from '../sight/sight.ts';
 import { joined, lampOver, leftWithin, type FoundLamp, type FoundSight } from '../sight/sightOf.ts';
 import { trianglesArea } from '../sight/triangulate.ts';
-import type { LensOver } from './areaWhere.ts';
 import type { Scratch } from './cells.ts';
 import type { NightHere } from './night.ts';
 import type { Lights } from './conditions.ts';
 import { infraredLit, infraredParts, lampParts, luxOn, type Lamp, type Night } from './light.ts';
+import type { LensOver } from './nearestLens.ts';
 
 /** Above so many lamps, what they light is counted from cells: the parts of an overlay may double with each. */
 const MOST_LAMPS = 8;

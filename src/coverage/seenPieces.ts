@@ -2,9 +2,10 @@ import type { Camera } from '../optics/camera.ts';
 import { areaShadows } from '../sight/areaShadows.ts';
 import type { Region } from '../sight/sight.ts';
 import { joined, leftWithin, seenWithin, type FoundSight } from '../sight/sightOf.ts';
-import { areasWhere, type FoundArea, type LensOver } from './areaWhere.ts';
+import { areasWhere, type FoundArea } from './areaWhere.ts';
 import { conditionSets, type ConditionSets, type SignedSet } from './conditions.ts';
 import { litParts, type LitGround } from './litGround.ts';
+import type { LensOver } from './nearestLens.ts';
 import type { BandRule } from './rule.ts';
 import type { Within } from './within.ts';
 

@@ -31,25 +31,34 @@ export function nearestFirst(
   add: (clump: number) => void,
 ): Shadows {
   const around = new BoxAround(footing, reach);
-  // The distance in whole millimetres and the clump in one number, which sort without a comparison of our own.
-  const order = Float64Array.from(within, (clump) => {
-    around.take(clumps.boxes, clump * 6);
-    return Math.floor(around.nearest * 1000) * CLUMPS + clump;
-  }).sort();
+  // The distance in whole millimetres and the place in `within` in one number, which sort without a comparison of our own.
+  const order = new Float64Array(within.length);
+  const found = new Float64Array(within.length * FOUND);
+  for (let place = 0; place < within.length; place += 1) {
+    around.take(clumps.boxes, (within[place] ?? 0) * 6);
+    order[place] = Math.floor(around.nearest * 1000) * CLUMPS + place;
+    found[place * FOUND] = around.start;
+    found[place * FOUND + 1] = around.end;
+    found[place * FOUND + 2] = around.farthest;
+    found[place * FOUND + 3] = around.shadowNear;
+    found[place * FOUND + 4] = around.shadowFar;
+  }
+  order.sort();
   const sectors = new Sectors();
   const waiting: Waiting[] = [];
   const runs: Run[] = [];
   for (const key of order) {
-    const clump = key % CLUMPS;
-    around.take(clumps.boxes, clump * 6);
-    const { start, end, farthest } = around;
+    const place = key % CLUMPS;
+    const clump = within[place] ?? 0;
+    const at = place * FOUND;
+    const [start, end, farthest] = [found[at] ?? 0, found[at + 1] ?? 0, found[at + 2] ?? 0];
     const nearest = Math.floor(key / CLUMPS) / 1000;
     // Those who wait stand in the order of their distance, the nearest last.
     for (let next = waiting.at(-1); next !== undefined && next.farthest < nearest; next = waiting.at(-1)) {
       waiting.pop();
       cast(sectors, made, next);
     }
-    if (sectors.holds(start, end, around.shadowNear, around.shadowFar)) continue;
+    if (sectors.holds(start, end, found[at + 3] ?? 0, found[at + 4] ?? 0)) continue;
     const first = made.made;
     made.limited = false;
     add(clump);
@@ -59,9 +68,9 @@ export function nearestFirst(
     if (count > MOST) continue;
     const whole = convex[clumps.group[clump] ?? 0] === 1 && !made.limited;
     const one = { farthest, first, count, start, end, whole };
-    let at = waiting.length;
-    while (at > 0 && (waiting[at - 1]?.farthest ?? 0) < farthest) at -= 1;
-    waiting.splice(at, 0, one);
+    let turn = waiting.length;
+    while (turn > 0 && (waiting[turn - 1]?.farthest ?? 0) < farthest) turn -= 1;
+    waiting.splice(turn, 0, one);
   }
   runs.sort((one, two) => one.clump - two.clump);
   return ordered(made.shadows(), runs);
@@ -104,3 +113,6 @@ function cast(sectors: Sectors, made: ShadowMaker, { first, count, start, end, w
 
 /** More clumps than any scene has. */
 const CLUMPS = 2 ** 24;
+
+/** Numbers that are kept of each clump: its rays, its greatest distance, and the least and greatest of its shadow. */
+const FOUND = 5;

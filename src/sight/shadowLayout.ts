@@ -22,3 +22,12 @@ export interface Shadows {
   readonly solid: Int32Array;
   readonly facet: Int32Array;
 }
+
+export const NO_SHADOWS: Shadows = {
+  count: 0,
+  numbers: new Float64Array(0),
+  sides: new Uint8Array(0),
+  outline: new Uint8Array(0),
+  solid: new Int32Array(0),
+  facet: new Int32Array(0),
+};

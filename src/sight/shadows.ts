@@ -6,10 +6,10 @@ import type { HalfPlanes } from './halfPlanes.ts';
 import { touchedSolids } from './lensInside.ts';
 import { nearestFirst } from './nearestFirst.ts';
 import { Pyramid } from './pyramid.ts';
-import type { Shadows } from './shadowLayout.ts';
+import { NO_SHADOWS, type Shadows } from './shadowLayout.ts';
 import { ShadowMaker } from './shadowMaker.ts';
 
-export { BOX, DEPTH, STRIDE, type Shadows } from './shadowLayout.ts';
+export { BOX, DEPTH, NO_SHADOWS, STRIDE, type Shadows } from './shadowLayout.ts';
 
 /**
  * The shadows of the faces of one passage, within a window.
@@ -25,6 +25,7 @@ export function shadowsOf(
   passage: Passage,
 ): Shadows {
   const { faces, groups } = facets;
+  if (!groups.some((one) => one.passage === passage)) return NO_SHADOWS;
   const { starts, boxes, group } = faces.clumps;
   const pyramid = new Pyramid(footing, window);
   const framed = clumpsIn(faces.clumps, pyramid).filter(

@@ -11,7 +11,7 @@ import type { Plane } from '../base/plane.ts';
 import { uncovered, type Bounds } from './region.ts';
 import { ringsByUnion } from './ringFallback.ts';
 import { chain, ringArea } from './rings.ts';
-import { shadowsOf, STRIDE, type Shadows } from './shadows.ts';
+import { NO_SHADOWS, shadowsOf, STRIDE, type Shadows } from './shadows.ts';
 import { FRAME_EDGE, WINDOW_EDGE, type OutlinePiece, type Region, type Sight, type Window } from './sight.ts';
 import { SAME_LINE } from './spans.ts';
 import { trianglesArea, trianglesOf } from './triangulate.ts';
@@ -104,15 +104,6 @@ export const sightOfNothing = (
   seen: NO_REGION,
   beyondScreens: NO_REGION,
 });
-
-const NO_SHADOWS: Shadows = {
-  count: 0,
-  numbers: new Float64Array(0),
-  sides: new Uint8Array(0),
-  outline: new Uint8Array(0),
-  solid: new Int32Array(0),
-  facet: new Int32Array(0),
-};
 
 const NO_REGION: Region = {
   area: 0,

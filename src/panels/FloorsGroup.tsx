@@ -15,13 +15,24 @@ interface FloorsGroupProps {
   readonly building: Building;
 }
 
+const NOT_KNOWN: Readonly<Record<string, string>> = {
+  wallThickness: 'At 0 the building is one block, and openings are recesses in it.',
+  yearBuilt: 'At 0 the year is not known; boards may hold asbestos.',
+};
+
 /** Walls and floors of a building, and what is on its walls: the cautions ask for them before anyone drills. */
 export function FloorsGroup({ editor, building }: FloorsGroupProps) {
   const { name } = building;
   return (
     <Group title="Walls and floors">
       {wallSettings(building).map((setting) => (
-        <SettingField key={setting.key} editor={editor} subject={name} setting={setting} />
+        <SettingField
+          key={setting.key}
+          editor={editor}
+          subject={name}
+          setting={setting}
+          note={setting.value === 0 ? (NOT_KNOWN[setting.key] ?? null) : null}
+        />
       ))}
       {floorSettings(building).map(([level, ceiling], index) => (
         <div key={level.key} role="group" aria-label={building.floors[index]?.name ?? ''}>

@@ -8,7 +8,7 @@ export function wallSettings({ id, wallThickness, yearBuilt }: Building): readon
   return [
     {
       key: 'wallThickness',
-      label: 'Wall thickness, 0: one block',
+      label: 'Wall thickness',
       measure: 'length',
       bounds: { least: 0, most: 2 },
       value: wallThickness ?? 0,
@@ -22,7 +22,7 @@ export function wallSettings({ id, wallThickness, yearBuilt }: Building): readon
     },
     {
       key: 'yearBuilt',
-      label: 'Year built, 0: not known',
+      label: 'Year built',
       measure: 'count',
       bounds: { least: 0, most: LIMITS.year.most },
       value: yearBuilt ?? 0,

@@ -1,6 +1,8 @@
 import type { Camera } from '../optics/camera.ts';
 import { PixelField } from '../optics/pixelField.ts';
+import { SeriesField } from '../optics/seriesField.ts';
 import type { Footing } from '../sight/footing.ts';
+import { frameAngle } from '../sight/frame.ts';
 import type { Conditions } from './curve.ts';
 import { curveSources } from './curveSources.ts';
 import type { LensOver } from './nearestLens.ts';
@@ -39,6 +41,9 @@ export interface ConditionSets {
   readonly loweredFromSide: readonly SignedSet[];
 }
 
+/** How much farther off the axis than its frame a bent lens is asked, as a factor. */
+const BEYOND = 1.1;
+
 /** The four sides of the frame, and the end of the lens law. */
 const SIDES = 5;
 
@@ -53,7 +58,9 @@ export function conditionSets(
   lights: Lights | null = null,
 ): ConditionSets {
   const { plane, delta } = footing;
-  const field = new PixelField(camera);
+  // A piece may reach a little beyond the frame.
+  const bent = camera.k === 1 ? null : new SeriesField(camera, frameAngle(camera) * BEYOND);
+  const field = bent ?? new PixelField(camera);
   const { u, v, normal } = plane;
   const bands = rule.densities.length;
   const limits = rule.slopes.length;
@@ -89,12 +96,12 @@ export function conditionSets(
           values[to] = narrow ? rule.facingSide(limit, 1, dx, dy) : rule.facing(limit, dx, dy);
           values[to + 1] = narrow ? rule.facingSide(limit, -1, dx, dy) : 1;
         }
-      if (sides > 0) {
-        values[at + frameFrom] = 1 - field.right / field.halfWidth;
-        values[at + frameFrom + 1] = 1 + field.right / field.halfWidth;
-        values[at + frameFrom + 2] = 1 - field.below / field.halfHeight;
-        values[at + frameFrom + 3] = 1 + field.below / field.halfHeight;
-        values[at + frameFrom + 4] = field.marginRad;
+      if (bent !== null) {
+        values[at + frameFrom] = 1 - bent.right / bent.halfWidth;
+        values[at + frameFrom + 1] = 1 + bent.right / bent.halfWidth;
+        values[at + frameFrom + 2] = 1 - bent.below / bent.halfHeight;
+        values[at + frameFrom + 3] = 1 + bent.below / bent.halfHeight;
+        values[at + frameFrom + 4] = bent.margin;
       }
       // Of a lamp it is asked where it is dark.
       for (let one = 0; one < lamps.length; one += 1)

@@ -68,7 +68,12 @@ const boxNear = (boxes: Float64Array, at: number, eye: Vec3): boolean =>
   eye[2] <= (boxes[at + 5] ?? 0) + HIT_TOLERANCE;
 
 const boxHolds = (box: Float64Array, eye: Vec3): boolean =>
-  [0, 1, 2].every((axis) => (eye[axis] ?? 0) > (box[axis] ?? 0) && (eye[axis] ?? 0) < (box[axis + 3] ?? 0));
+  eye[0] > (box[0] ?? 0) &&
+  eye[0] < (box[3] ?? 0) &&
+  eye[1] > (box[1] ?? 0) &&
+  eye[1] < (box[4] ?? 0) &&
+  eye[2] > (box[2] ?? 0) &&
+  eye[2] < (box[5] ?? 0);
 
 function turnsRound(eye: Vec3, { corners }: Facets, { from, to }: FacetGroup): boolean {
   let total = 0;

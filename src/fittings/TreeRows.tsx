@@ -61,9 +61,7 @@ export const TreeRows = memo(function TreeRows(props: TreeRowsProps) {
             onPointerLeave={() => hover(null)}
           >
             {item.open !== null && (
-              <span className={styles.twist} data-twist={item.open ? 'open' : 'closed'} aria-hidden>
-                ›
-              </span>
+              <span className={styles.twist} data-twist={item.open ? 'open' : 'closed'} aria-hidden />
             )}
             <span className={styles.icon} aria-hidden>
               {item.icon}

@@ -8,7 +8,9 @@ import { demoText, planFrom } from './demo.ts';
 import { changing, frames, visiting } from './driver.ts';
 import { openFile, openPlan, row, savedText, select, typeField } from './gestures.ts';
 
-const plate = (page: Page) => page.getByRole('main').getByText('was not opened.').locator('xpath=../..');
+// The live region says the same words, so the plate is found by its tone.
+const plate = (page: Page) =>
+  page.getByRole('main').locator('[data-tone="trouble"]').filter({ hasText: 'was not opened.' });
 
 /** The demo plan's text with something else in place of a piece of it. */
 const withInstead = (piece: string, other: string): string => {

@@ -16,8 +16,13 @@ export const model = (page: Page): Locator => page.getByRole('application');
 export const row = (page: Page, name: string): Locator =>
   page.getByRole('tree', { name: 'Site' }).getByRole('treeitem', { name: new RegExp(`^${name} ?,`) });
 
+/** Selects a thing in the Site, and waits for its sheet: the first of a window is fetched only then. */
 export const select = async (page: Page, name: string): Promise<void> => {
   await row(page, name).click();
+  await page.waitForFunction(() => {
+    const title = document.querySelector('aside[aria-label="Setting sheet"] h2')?.textContent;
+    return title !== undefined && title !== null && title !== 'Whole site';
+  });
   await frames(page);
 };
 

@@ -8,8 +8,7 @@ const PROVISIONAL_WIDTH = 30;
 type Laid = Pick<Picture, 'file'> & { readonly use: SitePicture };
 
 /** Metres that a pixel of a site picture stands for, as it is shown. */
-const metresPerPixel = ({ file, use }: Laid): number =>
-  use.metresPerPixel ?? PROVISIONAL_WIDTH / file.width;
+const metresPerPixel = ({ file, use }: Laid): number => use.metresPerPixel ?? PROVISIONAL_WIDTH / file.width;
 
 /** Where a point of a site picture lies on the site, m. Pixels from its top left outer corner, right and down. */
 export function siteFromPicture(picture: Laid, [u, v]: PicturePoint): Vec2 {

@@ -6,6 +6,9 @@ const root = path.resolve(import.meta.dirname, '../..');
 
 const thorough = process.argv.includes('thorough') || process.env['SOFFIT_THOROUGH'] === '1';
 
+/** Browser tests that only `npm run thorough` has the time for. */
+const LONG = ['tests/browser/drawSpeed.test.ts', 'tests/browser/tenMinuteTouch.test.ts'];
+
 export default defineConfig({
   root,
   plugins: [react()],
@@ -34,9 +37,11 @@ export default defineConfig({
           name: 'browser',
           environment: 'node',
           include: ['tests/browser/**/*.test.ts'],
+          exclude: thorough ? [] : LONG,
           globalSetup: ['tests/browser/served.ts'],
           testTimeout: 120_000,
           hookTimeout: 180_000,
+          // One at a time: the software renderer takes every core, so two would only wait for one another.
           fileParallelism: false,
           maxWorkers: 1,
         },

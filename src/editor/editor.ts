@@ -20,22 +20,25 @@ export type Selected =
   | { readonly kind: 'boundary' }
   | { readonly kind: 'ground' };
 
-export type Tool =
-  | 'rest'
-  | 'camera'
-  | 'lamp'
-  | 'place'
-  | 'outline'
-  | 'line'
-  | 'posts'
-  | 'boundary'
-  | 'block'
-  | 'opening'
-  | 'tree'
-  | 'vehicle'
-  | 'spot'
-  | 'scale'
-  | 'measure';
+export const TOOLS = [
+  'rest',
+  'camera',
+  'lamp',
+  'place',
+  'outline',
+  'line',
+  'posts',
+  'boundary',
+  'block',
+  'opening',
+  'tree',
+  'vehicle',
+  'spot',
+  'scale',
+  'measure',
+] as const;
+
+export type Tool = (typeof TOOLS)[number];
 
 /** A sentence for the person, in the strip or the live region. */
 interface Notice {

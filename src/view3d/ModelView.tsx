@@ -47,7 +47,6 @@ export function ModelView({ editor, answers, commands, bitmap }: ModelViewProps)
   const layer = useRef<HTMLDivElement>(null);
   const [made, setMade] = useState<Made | null>(null);
   const [working, setWorking] = useState(false);
-  useEffect(() => afterFirst(answers, () => setWorking(true)), [answers]);
   const name = useStore(editor.store, nameOf);
   const unit = useStore(editor.store, (state) => state.plan.settings.units);
 
@@ -70,6 +69,12 @@ export function ModelView({ editor, answers, commands, bitmap }: ModelViewProps)
       setMade(null);
     };
   }, [editor, answers, commands, bitmap]);
+  useEffect(() => {
+    if (!made) return undefined;
+    return afterFirst(answers, () => {
+      void made.model.toolbox.fetch().then(() => setWorking(true));
+    });
+  }, [answers, made]);
 
   return (
     <div className={styles['frame']}>

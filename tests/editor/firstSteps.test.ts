@@ -3,6 +3,7 @@ import type { Vec2, Vec3 } from '../../src/base/vector.ts';
 import { sentenceFor, type Facts } from '../../src/editor/firstSteps.ts';
 import { createEditor } from '../../src/editor/store.ts';
 import { followFirstSteps } from '../../src/editor/stepping.ts';
+import { LATER_TOOLS } from '../../src/editor/tools/laterTools.ts';
 import { createToolbox } from '../../src/editor/tools/toolbox.ts';
 import { emptyPlan } from '../../src/plan/emptyPlan.ts';
 import { house, site } from './site.ts';
@@ -11,7 +12,7 @@ import { pointing } from './tools/pointing.ts';
 
 function beginning(plan = emptyPlan('new', 'New plan')) {
   const editor = createEditor(plan);
-  const tools = createToolbox(editor);
+  const tools = createToolbox(editor, LATER_TOOLS);
   const steps = followFirstSteps(editor, tools);
   /** The panel's words, else those of the strip, which are not said twice. */
   const words = () => steps.store.getState().sentence ?? tools.store.getState().state.strip?.text ?? '';

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Vec2 } from '../../src/base/vector.ts';
 import { draftFrom, keepDraft, takeUpDraft } from '../../src/editor/keptDraft.ts';
 import { createEditor } from '../../src/editor/store.ts';
+import { LATER_TOOLS } from '../../src/editor/tools/laterTools.ts';
 import { createToolbox } from '../../src/editor/tools/toolbox.ts';
 import { emptyPlan } from '../../src/plan/emptyPlan.ts';
 import { memoryShelf, settled } from './device.ts';
@@ -11,7 +12,7 @@ import { fromAbove } from './tools/planView.ts';
 function opened(device = memoryShelf(), plan = emptyPlan('drawn', 'Drawn')) {
   const editor = createEditor(plan);
   keepDraft(editor, device.shelf);
-  const tools = createToolbox(editor);
+  const tools = createToolbox(editor, LATER_TOOLS);
   const state = () => tools.store.getState().state;
   const click = (...at: Vec2) => {
     tools.hover(fromAbove(at));
@@ -58,7 +59,7 @@ describe('a draft', () => {
     const { device } = drawing();
     const editor = createEditor(emptyPlan('drawn', 'Drawn'));
     await takeUpDraft(editor, device.shelf);
-    const tools = createToolbox(editor);
+    const tools = createToolbox(editor, LATER_TOOLS);
     expect(tools.store.getState().state.chain?.corners).toEqual([
       [1, 2],
       [5.2, 2],

@@ -1,26 +1,13 @@
 import { turn } from '../../base/angle.ts';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Plan } from '../../plan/plan.ts';
-import type { Editor, Tool } from '../editor.ts';
-import type { Act, Compass, Nudge, ToolState, TypedBy } from './chart.ts';
+import { TOOLS, type Editor, type Tool } from '../editor.ts';
+import { words, type Act, type Compass, type Nudge, type ToolState, type TypedBy } from './chart.ts';
 import type { Pointed } from './pointed.ts';
-import { blocking } from './block/block.ts';
-import { bounding } from './boundary/boundary.ts';
-import { placing } from './lamp/placing.ts';
-import { isSameChain } from './drawing/openChain.ts';
-import { resumed } from './drawing/resumed.ts';
-import { lining } from './line/line.ts';
-import { opening } from './opening/opening.ts';
-import { outlining } from './outline/outline.ts';
 import { seeking } from './camera/seeking.ts';
-import { measuring } from './measure/measuring.ts';
-import { pointingPlace } from './pointingPlace.ts';
-import { posting } from './posts/posts.ts';
+import { isSameChain } from './drawing/openChain.ts';
+import type { LaterTools } from './laterTools.ts';
 import { resting } from './rest/resting.ts';
-import { scaling } from './scale/scaling.ts';
-import { spotting } from './spot/spot.ts';
-import { planting } from './tree/tree.ts';
-import { parking } from './vehicle/vehicle.ts';
 
 /** The tool in hand with its state; sends it what the person does. Each answers whether the tool had a use for it. */
 export interface Toolbox {
@@ -43,11 +30,40 @@ export interface Toolbox {
   choose(key: string, option: string): boolean;
   again(): boolean;
   act(act: Act, at: Pointed | null): boolean;
+  /** Fetches the tools that it was made without; one that waits for them goes on. */
+  fetch(): Promise<void>;
   dispose(): void;
 }
 
-export function createToolbox(editor: Editor): Toolbox {
-  const store = createStore<{ readonly state: ToolState }>(() => ({ state: first(editor) }));
+/** Makes the toolbox; without `later` it fetches those tools when the first of them is taken in hand. */
+export function createToolbox(editor: Editor, later: LaterTools | null = null): Toolbox {
+  let tools = later;
+  /** Where the tool in hand begins; waiting, while it is fetched. */
+  const first = (): ToolState => {
+    const { tool, chain } = editor.store.getState();
+    if (AT_ONCE[tool]) return AT_ONCE[tool](editor);
+    if (tools === null) {
+      void fetch();
+      return { name: `${tool} waits`, strip: words('One moment.'), ghost: null, cursor: 'default' };
+    }
+    return (
+      (chain?.tool === tool ? tools.resumed(editor, chain) : null) ??
+      tools.makers[tool]?.(editor) ??
+      resting(editor)
+    );
+  };
+  const fetch = async (): Promise<void> => {
+    try {
+      const loaded = await import('./laterTools.ts');
+      tools ??= loaded.LATER_TOOLS;
+    } catch {
+      editor.say('The drawing tools could not be fetched. Look to the connection, then take the tool again.');
+      if (now().name.endsWith(' waits')) editor.hold('rest');
+      return;
+    }
+    if (now().name.endsWith(' waits')) store.setState({ state: first() });
+  };
+  const store = createStore<{ readonly state: ToolState }>(() => ({ state: first() }));
   const now = (): ToolState => store.getState().state;
   /** A state is at work; what it does to the plan is its own. */
   let busy = false;
@@ -102,17 +118,17 @@ export function createToolbox(editor: Editor): Toolbox {
       if (state.chain && state.chain !== before.chain && !isSameChain(state.chain, now().chain ?? null)) {
         // A draft comes back to hand.
         drop(now());
-        store.setState({ state: first(editor) });
+        store.setState({ state: first() });
       } else if (state.tool !== before.tool && state.tool !== toolOf(now())) {
         drop(now());
         now().escape?.();
-        store.setState({ state: first(editor) });
+        store.setState({ state: first() });
       } else if (before.gesturing && !state.gesturing && !busy) {
         calledOff = dragging;
-        store.setState({ state: first(editor) });
+        store.setState({ state: first() });
       } else if (state.selection !== before.selection && !busy && toolOf(now()) === 'rest' && !dragging) {
         // What the keys do at rest goes by what is selected.
-        store.setState({ state: first(editor) });
+        store.setState({ state: first() });
       } else if (state.plan !== before.plan && !busy && !dragging) send((now) => now.overtaken?.());
     }),
   ];
@@ -155,6 +171,7 @@ export function createToolbox(editor: Editor): Toolbox {
     choose: (key, option) => send((state) => state.choose?.(key, option)),
     again: () => send((state) => state.again?.()),
     act: (act, at) => send((state) => state.act?.(act, at)),
+    fetch,
     dispose: () => stops.forEach((stop) => stop()),
   };
 }
@@ -165,33 +182,10 @@ const northUp: Compass = (way, axes) => {
   return axes.toSorted((a, b) => Math.abs(turn(asked, a)) - Math.abs(turn(asked, b)))[0] ?? asked;
 };
 
-const TOOLS: Partial<Readonly<Record<Tool, (editor: Editor) => ToolState>>> = {
+const AT_ONCE: Partial<Readonly<Record<Tool, (editor: Editor) => ToolState>>> = {
   rest: resting,
   camera: seeking,
-  lamp: placing,
-  place: pointingPlace,
-  outline: outlining,
-  line: lining,
-  posts: posting,
-  boundary: bounding,
-  block: blocking,
-  opening: (editor) => opening(editor),
-  tree: (editor) => planting(editor),
-  vehicle: (editor) => parking(editor),
-  spot: (editor) => spotting(editor),
-  scale: scaling,
-  measure: measuring,
 };
 
 /** The first word of a state's name is its tool. */
-const toolOf = ({ name }: ToolState): Tool => {
-  const [word] = name.split(' ');
-  return word !== undefined && isTool(word) ? word : 'rest';
-};
-
-const isTool = (word: string): word is Tool => Object.hasOwn(TOOLS, word);
-
-const first = (editor: Editor): ToolState => {
-  const { tool, chain } = editor.store.getState();
-  return (chain?.tool === tool ? resumed(editor, chain) : null) ?? (TOOLS[tool] ?? resting)(editor);
-};
+const toolOf = (state: ToolState): Tool => TOOLS.find((tool) => state.name.split(' ')[0] === tool) ?? 'rest';

@@ -4,6 +4,7 @@ import type { Grip } from '../../../src/editor/grips/grip.ts';
 import { gripsOf } from '../../../src/editor/grips/gripsOf.ts';
 import { sameGrip } from '../../../src/editor/grips/pullOf.ts';
 import { createEditor } from '../../../src/editor/store.ts';
+import { LATER_TOOLS } from '../../../src/editor/tools/laterTools.ts';
 import { createToolbox } from '../../../src/editor/tools/toolbox.ts';
 import type { Building, Structure } from '../../../src/model/structure.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
@@ -13,7 +14,7 @@ import { expect } from 'vitest';
 /** An editor with one thing selected, and what it takes to pull its handles. */
 export function holding(plan: Plan, thing: Selected = { kind: 'structure', id: 'house' }) {
   const editor = createEditor(plan);
-  const tools = createToolbox(editor);
+  const tools = createToolbox(editor, LATER_TOOLS);
   editor.select(thing);
   const now = () => editor.store.getState();
   const structure = (id = 'house'): Structure => {

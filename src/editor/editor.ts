@@ -1,6 +1,6 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { Fault } from '../base/fault.ts';
-import type { Vec3 } from '../base/vector.ts';
+import type { Vec2, Vec3 } from '../base/vector.ts';
 import type { Target } from '../coverage/target.ts';
 import type { History } from '../plan/history.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -36,6 +36,7 @@ export const TOOLS = [
   'spot',
   'scale',
   'measure',
+  'stand',
 ] as const;
 
 export type Tool = (typeof TOOLS)[number];
@@ -52,6 +53,14 @@ interface Notice {
 export interface Measured {
   readonly points: readonly Vec3[];
   readonly closed: boolean;
+}
+
+/** Where somebody stands who is looked at: in the Section, in the camera's view, at true pixels. No part of the plan. */
+export interface Standing {
+  /** m ahead of the point below the selected camera's lens. */
+  readonly ahead: number;
+  /** The place of the site that was picked instead; null: ahead of the lens. */
+  readonly at: Vec2 | null;
 }
 
 /** What the person says and chooses. Only `plan` is history. */
@@ -88,6 +97,7 @@ export interface EditorState {
   readonly measured: readonly Measured[];
   /** Where the person points in the Model; drives the probe. Site frame. */
   readonly pointed: Vec3 | null;
+  readonly standing: Standing;
 }
 
 /** A drag: each move starts again from the plan at the press. */
@@ -143,5 +153,7 @@ export interface Editor {
   /** Takes corners that were drawn before in hand again, with their tool. */
   takeUp(chain: OpenChain): void;
   measured(kept: readonly Measured[]): void;
+  /** Somebody stands elsewhere. */
+  stand(where: Partial<Standing>): void;
   say(text: string, faults?: readonly Fault[]): void;
 }

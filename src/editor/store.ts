@@ -167,9 +167,13 @@ export function createEditor(plan: Plan, now: () => number = Date.now, begun = c
     },
     takeUp: (chain) => store.setState({ tool: chain.tool, chain }),
     measured: (measured) => store.setState({ measured }),
+    stand: (where) => store.setState({ standing: { ...store.getState().standing, ...where } }),
     say,
   };
 }
+
+/** Where somebody stands until they are moved, m ahead of the lens. */
+const FIRST_AHEAD = 4;
 
 const nothing = () => undefined;
 
@@ -196,6 +200,7 @@ const fresh = (history: History, revision: number): EditorState => ({
   notice: null,
   measured: [],
   pointed: null,
+  standing: { ahead: FIRST_AHEAD, at: null },
 });
 
 /** What refers to a thing that the plan no longer has lets go of it. */

@@ -40,6 +40,7 @@ export function keysOfTool(tool: Tool): KeyGroup | null {
   switch (tool) {
     case 'rest':
     case 'place':
+    case 'stand':
       return null;
     case 'outline':
     case 'line':

@@ -13,6 +13,7 @@ import { pointingPlace } from './pointingPlace.ts';
 import { posting } from './posts/posts.ts';
 import { scaling } from './scale/scaling.ts';
 import { spotting } from './spot/spot.ts';
+import { standingTool } from './stand/standingTool.ts';
 import { planting } from './tree/tree.ts';
 import { parking } from './vehicle/vehicle.ts';
 
@@ -38,6 +39,7 @@ export const LATER_TOOLS: LaterTools = {
     spot: (editor) => spotting(editor),
     scale: scaling,
     measure: measuring,
+    stand: standingTool,
   },
   resumed,
 };

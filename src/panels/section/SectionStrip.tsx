@@ -11,8 +11,6 @@ import { saveSection } from './saveSection.ts';
 import { useBox } from './useBox.ts';
 import styles from './section.module.css';
 
-/** Where the person stands until somebody moves them, m ahead of the lens. */
-const FIRST_PERSON = 4;
 /** Below this width it is a phone's: one ruler, and a sentence how to use it, px. */
 const NARROW = 600;
 
@@ -58,7 +56,8 @@ interface CameraSectionProps {
 
 function CameraSection({ editor, plan, camera, assessment }: CameraSectionProps) {
   const [show] = useState(createShowSection);
-  const [person, setPerson] = useState(FIRST_PERSON);
+  const person = useStore(editor.store, ({ standing }) => standing.ahead);
+  const setPerson = (ahead: number) => editor.stand({ ahead, at: null });
   const box = useRef<HTMLDivElement>(null);
   const { width, height } = useBox(box);
   const section = useMemo(

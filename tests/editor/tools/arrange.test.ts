@@ -8,6 +8,8 @@ import { addGroup } from '../../../src/plan/commands/addGroup.ts';
 import { addLamp, newLamp } from '../../../src/plan/commands/addLamp.ts';
 import { garage, house, site, window } from '../site.ts';
 import { atRest, thing } from './atRest.ts';
+import { NO_LIMITS } from '../../../src/optics/mount.ts';
+import { bare } from '../../plan/wholePlan.ts';
 
 /** On the roofs, which are flat. */
 const ON_HOUSE: Vec3 = [4, 3, 2.7];
@@ -170,6 +172,7 @@ describe('moving', () => {
   test('undo of a deletion selects what came back, not the cameras that were on it', () => {
     const mount = {
       kind: 'flush',
+      ...bare,
       host: 'house',
       face: 0,
       corner: 'start',
@@ -212,7 +215,15 @@ describe('moving', () => {
   });
 
   test('lamps and posts go along with a group that is nudged', () => {
-    const post = { kind: 'pole', at: [10, 0], height: 3, reach: 0.2, facing: 180, diameter: 0.1 } as const;
+    const post = {
+      kind: 'pole',
+      at: [10, 0],
+      height: 3,
+      reach: 0.2,
+      facing: 180,
+      diameter: 0.1,
+      limits: NO_LIMITS,
+    } as const;
     let plan = addLamp(site(house()), newLamp(site(house()), [9, 1]));
     plan = addCamera(plan, newCamera(plan, post, { pan: 180, tilt: 20 }));
     const grouped = addGroup(plan, ['house', 'L1', 'C1']).plan;

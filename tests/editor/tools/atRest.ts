@@ -2,6 +2,7 @@ import type { Vec2, Vec3 } from '../../../src/base/vector.ts';
 import type { Selected } from '../../../src/editor/editor.ts';
 import { createEditor } from '../../../src/editor/store.ts';
 import type { Pointed } from '../../../src/editor/tools/pointed.ts';
+import { LATER_TOOLS } from '../../../src/editor/tools/laterTools.ts';
 import { createToolbox } from '../../../src/editor/tools/toolbox.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
 import { pointing } from './pointing.ts';
@@ -12,7 +13,7 @@ export const thing = (id: string): Selected => ({ kind: 'structure', id });
 export function atRest(plan: Plan, ...selection: readonly Selected[]) {
   let clock = 0;
   const editor = createEditor(plan, () => clock);
-  const tools = createToolbox(editor);
+  const tools = createToolbox(editor, LATER_TOOLS);
   editor.selectAll(selection);
   const now = () => editor.store.getState();
   const state = () => tools.store.getState().state;

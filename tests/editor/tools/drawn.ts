@@ -3,6 +3,7 @@ import type { Tool } from '../../../src/editor/editor.ts';
 import { createEditor } from '../../../src/editor/store.ts';
 import type { TypedBy } from '../../../src/editor/tools/chart.ts';
 import type { Pointed } from '../../../src/editor/tools/pointed.ts';
+import { LATER_TOOLS } from '../../../src/editor/tools/laterTools.ts';
 import { createToolbox } from '../../../src/editor/tools/toolbox.ts';
 import type { Ring } from '../../../src/model/structure.ts';
 import { addStructure } from '../../../src/plan/commands/addStructure.ts';
@@ -15,7 +16,7 @@ export const nothing = emptyPlan('drawn', 'Drawn');
 /** A tool in hand, seen from above: verbs that a person does. */
 export function inHand(tool: Tool, plan: Plan = nothing) {
   const editor = createEditor(plan);
-  const tools = createToolbox(editor);
+  const tools = createToolbox(editor, LATER_TOOLS);
   editor.hold(tool);
   const now = () => editor.store.getState();
   const state = () => tools.store.getState().state;

@@ -1,13 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import type { Vec3 } from '../../../src/base/vector.ts';
 import { createEditor } from '../../../src/editor/store.ts';
+import { LATER_TOOLS } from '../../../src/editor/tools/laterTools.ts';
 import { createToolbox } from '../../../src/editor/tools/toolbox.ts';
 import { demo } from '../plans.ts';
 import { pointing } from './pointing.ts';
 
 function inHand() {
   const editor = createEditor(demo());
-  const tools = createToolbox(editor);
+  const tools = createToolbox(editor, LATER_TOOLS);
   editor.hold('lamp');
   const now = () => editor.store.getState();
   const state = () => tools.store.getState().state;

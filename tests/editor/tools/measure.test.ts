@@ -3,6 +3,7 @@ import type { Vec3 } from '../../../src/base/vector.ts';
 import { createEditor } from '../../../src/editor/store.ts';
 import type { SightPort } from '../../../src/editor/sightPort.ts';
 import { cornerAngle, legOf, pathLength, ringArea } from '../../../src/editor/tools/measure/measured.ts';
+import { LATER_TOOLS } from '../../../src/editor/tools/laterTools.ts';
 import { createToolbox } from '../../../src/editor/tools/toolbox.ts';
 import { demo } from '../plans.ts';
 import { pointing } from './pointing.ts';
@@ -10,7 +11,7 @@ import { pointing } from './pointing.ts';
 function inHand(sight?: SightPort) {
   const editor = createEditor(demo());
   if (sight) editor.lendSight(sight);
-  const tools = createToolbox(editor);
+  const tools = createToolbox(editor, LATER_TOOLS);
   editor.hold('measure');
   const now = () => tools.store.getState().state;
   const at = (point: Vec3, more = {}) =>

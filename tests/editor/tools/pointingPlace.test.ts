@@ -1,13 +1,14 @@
 import { expect, test } from 'vitest';
 import { firstLooks, lookTo } from '../../../src/editor/settings/looks.ts';
 import { createEditor } from '../../../src/editor/store.ts';
+import { LATER_TOOLS } from '../../../src/editor/tools/laterTools.ts';
 import { createToolbox } from '../../../src/editor/tools/toolbox.ts';
 import { demo } from '../plans.ts';
 import { pointing } from './pointing.ts';
 
 function pointingAt() {
   const editor = createEditor(demo());
-  const tools = createToolbox(editor);
+  const tools = createToolbox(editor, LATER_TOOLS);
   editor.ask({ kind: 'face', height: 1.6 });
   lookTo(editor, firstLooks(editor, 'place'));
   const now = () => editor.store.getState();

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Vec3 } from '../../../src/base/vector.ts';
 import { createEditor } from '../../../src/editor/store.ts';
+import { LATER_TOOLS } from '../../../src/editor/tools/laterTools.ts';
 import { createToolbox } from '../../../src/editor/tools/toolbox.ts';
 import { placeMount } from '../../../src/model/mounting.ts';
 import { axesOf } from '../../../src/optics/projection.ts';
@@ -11,7 +12,7 @@ import { moved, pointing, VIEWER } from './pointing.ts';
 
 function atRest(plan: Plan = demo()) {
   const editor = createEditor(plan);
-  const tools = createToolbox(editor);
+  const tools = createToolbox(editor, LATER_TOOLS);
   const now = () => editor.store.getState();
   const camera = (id: string) => {
     const found = now().plan.cameras[id];

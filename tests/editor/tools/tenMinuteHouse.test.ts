@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Vec2 } from '../../../src/base/vector.ts';
 import { createEditor } from '../../../src/editor/store.ts';
+import { LATER_TOOLS } from '../../../src/editor/tools/laterTools.ts';
 import { createToolbox } from '../../../src/editor/tools/toolbox.ts';
 import { solidsOf } from '../../../src/model/solids.ts';
 import type { Structure } from '../../../src/model/structure.ts';
@@ -43,7 +44,7 @@ const empty = emptyPlan('ten', 'Ten minutes');
 
 function trace() {
   const editor = createEditor(empty);
-  const tools = createToolbox(editor);
+  const tools = createToolbox(editor, LATER_TOOLS);
   // The app does this once the file is chosen: one step, then the scale tool in hand.
   const file = { sha: 'a'.repeat(64), type: 'image/png', width: 1200, height: 900 } as const;
   const use = { kind: 'site', at: [0, 0], metresPerPixel: null, turn: 0, strength: 0.35 } as const;

@@ -15,8 +15,9 @@ const STEP = 0.25;
 export function widthOfView(camera: Camera, point: Vec3): number | null {
   const bearing = Math.atan2(point[0] - camera.eye[0], point[1] - camera.eye[1]) * (180 / Math.PI);
   const across: Vec3 = [cos(bearing), -sin(bearing), 0];
-  const [left, right] = [-1, 1].map((side) => endOf(camera, point, [side * across[0], side * across[1], 0]));
-  return left == null || right == null ? null : left + right;
+  const right = endOf(camera, point, across);
+  const left = endOf(camera, point, [-across[0], -across[1], 0]);
+  return left === null || right === null ? null : left + right;
 }
 
 /** m from the point to where the line leaves the picture; null where it never does. */

@@ -14,7 +14,7 @@ export interface FigureAnswer {
 }
 
 /** Feet are asked for just above the ground, so that they do not lie in it, m. */
-const FEET = 0.02;
+export const FEET = 0.02;
 
 /**
  * Whether feet, waist and face of a person of the plan's stature are seen who stands where a point is, by the camera that

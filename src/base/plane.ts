@@ -18,3 +18,10 @@ export const horizontalPlane = (z: number): Plane => ({
   v: [0, 1, 0],
   normal: [0, 0, 1],
 });
+
+/** The site point at plane coordinates a, b. */
+export const pointOn = ({ origin, u, v }: Plane, a: number, b: number): Vec3 => [
+  origin[0] + a * u[0] + b * v[0],
+  origin[1] + a * u[1] + b * v[1],
+  origin[2] + a * u[2] + b * v[2],
+];

@@ -2,12 +2,7 @@ import { add, dot, scale, subtract, type Vec3 } from '../base/vector.ts';
 import type { Plane } from '../base/plane.ts';
 import type { FRAME_EDGE } from '../sight/sight.ts';
 
-/** The site point at plane coordinates a, b. */
-export const pointOn = ({ origin, u, v }: Plane, a: number, b: number): Vec3 => [
-  origin[0] + a * u[0] + b * v[0],
-  origin[1] + a * u[1] + b * v[1],
-  origin[2] + a * u[2] + b * v[2],
-];
+export { pointOn } from '../base/plane.ts';
 
 /** Where a ray meets a plane ahead of its start; null where it does not. */
 export function meetPlane(

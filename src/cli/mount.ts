@@ -58,7 +58,15 @@ function cameraFrom(plan: Plan, options: Typed): PlanCamera {
   const range = options.text('range');
   const [mode] = camera.device.modes;
   if (!mode) throw new Error('a new camera has no picture mode');
-  const lens = { shortest: focalLength, longest: focalLength, focalLength, statedHfov: null, fNumber: null };
+  const lens = {
+    shortest: focalLength,
+    longest: focalLength,
+    focalLength,
+    statedHfov: null,
+    statedVfov: null,
+    statedIn: null,
+    fNumber: null,
+  };
   return {
     ...camera,
     id,

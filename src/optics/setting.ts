@@ -22,11 +22,17 @@ export function settingOf(device: Device, subject: string): { setting: Setting; 
     width: device.sensor.width * mode.crop.width,
     height: device.sensor.height * mode.crop.height,
   };
-  const { k, faults } = lawOf(device.lens, device.sensor.width, subject);
+  const { k, faults } = lawOf(device.lens, statedWidth(device), subject);
   return { setting: { sensor, frame: mode.frame, focalLength: device.lens.focalLength, k }, faults };
 }
 
-/** The law of a lens as set, from its stated angles over the full width of the sensor (mm). */
+/** The width of sensor, mm, over which the stated angles of a device's lens hold: the whole, or that of the mode they are stated in. */
+export function statedWidth({ sensor, modes, lens }: Device): number {
+  const mode = modes.find(({ id }) => id === lens.statedIn);
+  return sensor.width * (mode?.crop.width ?? 1);
+}
+
+/** The law of a lens as set, from its stated angles over a width of the sensor (mm). */
 export function lawOf(lens: Lens, width: number, subject: string): { k: number; faults: readonly Fault[] } {
   const { shortest, longest, focalLength, statedHfov, law } = lens;
   if (law !== undefined) return { k: law, faults: [] };

@@ -1,15 +1,42 @@
 import { LIMITS } from './limits.ts';
-import { extent, id, name, number, vec2, vec3, whole } from './schemaParts.ts';
+import { extent, id, key, name, note, number, vec2, vec3, whole } from './schemaParts.ts';
 import { z } from './zod.ts';
 
 const mountingHeight = number(LIMITS.level, 'Lens above the ground directly below, m');
 const reach = number(LIMITS.reach, 'm');
+
+const turn = number(LIMITS.turn, '° each way from straight out; null: not known').nullable();
+
+const limits = z
+  .strictObject({
+    pan: turn,
+    tilt: z
+      .strictObject({
+        up: number(LIMITS.steep, '° above level'),
+        down: number(LIMITS.steep, '° below level'),
+      })
+      .nullable()
+      .describe('Null: not known'),
+    roll: turn,
+  })
+  .meta({ id: 'mountLimits' });
+
+const plate = z
+  .strictObject({
+    width: number(LIMITS.plate, 'm'),
+    height: number(LIMITS.plate, 'm'),
+    right: number(LIMITS.plateOffset, 'Its middle from the hole, seen from outside, m'),
+    up: number(LIMITS.plateOffset, 'Its middle from the hole, m'),
+  })
+  .meta({ id: 'plate' });
 
 const hosted = {
   host: id,
   face: whole({ least: 0, most: 100_000 }),
   corner: z.enum(['start', 'end']).describe('The end of the face from which distance is measured'),
   distance: number({ least: 0, most: LIMITS.size.most }, 'Along the face from that corner, m'),
+  plate,
+  limits,
 };
 
 const mount = z
@@ -29,8 +56,17 @@ const mount = z
       reach,
       facing: number(LIMITS.bearing, '°'),
       diameter: number(LIMITS.standOff, 'm'),
+      limits,
     }),
-    z.strictObject({ kind: z.literal('corner'), host: id, face: hosted.face, height: mountingHeight, reach }),
+    z.strictObject({
+      kind: z.literal('corner'),
+      host: id,
+      face: hosted.face,
+      height: mountingHeight,
+      reach,
+      plate,
+      limits,
+    }),
     z.strictObject({ kind: z.literal('loose'), eye: vec3 }),
   ])
   .meta({ id: 'mount' });
@@ -41,6 +77,7 @@ const mode = z
   .strictObject({
     id,
     name,
+    use: z.enum(['recorded', 'live', 'rotated', 'stabilised', 'other']),
     frame: z
       .strictObject({ width: whole(LIMITS.pixels), height: whole(LIMITS.pixels) })
       .describe('Pixels across and down'),
@@ -52,20 +89,26 @@ const mode = z
         height: number({ least: 0.001, most: 1 }),
       })
       .describe('Part of the sensor, in shares of its width and height'),
+    cropKnown: z.boolean().describe('Whether the crop is known; else it may differ'),
   })
   .meta({ id: 'mode' });
 
 const stated = number(LIMITS.angleOfView, '°');
+
+const statedAngles = z.strictObject({ atShortest: stated, atLongest: stated }).nullable();
 
 const lens = z
   .strictObject({
     shortest: number(LIMITS.focalLength, 'mm'),
     longest: number(LIMITS.focalLength, 'mm'),
     focalLength: number(LIMITS.focalLength, 'Present setting, mm'),
-    statedHfov: z
-      .strictObject({ atShortest: stated, atLongest: stated })
+    statedHfov: statedAngles.describe(
+      'Horizontal angles of view that the data sheet prints; null: none, the lens is rectilinear',
+    ),
+    statedVfov: statedAngles.describe('The vertical ones, held against what follows from the others'),
+    statedIn: id
       .nullable()
-      .describe('Horizontal angles of view that the data sheet prints; null: none, the lens is rectilinear'),
+      .describe('Picture mode for which these angles are printed; null: the whole sensor'),
     fNumber: number(LIMITS.fNumber).nullable(),
     law: z.exactOptional(number(LIMITS.law, 'Lens law k, where it is known itself')),
   })
@@ -80,6 +123,25 @@ const device = z
   })
   .meta({ id: 'device' });
 
+const sheet = z
+  .strictObject({
+    name: name.nullable().describe('What the device is called'),
+    minimumIllumination: number(LIMITS.sensitivity, 'lx').nullable(),
+    imagesPerSecond: number(LIMITS.imagesPerSecond).nullable(),
+    bitRate: number(LIMITS.bitRate, 'Mbit/s').nullable(),
+    powerClass: whole(LIMITS.powerClass).nullable(),
+    focusDistance: number(LIMITS.focusDistance, 'What the lens is focused on, m').nullable(),
+  })
+  .describe('What else its data sheet tells; null: not known')
+  .meta({ id: 'dataSheet' });
+
+const card = z
+  .strictObject({
+    ticked: z.array(key).describe('Cautions marked stop that a person has looked at'),
+    asBuilt: z.record(key, note).describe('How it was built, by field'),
+  })
+  .meta({ id: 'cardNotes' });
+
 /** A camera as the person set it; the shapes are those of `plan/plan.ts` and of `optics`. */
 export const cameraSchema = z
   .strictObject({
@@ -90,6 +152,11 @@ export const cameraSchema = z
     tilt: number(LIMITS.tilt, 'Axis below horizontal, °'),
     roll: number(LIMITS.roll, 'Clockwise seen from behind, °'),
     device,
+    housing: z
+      .enum(['turret', 'dome', 'bullet', 'box', 'tube', 'panTiltZoom'])
+      .nullable()
+      .describe('Null: not known'),
+    sheet,
     range: number(LIMITS.range, 'm'),
     infrared: z
       .strictObject({
@@ -101,6 +168,7 @@ export const cameraSchema = z
     exposure: z
       .strictObject({ day: number(LIMITS.exposure, 'ms'), night: number(LIMITS.exposure, 'ms') })
       .nullable(),
+    card,
     hidden: z.boolean(),
     locked: z.boolean(),
   })

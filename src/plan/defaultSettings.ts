@@ -15,4 +15,5 @@ export const defaultSettings: PlanSettings = {
   tolerances: { pan: 2, tilt: 1, place: 0.05, focalLengthPercent: 3 },
   leastLux: 1,
   screenClosing: 30,
+  cautions: {},
 };

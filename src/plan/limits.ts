@@ -35,6 +35,11 @@ export const LIMITS = {
   horizontal: between(0, 360),
   standOff: between(0, 2),
   reach: between(0, 20),
+  plate: between(0.01, 1),
+  /** From the hole to the middle of the plate. */
+  plateOffset: between(-1, 1),
+  /** How far a mount lets pan and roll go each way, and tilt up or down. */
+  turn: between(0, 180),
   sensor: between(0.1, 100),
   pixels: between(16, 100_000),
   picturePixels: between(1, 100_000),
@@ -47,6 +52,14 @@ export const LIMITS = {
   angleOfView: between(0.1, 360),
   fNumber: between(0.3, 64),
   law: between(-1, 1),
+  imagesPerSecond: between(0.1, 1_000),
+  bitRate: between(0.001, 10_000),
+  powerClass: between(0, 8),
+  focusDistance: between(0.01, 5_000),
+  /** Least light of a sensor, finer than that of a place. */
+  sensitivity: between(0, 1_000),
+  /** A threshold of a caution, in its own unit. */
+  threshold: between(-1e6, 1e6),
   year: between(1, 9999),
   latitude: between(-90, 90),
   longitude: between(-180, 180),
@@ -61,6 +74,8 @@ export const LIMITS = {
 /** The most characters of a name, and of an id. */
 export const NAME_LENGTH = 120;
 export const ID_LENGTH = 64;
+/** The most characters of a field of a drill card. */
+export const NOTE_LENGTH = 500;
 /** The most cells of a ground given by its grid. */
 export const GROUND_CELLS = 1_000_000;
 /** The most characters of a credit line. */

@@ -1,17 +1,25 @@
 import type { Vec2, Vec3 } from '../base/vector.ts';
 import type { Ground } from '../model/ground.ts';
 import type { Got, Leaf, Ring, Structure } from '../model/structure.ts';
-import type { Device } from '../optics/device.ts';
+import type { DataSheet, Device, Housing } from '../optics/device.ts';
 import type { Infrared, LampLight } from '../optics/light.ts';
 import type { Mount } from '../optics/mount.ts';
 
 /** The version that this program writes; older ones are brought up by `plan/migrations`. */
-export const PLAN_VERSION = 3;
+export const PLAN_VERSION = 4;
 
 /** How long a picture is exposed, ms. */
 export interface Exposure {
   readonly day: number;
   readonly night: number;
+}
+
+/** What a person did with a camera's drill card. */
+export interface CardNotes {
+  /** Ids of the cautions marked stop that a person has looked at. */
+  readonly ticked: readonly string[];
+  /** What stands in the fields for how it was built, by id. */
+  readonly asBuilt: Readonly<Record<string, string>>;
 }
 
 /** A camera as the person set it. Angles °, range m. */
@@ -23,11 +31,15 @@ export interface PlanCamera {
   readonly tilt: number;
   readonly roll: number;
   readonly device: Device;
+  /** Null: not known. */
+  readonly housing: Housing | null;
+  readonly sheet: DataSheet;
   readonly range: number;
   /** Null: it has none of its own. */
   readonly infrared: Infrared | null;
   /** Null: not known. */
   readonly exposure: Exposure | null;
+  readonly card: CardNotes;
   readonly hidden: boolean;
   readonly locked: boolean;
 }
@@ -183,6 +195,8 @@ export interface PlanSettings {
   readonly leastLux: number;
   /** A sheet of mesh or railings seen at less than this angle to its face closes up, °. */
   readonly screenClosing: number;
+  /** Thresholds of cautions that differ from the default, by id. */
+  readonly cautions: Readonly<Record<string, number>>;
 }
 
 /** The whole document. Records by id, with short lists for order. */

@@ -140,6 +140,15 @@ function deviceFaults({ id, name, device }: PlanCamera): readonly Fault[] {
       allowed: listed(ids),
       subject: name,
     });
+  const { statedIn } = device.lens;
+  if (statedIn !== null && !ids.includes(statedIn))
+    faults.push({
+      code: 'mode.missing',
+      path: [...path, 'lens', 'statedIn'],
+      given: statedIn,
+      allowed: listed(ids),
+      subject: name,
+    });
   device.modes.forEach(({ crop }, index) => {
     // Shares written with a few decimals may add up to a hair more than the whole.
     if (crop.x + crop.width > 1 + 1e-9 || crop.y + crop.height > 1 + 1e-9)

@@ -1,7 +1,7 @@
 import { cameraSchema } from './cameraSchema.ts';
 import { LIMITS } from './limits.ts';
 import { PLAN_VERSION } from './plan.ts';
-import { credit, id, name, number, ring, vec2 } from './schemaParts.ts';
+import { credit, id, key, name, number, ring, vec2 } from './schemaParts.ts';
 import { ground, group, lamp, patch, picture } from './siteSchema.ts';
 import { structureSchema } from './structureSchema.ts';
 import { z } from './zod.ts';
@@ -65,6 +65,9 @@ const settings = z
     }),
     leastLux: number(LIMITS.lux, 'Least light that counts as lit, lx'),
     screenClosing: number(LIMITS.steep, 'Mesh seen at less than this angle to its face closes up, °'),
+    cautions: z
+      .record(key, number(LIMITS.threshold))
+      .describe('Thresholds of cautions that differ from the default, by id'),
   })
   .meta({ id: 'settings' });
 

@@ -1,4 +1,4 @@
-import { CREDIT_LENGTH, ID_LENGTH, LIMITS, NAME_LENGTH, type Limit } from './limits.ts';
+import { CREDIT_LENGTH, ID_LENGTH, LIMITS, NAME_LENGTH, NOTE_LENGTH, type Limit } from './limits.ts';
 import { z } from './zod.ts';
 
 /*
@@ -38,6 +38,12 @@ const ID_FORM = new RegExp(
 
 export const id = z.string().regex(ID_FORM, 'id.form').meta({ id: 'id' });
 
+/** What a caution, a threshold or a field of a card goes by: like an id, and its parts may be set off by points. */
+export const key = z
+  .string()
+  .regex(new RegExp(ID_FORM.source.replace('[A-Za-z0-9_-]', '[A-Za-z0-9._-]')), 'id.form')
+  .meta({ id: 'key' });
+
 /** Controls, lone surrogates, line separators and marks that turn the direction of writing. */
 export const UNPRINTABLE = /[\p{Cc}\p{Cs}\u2028\u2029\u202A-\u202E\u2066-\u2069]/u;
 
@@ -56,6 +62,9 @@ export const credit = z
   .min(1, 'name.empty')
   .max(CREDIT_LENGTH, 'name.long')
   .regex(printable, 'name.unprintable');
+
+/** What a person wrote into a field; may be empty. */
+export const note = z.string().max(NOTE_LENGTH, 'name.long').regex(printable, 'name.unprintable');
 
 export const got = z.enum(['measured', 'mapped', 'guessed']).meta({
   id: 'got',

@@ -12,6 +12,7 @@ import { isSettled, isWithin, nearestBlocker } from '../oracle/bruteCaster.ts';
 import { plainDensity, plainImage } from '../oracle/plainCamera.ts';
 import { rawTriangles } from '../oracle/rawTriangles.ts';
 import { openPath } from '../exchange/opened.ts';
+import { NO_LIMITS } from '../../src/optics/mount.ts';
 
 /** Nearer than this to an edge (m), a frame's side (px) or a band's limit (share) the oracle does not decide. */
 const GRAZE = 0.002;
@@ -36,6 +37,7 @@ function streetPlan(chance: Chance): Plan {
       reach: 0.3,
       facing: 0,
       diameter: 0.1,
+      limits: NO_LIMITS,
     } as const;
     const camera = newCamera(plan, mount, { pan: chance.between(0, 360), tilt: chance.between(5, 50) });
     const wide = { ...camera.device.lens, statedHfov: { atShortest: 100, atLongest: 100 } };

@@ -6,6 +6,7 @@ import type { Target } from '../../src/coverage/target.ts';
 import { aimAt } from '../../src/optics/projection.ts';
 import { addCamera, newCamera } from '../../src/plan/commands/addCamera.ts';
 import { readPlan } from '../../src/plan/read.ts';
+import { bare } from '../plan/wholePlan.ts';
 
 /*
  * In plain words: a camera on the same wall as the front door and 3.4 m beside it gives more than enough pixels at the
@@ -21,6 +22,7 @@ const SOUTH = 180;
 
 const mount = {
   kind: 'arm',
+  ...bare,
   host: 'house',
   face: 0,
   corner: 'start',
@@ -30,7 +32,15 @@ const mount = {
   drop: 0,
 } as const;
 const drawn = newCamera(site, mount, { pan: 0, tilt: 0 });
-const lens = { shortest: 3.055, longest: 3.055, focalLength: 3.055, statedHfov: null, fNumber: null };
+const lens = {
+  shortest: 3.055,
+  longest: 3.055,
+  focalLength: 3.055,
+  statedHfov: null,
+  statedVfov: null,
+  statedIn: null,
+  fNumber: null,
+};
 const placed = { ...drawn, device: { ...drawn.device, sensor: { width: 5.6, height: 3.15 }, lens } };
 
 /** What the camera makes of the face at the door, aimed at it. */

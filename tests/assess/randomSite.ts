@@ -6,6 +6,7 @@ import { defaultDevice } from '../../src/plan/defaultDevice.ts';
 import { emptyPlan } from '../../src/plan/emptyPlan.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import type { Chance } from '../house/seeded.ts';
+import { NO_LIMITS } from '../../src/optics/mount.ts';
 
 /** Half of the site's width and depth, m: its boundary holds all that stands there, so that the board stays. */
 const [HALF_X, HALF_Y] = [14, 11];
@@ -116,7 +117,15 @@ function withCamera(plan: Plan, chance: Chance): Plan {
   const at: Vec2 = [chance.between(-HALF_X, HALF_X), chance.between(-HALF_Y, HALF_Y)];
   const height = chance.between(0.4, 6);
   const mount = chance.pick([
-    { kind: 'pole', at, height, reach: 0.2, facing: chance.between(0, 360), diameter: 0.1 },
+    {
+      kind: 'pole',
+      at,
+      height,
+      reach: 0.2,
+      facing: chance.between(0, 360),
+      diameter: 0.1,
+      limits: NO_LIMITS,
+    },
     { kind: 'loose', eye: [at[0], at[1], height] },
   ] as const);
   const camera = newCamera(plan, mount, { pan: chance.between(0, 360), tilt: chance.between(-15, 75) });

@@ -2,6 +2,7 @@ import { addCamera, newCamera } from '../../src/plan/commands/addCamera.ts';
 import { emptyPlan } from '../../src/plan/emptyPlan.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import type { Building } from '../../src/model/structure.ts';
+import { NO_LIMITS } from '../../src/optics/mount.ts';
 
 /** Metres from one building of a row to the next, and from row to row. */
 const [PITCH, ROW] = [16, 30];
@@ -50,7 +51,15 @@ export function streetPlan(houses: number, cameras: number, tilt = 18): Plan {
   return Array.from({ length: cameras }, (_, at) => at).reduce((built, at) => {
     const x = ((at + 0.5) * row * PITCH) / cameras;
     const y = (at % 3) * ROW + 15;
-    const mount = { kind: 'pole', at: [x, y], height: 4, reach: 0.2, facing: 90, diameter: 0.1 } as const;
+    const mount = {
+      kind: 'pole',
+      at: [x, y],
+      height: 4,
+      reach: 0.2,
+      facing: 90,
+      diameter: 0.1,
+      limits: NO_LIMITS,
+    } as const;
     return addCamera(built, newCamera(built, mount, { pan: 25 + 130 * (at % 3), tilt }));
   }, plan);
 }

@@ -66,7 +66,7 @@ const bad: readonly (readonly [name: string, text: string, words: readonly RegEx
   ],
   [
     'newer.plan.json',
-    withInstead('"version": 3', '"version": 99'),
+    withInstead('"version": 4', '"version": 99'),
     [/newer/, /its version is 99/, /Update, or ask for a copy/],
   ],
   [

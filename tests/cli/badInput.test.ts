@@ -83,7 +83,7 @@ describe('exit 2 with a message and nothing on the output', () => {
 
   test.each<[RegExp, string]>([
     [/stops half-way/, demo.slice(0, 3000)],
-    [/newer Soffit/, demo.replace('"version": 3', '"version": 7')],
+    [/newer Soffit/, demo.replace('"version": 4', '"version": 7')],
     [/NaN at line \d+/, demo.replace('"pan": 236', '"pan": NaN')],
     [/“House” has a coordinate of 1e\+308/, demo.replace('[11, 7], [0, 7]]', '[11, 1e308], [0, 7]]')],
     [/“House” is 10000 m across/, demo.replaceAll('[11, 7]', '[10000, 7]')],

@@ -56,7 +56,7 @@ describe('import', () => {
   test('brings an older plan up to the present version', () => {
     const out = files.file('old.json');
     expect(soffit('import', 'tests/old/0.plan.json', '--out', out).code).toBe(0);
-    expect(planAt(out)).toMatchObject({ version: 3, id: 'first-draft' });
+    expect(planAt(out)).toMatchObject({ version: 4, id: 'first-draft' });
   });
 });
 

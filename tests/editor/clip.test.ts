@@ -5,6 +5,7 @@ import { addCamera, newCamera } from '../../src/plan/commands/addCamera.ts';
 import { emptyPlan } from '../../src/plan/emptyPlan.ts';
 import { garage, house, site, window } from './site.ts';
 import { atRest, thing } from './tools/atRest.ts';
+import { bare } from '../plan/wholePlan.ts';
 
 describe('copying and pasting', () => {
   test('a copy lands a metre beside what it is of, the next another metre, each one step and selected', () => {
@@ -64,6 +65,7 @@ describe('copying and pasting', () => {
   test('a camera without its wall is loose, a metre from where the one on the wall looks from', () => {
     const mount = {
       kind: 'flush',
+      ...bare,
       host: 'house',
       face: 0,
       corner: 'start',

@@ -23,6 +23,7 @@ import { attempt } from '../../src/editor/shaping/attempt.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { planText } from '../../src/plan/write.ts';
 import { demo } from './plans.ts';
+import { bare } from '../plan/wholePlan.ts';
 
 const plan = demo();
 const cameraOf = (from: Plan, id = 'C1'): PlanCamera => {
@@ -152,6 +153,7 @@ describe('a camera fixed another way', () => {
   test('one that lost its wall is offered another all the same', () => {
     const lost = setMount(plan, 'C1', {
       kind: 'flush',
+      ...bare,
       host: 'gone',
       face: 0,
       corner: 'start',

@@ -3,7 +3,7 @@ import { insideSolid } from '../../src/model/inside.ts';
 import { placeMount } from '../../src/model/mounting.ts';
 import { solidsOf } from '../../src/model/solids.ts';
 import type { Structure } from '../../src/model/structure.ts';
-import type { Mount } from '../../src/optics/mount.ts';
+import { NO_LIMITS, type Mount } from '../../src/optics/mount.ts';
 import {
   barrierWith,
   buildingWith,
@@ -13,6 +13,7 @@ import {
   rectangle,
   treeWith,
 } from './sampleStructures.ts';
+import { bare } from '../plan/wholePlan.ts';
 
 const house = buildingWith({ roof: { ...flat, kind: 'hip', overhang: 0.5 } });
 const site = (...list: Structure[]): Record<string, Structure> =>
@@ -31,6 +32,7 @@ const near = (values: readonly number[]): unknown[] => values.map((v): unknown =
 
 const flush = {
   kind: 'flush',
+  ...bare,
   host: 'house',
   face: 0,
   corner: 'start',
@@ -40,6 +42,7 @@ const flush = {
 } as const;
 const arm = {
   kind: 'arm',
+  ...bare,
   host: 'house',
   face: 1,
   corner: 'end',
@@ -50,6 +53,7 @@ const arm = {
 } as const;
 const soffit = {
   kind: 'soffit',
+  ...bare,
   host: 'house',
   face: 2,
   corner: 'start',
@@ -57,8 +61,16 @@ const soffit = {
   inset: 0.2,
   drop: 0.09,
 } as const;
-const pole = { kind: 'pole', at: [20, 5], height: 4, reach: 0.3, facing: 90, diameter: 0.1 } as const;
-const corner = { kind: 'corner', host: 'house', face: 0, height: 2, reach: 0.2 } as const;
+const pole = {
+  kind: 'pole',
+  at: [20, 5],
+  height: 4,
+  reach: 0.3,
+  facing: 90,
+  diameter: 0.1,
+  limits: NO_LIMITS,
+} as const;
+const corner = { kind: 'corner', ...bare, host: 'house', face: 0, height: 2, reach: 0.2 } as const;
 
 describe('placeMount', () => {
   test('puts a flush lens its stand-off in front of the wall, at the height of the hole', () => {

@@ -4,8 +4,17 @@ import { placeMount } from '../../src/model/mounting.ts';
 import { postSolid } from '../../src/model/post.ts';
 import { chanceFrom } from '../house/seeded.ts';
 import { meshFaults } from './meshChecks.ts';
+import { NO_LIMITS } from '../../src/optics/mount.ts';
 
-const pole = { kind: 'pole', at: [4, 5], height: 3.5, reach: 0.4, facing: 120, diameter: 0.12 } as const;
+const pole = {
+  kind: 'pole',
+  at: [4, 5],
+  height: 3.5,
+  reach: 0.4,
+  facing: 120,
+  diameter: 0.12,
+  limits: NO_LIMITS,
+} as const;
 
 describe('postSolid', () => {
   test('stands from the ground to the lens, as wide as its diameter on average', () => {

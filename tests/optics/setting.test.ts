@@ -8,6 +8,8 @@ const VARIFOCAL: Lens = {
   longest: 12,
   focalLength: 2.8,
   statedHfov: { atShortest: 100, atLongest: 25.5 },
+  statedVfov: null,
+  statedIn: null,
   fNumber: 1.4,
 };
 
@@ -19,12 +21,16 @@ const device = (lens: Partial<Lens> = {}): Device => ({
       name: 'Small',
       frame: { width: 704, height: 480 },
       crop: { x: 0, y: 0, width: 1, height: 1 },
+      cropKnown: true,
+      use: 'recorded',
     },
     {
       id: 'steady',
       name: 'Stabilised',
       frame: { width: 1920, height: 1080 },
       crop: { x: 0.1, y: 0.05, width: 0.8, height: 0.9 },
+      cropKnown: true,
+      use: 'recorded',
     },
   ],
   recorded: 'steady',

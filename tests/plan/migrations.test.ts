@@ -55,3 +55,32 @@ test('version 2 is what it was: nothing grouped, no pictures, walls with nothing
   expect(value.situations['bare']).toMatchObject({ treesInLeaf: false });
   expect(value.requirements['front-step']?.looks).toEqual({ kind: 'bearing', bearing: 180 });
 });
+
+test('version 3 is what it was: plates and limits not known, the same pictures, nothing on its cards', () => {
+  const { value } = opened('3.plan.json');
+  const { C1, C2, C7, C8, C9 } = value.cameras;
+  const unknown = { pan: null, tilt: null, roll: null };
+  const plate = { width: 0.12, height: 0.12, right: 0, up: 0 };
+  expect(C1?.mount).toMatchObject({ kind: 'soffit', inset: 0.3, plate, limits: unknown });
+  expect(C8?.mount).toEqual({
+    kind: 'corner',
+    host: 'house',
+    face: 0,
+    height: 2.4,
+    reach: 0.2,
+    plate,
+    limits: unknown,
+  });
+  expect(C7?.mount).toMatchObject({ kind: 'pole', diameter: 0.1, limits: unknown });
+  expect(C7?.mount).not.toHaveProperty('plate');
+  expect(C9?.mount).toEqual({ kind: 'loose', eye: [1, -4, 3] });
+  expect(C1?.device.modes).toMatchObject([
+    { id: 'main', use: 'recorded', crop: { width: 1 }, cropKnown: false },
+    { id: 'small', use: 'other', crop: { width: 0.9 }, cropKnown: true },
+  ]);
+  expect(C2?.device.lens).toMatchObject({ statedHfov: { atShortest: 70 }, statedVfov: null, statedIn: null });
+  expect(C2).toMatchObject({ housing: null, card: { ticked: [], asBuilt: {} } });
+  expect(Object.values(C2?.sheet ?? {})).toEqual([null, null, null, null, null, null]);
+  expect(value.settings.cautions).toEqual({});
+  expect(value.groups['front']).toMatchObject({ members: ['house', 'C1'] });
+});

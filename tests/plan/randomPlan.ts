@@ -8,7 +8,7 @@ import { emptyPlan } from '../../src/plan/emptyPlan.ts';
 import type { Plan, PlanCamera } from '../../src/plan/plan.ts';
 import type { Chance } from '../house/seeded.ts';
 import { randomStructure } from '../model/randomStructures.ts';
-import { cameraOn } from './wholePlan.ts';
+import { bare, cameraOn } from './wholePlan.ts';
 
 /** A mount of any kind somewhere on a structure; loose where nothing can be fixed to it. */
 export function randomMount(chance: Chance, structure: Structure): Mount {
@@ -24,15 +24,28 @@ export function randomMount(chance: Chance, structure: Structure): Mount {
   };
   const height = face.foot + chance.between(0.1, 0.95) * (face.top - face.foot);
   if (face.sort === 'soffit')
-    return { kind: 'soffit', ...on, inset: chance.between(0, face.depth), drop: chance.between(0, 0.2) };
+    return {
+      kind: 'soffit',
+      ...bare,
+      ...on,
+      inset: chance.between(0, face.depth),
+      drop: chance.between(0, 0.2),
+    };
   switch (chance.whole(0, 2)) {
     case 0:
       // Below the soffit: a corner's height is held against one of its two walls, which may be the gable.
-      return { kind: 'corner', host: structure.id, face: face.face, height: face.foot + 0.5, reach: 0.2 };
+      return {
+        kind: 'corner',
+        ...bare,
+        host: structure.id,
+        face: face.face,
+        height: face.foot + 0.5,
+        reach: 0.2,
+      };
     case 1:
-      return { kind: 'flush', ...on, height, standOff: 0.05 };
+      return { kind: 'flush', ...bare, ...on, height, standOff: 0.05 };
     default:
-      return { kind: 'arm', ...on, height, reach: chance.between(0.1, 1), drop: 0.05 };
+      return { kind: 'arm', ...bare, ...on, height, reach: chance.between(0.1, 1), drop: 0.05 };
   }
 }
 

@@ -79,7 +79,7 @@ describe('version', () => {
     ['1', 'plan.version'],
     [1.5, 'plan.version'],
     [-1, 'plan.version'],
-    [4, 'plan.newer'],
+    [5, 'plan.newer'],
     [1e308, 'plan.newer'],
   ])('%s is %s', (version, code) => {
     expect(faultsOf(withAt(['version'], version))[0]?.code).toBe(code);

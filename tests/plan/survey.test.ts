@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { surveyList } from '../../src/plan/survey/surveyList.ts';
 import type { Plan } from '../../src/plan/plan.ts';
-import { wholePlan } from './wholePlan.ts';
+import { bare, wholePlan } from './wholePlan.ts';
 
 test('every size that is not taped is listed once, the most uncertain first', () => {
   const rows = surveyList(wholePlan());
@@ -44,7 +44,16 @@ test('cameras that hang on a size are named', () => {
         ...c1,
         id: 'C2',
         name: 'C2',
-        mount: { kind: 'soffit', host: 'house', face: 0, corner: 'start', distance: 1, inset: 0.2, drop: 0 },
+        mount: {
+          kind: 'soffit',
+          ...bare,
+          host: 'house',
+          face: 0,
+          corner: 'start',
+          distance: 1,
+          inset: 0.2,
+          drop: 0,
+        },
       },
     },
     settings: { ...plan.settings, units: 'millimetres' },

@@ -1,6 +1,6 @@
 import type { Building, Structure } from '../../src/model/structure.ts';
-import type { Mount } from '../../src/optics/mount.ts';
-import { defaultDevice } from '../../src/plan/defaultDevice.ts';
+import { NO_LIMITS, type Mount } from '../../src/optics/mount.ts';
+import { defaultDevice, unknownSheet } from '../../src/plan/defaultDevice.ts';
 import { emptyPlan } from '../../src/plan/emptyPlan.ts';
 import type { Lamp, Patch, Picture, Plan, PlanCamera } from '../../src/plan/plan.ts';
 
@@ -74,6 +74,9 @@ export const hedge: Structure = {
   got: { line: 'measured', height: 'measured', thickness: 'guessed' },
 };
 
+/** What a mount has besides its place, where a test asks nothing of it. */
+export const bare = { plate: { width: 0.12, height: 0.12, right: 0, up: 0 }, limits: NO_LIMITS } as const;
+
 export const cameraOn = (id: string, mount: Mount): PlanCamera => ({
   id,
   name: id,
@@ -82,9 +85,12 @@ export const cameraOn = (id: string, mount: Mount): PlanCamera => ({
   tilt: 20,
   roll: 0,
   device: defaultDevice,
+  housing: null,
+  sheet: unknownSheet,
   range: 30,
   infrared: null,
   exposure: null,
+  card: { ticked: [], asBuilt: {} },
   hidden: false,
   locked: false,
 });
@@ -165,6 +171,7 @@ export const wholePlan = (): Plan => ({
       height: 2.7,
       reach: 0.3,
       drop: 0.05,
+      ...bare,
     }),
     C2: cameraOn('C2', { kind: 'loose', eye: [4, -5, 3] }),
   },

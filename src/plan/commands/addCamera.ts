@@ -1,5 +1,5 @@
 import type { Mount } from '../../optics/mount.ts';
-import { defaultDevice } from '../defaultDevice.ts';
+import { defaultDevice, unknownSheet } from '../defaultDevice.ts';
 import type { Plan, PlanCamera } from '../plan.ts';
 import { freshId, takenIds } from './freshId.ts';
 
@@ -26,9 +26,12 @@ export function newCamera(
     tilt: aim.tilt,
     roll: 0,
     device: defaultDevice,
+    housing: null,
+    sheet: unknownSheet,
     range: FIRST_RANGE,
     infrared: null,
     exposure: null,
+    card: { ticked: [], asBuilt: {} },
     hidden: false,
     locked: false,
   };

@@ -5,9 +5,10 @@ import { isRecord, type Draft } from './draft.ts';
 import { from0 } from './from0.ts';
 import { from1 } from './from1.ts';
 import { from2 } from './from2.ts';
+import { from3 } from './from3.ts';
 
 /** Entry n brings a file of version n to version n + 1. They take what they find: the schema judges the result. */
-const steps: readonly ((draft: Draft) => Draft)[] = [from0, from1, from2];
+const steps: readonly ((draft: Draft) => Draft)[] = [from0, from1, from2, from3];
 
 /** Brings a plan file of any past version to the present one. */
 export function migrate(file: unknown): Outcome<Draft> {

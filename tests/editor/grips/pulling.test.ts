@@ -5,6 +5,7 @@ import { holding } from './holding.ts';
 import { addCamera, newCamera } from '../../../src/plan/commands/addCamera.ts';
 import { pointing } from '../tools/pointing.ts';
 import { garage, house, site, window } from '../site.ts';
+import { bare } from '../../plan/wholePlan.ts';
 
 const corner = (index: number): Grip => ({ part: 'corner', structure: 'house', index });
 const edge = (index: number): Grip => ({ part: 'edge', structure: 'house', index });
@@ -121,6 +122,7 @@ describe('an edge', () => {
     const plan = site(house());
     const mount = {
       kind: 'flush',
+      ...bare,
       host: 'house',
       face: 0,
       corner: 'start',

@@ -104,6 +104,8 @@ describe('the practitioner’s rule for a third-inch sensor (common practice, no
           longest: focalLength,
           focalLength,
           statedHfov: { atShortest: hfov, atLongest: hfov },
+          statedVfov: null,
+          statedIn: null,
           fNumber: null,
         },
         4.8,

@@ -8,7 +8,8 @@ import { setRange } from '../../../src/plan/commands/setRange.ts';
 import { setSensor } from '../../../src/plan/commands/setSensor.ts';
 import type { Lens } from '../../../src/optics/device.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
-import { cameraOn, wholePlan } from '../wholePlan.ts';
+import { bare, cameraOn, wholePlan } from '../wholePlan.ts';
+import { NO_LIMITS } from '../../../src/optics/mount.ts';
 
 const lensOf = (plan: Plan): Lens | undefined => plan.cameras['C1']?.device.lens;
 
@@ -63,6 +64,7 @@ describe('mounts', () => {
     const plan = wholePlan();
     const soffit = {
       kind: 'soffit',
+      ...bare,
       host: 'house',
       face: 0,
       corner: 'start',
@@ -133,6 +135,8 @@ test('setSensor changes the area and the recorded picture only', () => {
     name: 'Small',
     frame: { width: 640, height: 360 },
     crop: { x: 0, y: 0, width: 1, height: 1 },
+    cropKnown: true,
+    use: 'live' as const,
   };
   const camera = cameraOn('C1', { kind: 'loose', eye: [0, 0, 3] });
   const two = {
@@ -157,7 +161,15 @@ test('setRange takes any distance above 0', () => {
 });
 
 describe('addCamera', () => {
-  const pole = { kind: 'pole', at: [1, 2], height: 3, reach: 0.2, facing: 90, diameter: 0.1 } as const;
+  const pole = {
+    kind: 'pole',
+    at: [1, 2],
+    height: 3,
+    reach: 0.2,
+    facing: 90,
+    diameter: 0.1,
+    limits: NO_LIMITS,
+  } as const;
 
   test('gives the next free name and puts the camera last', () => {
     const plan = wholePlan();

@@ -12,7 +12,7 @@ import type { Plan } from '../../../src/plan/plan.ts';
 import { chanceFrom, trials } from '../../house/seeded.ts';
 import { barrierWith, buildingWith, openingWith, rectangle } from '../../model/sampleStructures.ts';
 import { bodyOf, eyesOf, randomPlan, troubleOf } from '../randomPlan.ts';
-import { cameraOn, wholePlan } from '../wholePlan.ts';
+import { bare, cameraOn, wholePlan } from '../wholePlan.ts';
 import { codesOf, cornersAt, edgesOf, openingAt, planWith, valueOf } from './outlines.ts';
 
 const seeds = Array.from({ length: trials(200, 3000) }, (_, index) => 52_000 + index);
@@ -69,7 +69,7 @@ describe('splitEdge', () => {
   });
 
   test('a camera whose corner is gone from its face is measured from the other', () => {
-    const mount = { kind: 'flush', host: 'house', face: 0, height: 2.5, standOff: 0.1 } as const;
+    const mount = { kind: 'flush', ...bare, host: 'house', face: 0, height: 2.5, standOff: 0.1 } as const;
     const plan = planWith(buildingWith({}), {
       C1: cameraOn('C1', { ...mount, corner: 'end', distance: 8 }),
       C2: cameraOn('C2', { ...mount, corner: 'start', distance: 9 }),
@@ -89,6 +89,7 @@ describe('splitEdge', () => {
     const fence = barrierWith({});
     const mount = {
       kind: 'flush',
+      ...bare,
       host: 'fence',
       corner: 'start',
       distance: 1,
@@ -137,7 +138,7 @@ describe('joinCorner', () => {
   });
 
   test('refuses where a camera is mounted around the corner, or the outline would cross itself', () => {
-    const mount = { kind: 'corner', host: 'house', face: 2, height: 2.5, reach: 0.2 } as const;
+    const mount = { kind: 'corner', ...bare, host: 'house', face: 2, height: 2.5, reach: 0.2 } as const;
     const plan = planWith(buildingWith({}), { C1: cameraOn('C1', mount) });
     const refused = joinCorner(plan, 'house', 2);
     expect(codesOf(refused)).toEqual(['edit.cornerCamera']);
@@ -196,6 +197,7 @@ describe('setCorner', () => {
     ];
     const mount = {
       kind: 'flush',
+      ...bare,
       host: 'house',
       face: 0,
       corner: 'end',

@@ -1,12 +1,14 @@
-import type { Mount } from '../../../optics/mount.ts';
+import { NO_LIMITS, type Mount, type Plate } from '../../../optics/mount.ts';
 import type { HostSpot } from './hostSpot.ts';
 
+const plate = (width: number, height: number): Plate => ({ width, height, right: 0, up: 0 });
+
 /** Sizes of the brackets that a new camera gets, m; common practice, no source. */
-const FLUSH = { standOff: 0.08 } as const;
-const ARM = { reach: 0.3, drop: 0.1 } as const;
-const SOFFIT = { drop: 0.1 } as const;
-const CORNER = { reach: 0.3 } as const;
-const POLE = { reach: 0.15, diameter: 0.1 } as const;
+const FLUSH = { standOff: 0.08, plate: plate(0.12, 0.12), limits: NO_LIMITS } as const;
+const ARM = { reach: 0.3, drop: 0.1, plate: plate(0.1, 0.13), limits: NO_LIMITS } as const;
+const SOFFIT = { drop: 0.1, plate: plate(0.12, 0.12), limits: NO_LIMITS } as const;
+const CORNER = { reach: 0.3, plate: plate(0.16, 0.2), limits: NO_LIMITS } as const;
+const POLE = { reach: 0.15, diameter: 0.1, limits: NO_LIMITS } as const;
 const POLE_HEIGHT = 3;
 const LEAST_HEIGHT = 0.1;
 

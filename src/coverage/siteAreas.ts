@@ -46,8 +46,12 @@ export const siteAreas = (ground: Window, seers: readonly Seer[], height: number
   areasOver(
     seers.map((seer) => seer.outlines ?? outlinesOf(ground, seer, height)),
     bands,
-    seers.some(({ camera }) => camera.k < TURNED) ? SLACK.turned : SLACK.share,
+    slackOf(seers),
   );
+
+/** The share of an area by which the curves of these cameras may put it off. */
+export const slackOf = (seers: readonly Pick<Seer, 'camera'>[]): number =>
+  seers.some(({ camera }) => camera.k < TURNED) ? SLACK.turned : SLACK.share;
 
 /** The outlines of what a camera covers of the ground, one a band, at that band or better. */
 export function outlinesOf(

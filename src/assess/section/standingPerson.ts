@@ -8,7 +8,7 @@ import type { StandingPerson } from './section.ts';
 import { siteFromSection } from './sectionPlane.ts';
 
 /** Width of a face, m: the pages that tell pixels across a face take 16 cm (facts D3). */
-const FACE_WIDTH = 0.16;
+export const FACE_WIDTH = 0.16;
 /** Feet are asked for just above the ground, so that they do not lie in it, m. */
 const FEET = 0.02;
 

@@ -28,7 +28,7 @@ describe('the layer rule goes red', () => {
   });
 
   test('on an import sideways, even of a type', () => {
-    expect(faultsOf('src/section/a.ts', "import type { B } from '../view3d/b.ts';")).toHaveLength(1);
+    expect(faultsOf('src/panels/a.ts', "import type { B } from '../view3d/b.ts';")).toHaveLength(1);
   });
 
   test('on a value where only types may come', () => {

@@ -74,14 +74,9 @@ const floors = [
     typesBut: ['cli'],
   },
   {
-    name: 'section',
-    values: ['editor', 'answers', 'fittings', 'draw', 'base', 'optics'],
-    typesBut: ['cli', 'view3d'],
-  },
-  {
     name: 'panels',
     values: ['editor', 'answers', 'fittings', 'draw', 'base', 'optics', 'handover'],
-    typesBut: ['cli', 'view3d', 'section'],
+    typesBut: ['cli', 'view3d'],
   },
   { name: 'app', valuesBut: ['cli'] },
 ];

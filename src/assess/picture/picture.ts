@@ -26,10 +26,12 @@ export interface HidingLine {
   readonly solid: number;
 }
 
-/** A line of equal density on what is asked for. */
+/** A line on what is asked for at which a band begins. */
 export interface BandLine {
-  /** Index + 1 of the band that begins there. */
+  /** Index + 1 of that band. */
   readonly band: number;
+  /** It is not density that ends it, but range or an angle at which faces are seen. */
+  readonly limit: boolean;
   readonly at: Float64Array;
 }
 
@@ -90,6 +92,7 @@ export interface Picture {
   /** Edges that lie behind other solids. */
   readonly covered: readonly PictureLine[];
   readonly hiding: readonly HidingLine[];
+  readonly bands: readonly BandLine[];
   readonly horizon: readonly Float64Array[];
   /** Where the lens law ends within the frame. */
   readonly rim: readonly Float64Array[];

@@ -9,6 +9,7 @@ import { lensInside } from '../../sight/lensInside.ts';
 import type { Assessment } from '../assessment.ts';
 import { Obstacles } from '../ground.ts';
 import type { Scene } from '../scene.ts';
+import { bandLines } from './bandLines.ts';
 import { edgeLines } from './edgeLines.ts';
 import { hidingFaces, type HidingFaces } from './hidingFaces.ts';
 import { fixedPlaces } from './landmarks.ts';
@@ -90,6 +91,10 @@ export function createPicturer(): Picturer {
     yield null;
     const { visible, covered } = yield* edgeLines(camera, laid.obstacles.facets, laid.edges, hiding, lens);
     const isBlind = seen.lensInside !== null;
+    const { segments } = laid.obstacles;
+    yield null;
+    const bands = isBlind ? [] : bandLines(coverage, assessment, segments, lens);
+    yield null;
     return {
       camera,
       turn: quarterOf(camera),
@@ -99,6 +104,7 @@ export function createPicturer(): Picturer {
       visible: isBlind ? [] : visible,
       covered: isBlind ? [...visible, ...covered] : covered,
       hiding: isBlind ? [] : hidingLines(coverage, lens),
+      bands,
       horizon: horizonLines(camera, lens),
       rim: rimLines(camera, lens),
       modes: modeFrames(camera, device),

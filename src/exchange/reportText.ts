@@ -72,8 +72,8 @@ export const reportWords: Readonly<Record<string, Count>> = {
     '# roofs of shapes that are not made here are flat at their full height',
   ],
   'assumed.flat-outline': [
-    '1 pitched roof on an outline that is no rectangle is flat at its full height',
-    '# pitched roofs on outlines that are no rectangles are flat at their full height',
+    '1 pitched roof on an outline that takes none is flat at its full height',
+    '# pitched roofs on outlines that take none are flat at their full height',
   ],
   'assumed.flat-steep': [
     '1 roof that would be too steep or leave no wall is flat at its full height',

@@ -7,7 +7,7 @@ import type { Contours, MovingLine } from './wavefront.ts';
 import { meetAt, type Trace } from './wavefrontMeet.ts';
 
 /** A node of a skeleton: a place over ground, and how far the edges have moved inwards when they meet there, m. */
-interface SkeletonNode {
+export interface SkeletonNode {
   readonly at: Vec2;
   readonly time: number;
 }

@@ -56,7 +56,7 @@ export function buildingOf(ground: Ground, tags: Tags, id: string, name: string)
   }
   const room = vertical.roofIncluded ? vertical.top - vertical.base : Infinity;
   const plain = hasRoofSpace(tags) ? withoutStraightCorners(outline) : outline;
-  const read = roofOf(tags, plain, holes.length, vertical.roofHeight, room);
+  const read = roofOf(tags, plain, holes, vertical.roofHeight, room);
   const top = vertical.roofIncluded ? vertical.top - read.rise : vertical.top;
   const structure: Building = {
     kind: 'building',

@@ -1,5 +1,10 @@
 import { bearing, degreesFromRad, sin, tan } from '../../base/angle.ts';
+import { fallOf } from '../../model/monopitchRoof.ts';
 import { isRectangle, meanLength } from '../../model/rectangle.ts';
+import { signedArea } from '../../model/ring.ts';
+import { dotOf, span } from '../../model/segment.ts';
+import { straightSkeleton, type SkeletonNode } from '../../model/skeleton.ts';
+import { straightened } from '../../model/straightRun.ts';
 import type { Got, Ring, Roof, RoofKind } from '../../model/structure.ts';
 import { LIMITS } from '../../plan/limits.ts';
 import { LEAST_HEIGHT } from './heights.ts';
@@ -33,9 +38,15 @@ export const hasRoofSpace = (tags: Tags): boolean => {
   return kind !== undefined && kind !== 'flat';
 };
 
+/** Above so many corners a roof's ridges are not worked out to learn its height. */
+const MOST_CORNERS = 200;
+/** How far from one another the tops of a pyramid may be, as a share of its breadth. */
+const ONE_TOP = 0.05;
+
 /**
- * The roof that the tags ask for, on an outline in metres. Gable, hip and mono-pitch stand on rectangles; on others,
- * and for shapes that are not built here, the roof is flat at its full height.
+ * The roof that the tags ask for, on an outline in metres. Where shapes are not built here or the outline takes no such
+ * roof, it is flat at its full height.
+ * @param holes      courtyards, either way round
  * @param roofHeight the roof's share of the height as tagged, m; null where no tag says it
  * @param room       the height that roof and walls share, m (infinite where the roof comes on top): a roof that would
  *                   take it all comes in flat
@@ -43,7 +54,7 @@ export const hasRoofSpace = (tags: Tags): boolean => {
 export function roofOf(
   tags: Tags,
   outline: Ring,
-  holes: number,
+  holes: readonly Ring[],
   roofHeight: number | null,
   room: number,
 ): ReadRoof {
@@ -52,13 +63,17 @@ export function roofOf(
   if (kind === 'flat')
     return { roof: FLAT, rise: 0, got: shape === undefined ? 'guessed' : 'mapped', flattened: null };
   if (kind === undefined) return flat('shape');
-  if (holes > 0 || !isRectangle(outline)) return flat('outline');
-
-  const sides = [meanLength(outline, 0), meanLength(outline, 1)] as const;
-  if (shape === 'pyramidal' && Math.abs(sides[0] - sides[1]) > 0.05 * Math.max(...sides))
-    return flat('shape');
+  const square = holes.length === 0 && isRectangle(outline);
+  const sides = square ? ([meanLength(outline, 0), meanLength(outline, 1)] as const) : null;
   const ridge = ridgeOf(tags, kind, outline, sides);
-  const run = runOf(kind, outline, sides, ridge);
+  const tops = sides === null ? topsOn(kind, outline, holes, ridge) : [];
+  const run = sides ? runOf(kind, outline, sides, ridge) : Math.max(...tops.map(({ time }) => time));
+  if (!(run > 0)) return flat('outline');
+  const [top] = tops;
+  const apart = sides
+    ? Math.abs(sides[0] - sides[1])
+    : Math.max(...tops.map(({ at }) => span(at, top?.at ?? at)));
+  if (shape === 'pyramidal' && apart > ONE_TOP * (sides ? Math.max(...sides) : run)) return flat('shape');
   const angle = taggedNumber(tags, 'roof:angle');
   const pitch =
     roofHeight !== null && roofHeight > 0
@@ -71,6 +86,28 @@ export function roofOf(
   return { roof: { kind, pitch, overhang: 0, ridge, parapet: 0 }, rise, got, flattened: null };
 }
 
+/**
+ * Where a roof on any outline has its tops, and how far over ground from the eaves, m; empty where none can be made.
+ * Those of a hip, or of a hip whose ends stand upright, are the skeleton's nodes: ridges lie as high.
+ */
+function topsOn(
+  kind: RoofKind,
+  outline: Ring,
+  holes: readonly Ring[],
+  ridge: number | null,
+): readonly SkeletonNode[] {
+  const inwards = holes.map((hole) => (signedArea(hole) > 0 ? hole.toReversed() : hole));
+  const rings = [outline, ...inwards].map((ring) => straightened(ring).ring);
+  if (rings.flat().length > MOST_CORNERS) return [];
+  if (kind === 'monopitch') {
+    const fall = fallOf(rings[0] ?? outline, ridge);
+    const least = Math.min(...outline.map((corner) => dotOf(corner, fall)));
+    return outline.map((at) => ({ at, time: dotOf(at, fall) - least }));
+  }
+  const skeleton = straightSkeleton(rings);
+  return 'stuck' in skeleton ? [] : skeleton.nodes.filter(({ time }) => time > 0);
+}
+
 const flat = (flattened: 'shape' | 'outline' | 'steep'): ReadRoof => ({
   roof: FLAT,
   rise: 0,
@@ -79,12 +116,17 @@ const flat = (flattened: 'shape' | 'outline' | 'steep'): ReadRoof => ({
 });
 
 /** Bearing of a gable's ridge, or towards which a mono-pitch falls; null lets the longer side decide. */
-function ridgeOf(tags: Tags, kind: RoofKind, outline: Ring, sides: readonly [number, number]): number | null {
+function ridgeOf(
+  tags: Tags,
+  kind: RoofKind,
+  outline: Ring,
+  sides: readonly [number, number] | null,
+): number | null {
   const direction = taggedBearing(tags, 'roof:direction');
   if (kind === 'monopitch') return direction;
   if (kind !== 'gable') return null;
   if (direction !== null) return bearing(direction + 90);
-  if (tags['roof:orientation'] !== 'across') return null;
+  if (tags['roof:orientation'] !== 'across' || sides === null) return null;
   return bearing(edgeBearing(outline, sides[0] < sides[1] ? 0 : 1));
 }
 

@@ -44,18 +44,18 @@ export function nextStage(stage: Stage, before: Facts, now: Facts): Stage {
 export function sentenceFor(stage: Stage, { tool: { name, chain, ghost } }: Facts): string | null {
   switch (stage) {
     case 'house':
-      if (name === 'outline armed') return 'Click the first corner.';
+      if (name === 'outline armed') return 'Pick the first corner.';
       if (name === 'outline raising') return 'Pull it up to the eaves, or type the height.';
       if (name !== 'outline chaining') return null;
       return (chain?.corners.length ?? 0) < 3
-        ? 'Type a length, then an arrow for its direction. Or click the next corner.'
-        : 'Click the first corner, or press Enter, to close.';
+        ? 'Type a length, then an arrow for its direction. Or pick the next corner.'
+        : 'Pick the first corner, or press Enter, to close.';
     case 'roof':
       return 'Give it a roof, or leave it flat. Enter goes on.';
     case 'camera':
       if (name === 'camera seeking')
-        return ghost === null ? 'Point at a wall, or up under the eaves.' : 'Click to fix it.';
-      if (name === 'camera aiming') return 'Now click what it should look at.';
+        return ghost === null ? 'Point at a wall, or up under the eaves.' : 'Press to fix it.';
+      if (name === 'camera aiming') return 'Now pick what it should look at.';
       return name.startsWith('rest') ? 'No camera yet. Press C, then point at a wall.' : null;
     case 'seen':
       return 'This is what it sees, and how well. Drag the cross, or type its numbers at the right.';

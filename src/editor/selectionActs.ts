@@ -74,16 +74,23 @@ export function groupSelected(editor: Editor, selection: readonly Selected[]): v
   const ids = expanded(plan, selection).flatMap((thing) =>
     thing.kind === 'structure' || thing.kind === 'camera' || thing.kind === 'lamp' ? [thing.id] : [],
   );
-  if (ids.length < 2) return editor.say('A group needs two things. Shift and a click adds one.');
+  if (ids.length < 2) return editor.say('A group needs two things. Shift and a press adds one.');
   editor.run(`Group ${wordsFor(plan, selection)}`, (now) => addGroup(now, ids).plan);
 }
+
+const groupsOf = (plan: Plan, selection: readonly Selected[]): ReadonlySet<string> =>
+  new Set(
+    expanded(plan, selection).flatMap((thing) => ('id' in thing ? (groupOf(plan, thing.id)?.id ?? []) : [])),
+  );
+
+/** Whether anything selected is in a group. */
+export const isGrouped = (plan: Plan, selection: readonly Selected[]): boolean =>
+  groupsOf(plan, selection).size > 0;
 
 /** Takes the bond from the groups that what is selected is in. */
 export function ungroupSelected(editor: Editor, selection: readonly Selected[]): void {
   const { plan } = editor.store.getState();
-  const groups = new Set(
-    expanded(plan, selection).flatMap((thing) => ('id' in thing ? (groupOf(plan, thing.id)?.id ?? []) : [])),
-  );
+  const groups = groupsOf(plan, selection);
   if (groups.size === 0) return editor.say('Nothing selected is in a group.');
   editor.run(`Ungroup ${wordsFor(plan, selection)}`, (now) => [...groups].reduce(ungroup, now));
 }

@@ -2,11 +2,12 @@ import { useStore } from 'zustand';
 import type { AnswersStore } from '../answers/store.ts';
 import styles from './densityScale.module.css';
 
-/** What the tones of the ground mean: bands with the density at which each begins, and what has no tone. */
+/** What the tones of the ground mean: bands with the density at which each begins, and what has no tone. Without a camera there is nothing to tell. */
 export function DensityScale({ answers }: { answers: AnswersStore }) {
   const edition = useStore(answers, ({ assessment }) => assessment?.edition ?? null);
+  const none = useStore(answers, ({ assessment }) => (assessment?.cameras.length ?? 0) === 0);
   const night = useStore(answers, ({ assessment }) => (assessment?.scene.night ?? null) !== null);
-  if (!edition) return null;
+  if (!edition || none) return null;
   const last = edition.bands.length - 1;
   return (
     <div className={styles.scale} role="group" aria-label={`Density scale, ${edition.name}`}>

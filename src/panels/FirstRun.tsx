@@ -18,7 +18,7 @@ export function FirstRun({ draw, trace, shapes, choose, sample, pin }: FirstRunP
         Start with the outline of the house
       </h2>
       <p className={styles.lead}>
-        Click its corners on the board, then pull it up to its height. Cameras and coverage come after.
+        Pick its corners on the board, then pull it up to its height. Cameras and coverage come after.
       </p>
       <div className={styles.ways}>
         <Button look="main" press={draw}>

@@ -102,7 +102,7 @@ export function KeysSheet({ editor, close }: KeysSheetProps) {
             <dd>what can be done here; dragged, it turns the view</dd>
           </div>
           <div>
-            <dt>Click again</dt>
+            <dt>Press again</dt>
             <dd>at the same spot: the thing behind</dd>
           </div>
           <div>

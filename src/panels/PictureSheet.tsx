@@ -57,7 +57,7 @@ export function PictureSheet({ editor, picture, bitmap }: PictureSheetProps) {
         <Figure label="Picture" value={`${file.width} × ${file.height}`} unit="px" />
         {use.kind === 'site' && use.metresPerPixel === null && (
           <p className={styles.note}>
-            The picture has no scale. Click two points of it and type how far apart they are.
+            The picture has no scale. Pick two points of it and type how far apart they are.
           </p>
         )}
         <div className={styles.acts}>

@@ -4,6 +4,7 @@ import {
   groupSelected,
   hideSelected,
   lockSelected,
+  isGrouped,
   ungroupSelected,
   deleteSelected,
 } from '../editor/selectionActs.ts';
@@ -60,14 +61,16 @@ export function SeveralSheet({ editor, plan, selection }: SeveralSheetProps) {
       <Group title="All of them">
         <div className={styles.acts}>
           <Button press={() => groupSelected(editor, selection)}>Group</Button>
-          <Button press={() => ungroupSelected(editor, selection)}>Ungroup</Button>
+          {isGrouped(plan, selection) && (
+            <Button press={() => ungroupSelected(editor, selection)}>Ungroup</Button>
+          )}
           <Button press={() => mirror(editor, selection)}>Mirror</Button>
           <Button press={() => hideSelected(editor, selection)}>Hide</Button>
           <Button press={() => lockSelected(editor, selection)}>Lock</Button>
           <Button press={() => deleteSelected(editor, selection)}>Delete</Button>
         </div>
         <p className={styles.note}>
-          Shift and a click, in the Model or in the list, adds a thing or takes it out.
+          Shift and a press, in the Model or in the list, adds a thing or takes it out.
         </p>
       </Group>
     </>

@@ -77,7 +77,7 @@ export function StructureSheet({ editor, answers, structure, square }: Structure
       </Group>
       <Group title="Size">
         <Figure
-          label="Footprint"
+          label={structure.kind === 'barrier' ? 'Length and thickness' : 'Footprint'}
           value={footprintText(structure)}
           unit="m"
           beside={

@@ -72,6 +72,7 @@ export function ThingSheet({ editor, answers, photos, choosePhotometry }: ThingS
     if (on?.kind === 'building' && service)
       return <ServiceSheet key={service.id} editor={editor} on={on} service={service} />;
   }
-  if (selected?.kind === 'boundary' && plan.boundary) return <BoundarySheet boundary={plan.boundary} />;
+  if (selected?.kind === 'boundary' && plan.boundary)
+    return <BoundarySheet editor={editor} boundary={plan.boundary} />;
   return null;
 }

@@ -25,7 +25,7 @@ test(
     await page.mouse.move(box.x + 0.4 * box.width, box.y + 0.6 * box.height);
     await page.mouse.click(box.x + 0.4 * box.width, box.y + 0.6 * box.height);
     await page.mouse.move(box.x + 0.5 * box.width, box.y + 0.58 * box.height);
-    const next = page.getByText('Type a length, then an arrow for its direction. Or click the next corner.');
+    const next = page.getByText('Type a length, then an arrow for its direction. Or pick the next corner.');
     await expect.poll(() => next.last().isVisible()).toBe(true);
     const told = await next.last().boundingBox();
     if (!told) throw new Error('it is not in view');

@@ -28,7 +28,7 @@ async function trace(page: Page, counts: Counts, by: 'pointer' | 'keys' = 'point
   else counts.clicks += 1;
   await chooser.setFiles(PICTURE);
   await page
-    .getByText(/Click two points/)
+    .getByText(/Pick two points/)
     .first()
     .waitFor();
   await frames(page);

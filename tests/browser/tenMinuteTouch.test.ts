@@ -179,7 +179,7 @@ test(
     ]);
     await chooser.setFiles(PICTURE);
     await page
-      .getByText(/Click two points/)
+      .getByText(/Pick two points/)
       .first()
       .waitFor();
     await frames(page);

@@ -40,16 +40,16 @@ describe('the first steps', () => {
     const { editor, tools, words, panel, click } = beginning();
     expect(panel()).toBeNull();
     editor.hold('outline');
-    expect(words()).toBe('Click the first corner.');
+    expect(words()).toBe('Pick the first corner.');
     click(0, 0);
-    expect(words()).toBe('Type a length, then an arrow for its direction. Or click the next corner.');
+    expect(words()).toBe('Type a length, then an arrow for its direction. Or pick the next corner.');
     // The strip goes over to the numbers; what to do stays.
     tools.hover(fromAbove([3, 0.4]));
-    expect(panel()).toBe('Type a length, then an arrow for its direction. Or click the next corner.');
+    expect(panel()).toBe('Type a length, then an arrow for its direction. Or pick the next corner.');
     click(8, 0);
     click(8, 6);
     tools.hover(fromAbove([4, 6.4]));
-    expect(panel()).toBe('Click the first corner, or press Enter, to close.');
+    expect(panel()).toBe('Pick the first corner, or press Enter, to close.');
     tools.enter();
     expect(words()).toBe('Pull it up to the eaves, or type the height.');
     tools.typed('height', '2.5', 'enter');
@@ -64,9 +64,9 @@ describe('the first steps', () => {
     editor.hold('camera');
     expect(words()).toContain('Point at a wall, or up under the eaves.');
     tools.hover(at([4, 0, 2.2]));
-    expect(panel()).toBe('Click to fix it.');
+    expect(panel()).toBe('Press to fix it.');
     tools.click(at([4, 0, 2.2]));
-    expect(panel()).toBe('Now click what it should look at.');
+    expect(panel()).toBe('Now pick what it should look at.');
     tools.click(at([4, -6, 0]));
     expect(panel()).toContain('This is what it sees');
     editor.hold('line');
@@ -82,7 +82,7 @@ describe('the first steps', () => {
     editor.hold('rest');
     editor.undo();
     editor.hold('outline');
-    expect(words()).toBe('Click the first corner.');
+    expect(words()).toBe('Pick the first corner.');
   });
 
   test('leave a plan alone in which something stands, until they are asked for; they can be put away', () => {
@@ -103,7 +103,7 @@ describe('the first steps', () => {
     expect(panel()).toBeNull();
     editor.open(emptyPlan('other', 'Other'));
     editor.hold('outline');
-    expect(words()).toBe('Click the first corner.');
+    expect(words()).toBe('Pick the first corner.');
     steps.dispose();
     editor.hold('rest');
   });

@@ -102,7 +102,7 @@ describe('measuring', () => {
     tools.release();
     expect(now().strip?.text).toBe('3.00 long · level');
     tools.click(at([12, -24, 0]));
-    expect(now().strip?.text).toBe('Click where it ends.');
+    expect(now().strip?.text).toBe('Pick where it ends.');
   });
 
   test('the first point again closes an area', () => {
@@ -139,7 +139,7 @@ describe('measuring', () => {
     tools.click(at([15, -24, 0]));
     tools.click(at([15, -22, 0]));
     editor.undo();
-    expect(now().strip?.text).toBe('Click where it ends.');
+    expect(now().strip?.text).toBe('Pick where it ends.');
     expect(editor.store.getState().plan.name).toBe('Other');
     tools.escape();
     expect(now().name).toBe('measure armed');

@@ -69,9 +69,9 @@ describe('the scale tool', () => {
 
   test('without two points a number asks for them; nought is no distance', () => {
     const hand = inHand('scale', withPicture(nothing));
-    expect(hand.text()).toBe('The picture has no scale. Click two points and type their distance.');
+    expect(hand.text()).toBe('The picture has no scale. Pick two points and type their distance.');
     hand.click([1, -1]);
-    expect(hand.tools.typed('distance', '12', 'enter')).toBe('Click the second point.');
+    expect(hand.tools.typed('distance', '12', 'enter')).toBe('Pick the second point.');
     hand.click([1, -1]);
     expect(hand.text()).toMatch(/^Both points are at one place/);
     hand.click([5, -1]);

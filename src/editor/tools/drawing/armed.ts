@@ -50,7 +50,7 @@ export function armed(drawing: Drawing, draft: Draft, ways: Ways): ToolState {
       return next.drag?.(from, to) ?? next;
     },
     click: (at) => begin(draft.keyed && isStill(draft, at) ? draft : pointedTo(editor, draft, at, false)),
-    enter: () => (draft.keyed ? begin(draft) : go({ ...draft, trouble: 'Click the first corner.' })),
+    enter: () => (draft.keyed ? begin(draft) : go({ ...draft, trouble: 'Pick the first corner.' })),
     escape: ways.leave,
     again: ways.again,
     choose: (_, key) => {
@@ -71,8 +71,8 @@ function chosenKind(ways: Ways, key: string, count: number): ToolState {
 
 function stripOf({ spec, kind }: Drawing, { meant, trouble }: Draft): Strip {
   const first = spec.rectangleOnly
-    ? 'Click a corner, or drag from corner to corner.'
-    : 'Click the first corner.';
+    ? 'Pick a corner, or drag from corner to corner.'
+    : 'Pick the first corner.';
   const choices =
     spec.kinds.length > 1
       ? [

@@ -53,7 +53,7 @@ export function chaining(drawing: Drawing, draft: Draft): ToolState {
     draft.keyed && isStill(draft, at) ? draft : pointedTo(editor, draft, at, closable);
   const run = (heading: number, length: number): Typed => {
     const last = corners.at(-1);
-    if (!last) return no('Click the first corner.');
+    if (!last) return no('Pick the first corner.');
     const result = placed(walked(last, heading, length), draft, true);
     return typeof result === 'string' ? no(result) : yes(go(result));
   };
@@ -165,7 +165,7 @@ function stripOf({ editor, spec }: Drawing, draft: Draft, crossing: Crossing | n
   const heading = pointedHeading(draft);
   return {
     text:
-      trouble ?? crossing?.text ?? (meant?.key === 'close' && corners.length >= 3 ? 'Click to close.' : say),
+      trouble ?? crossing?.text ?? (meant?.key === 'close' && corners.length >= 3 ? 'Press to close.' : say),
     fields: [
       { key: 'length', label: 'Length', value: draft.length ?? pointedLength(draft), measure: 'length' },
       {
@@ -181,8 +181,8 @@ function stripOf({ editor, spec }: Drawing, draft: Draft, crossing: Crossing | n
 
 function hint(ends: 'ring' | 'line', count: number): string {
   if (count < (ends === 'ring' ? 3 : 2))
-    return 'Type a length, then an arrow for its direction. Or click the next corner.';
+    return 'Type a length, then an arrow for its direction. Or pick the next corner.';
   return ends === 'ring'
-    ? 'Click the first corner, or press Enter, to close.'
-    : 'Press Enter to end it, or click the first corner to close it.';
+    ? 'Pick the first corner, or press Enter, to close.'
+    : 'Press Enter to end it, or pick the first corner to close it.';
 }

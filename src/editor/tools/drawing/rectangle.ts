@@ -9,7 +9,7 @@ import { rectangleFrom, rectangleMeant } from './rectangleRing.ts';
 import { ringSketch } from './sketch.ts';
 
 const SMALL = 'Both sides must be 0.01 m or more.';
-const HINT = 'Click the opposite corner, or type 3.2x6 and Enter.';
+const HINT = 'Pick the opposite corner, or type 3.2x6 and Enter.';
 
 /** A rectangle from its first corner to the pointer, on the working axes; Shift makes it square. */
 export function rectangle(

@@ -16,7 +16,7 @@ export function measureWords(
 ): string {
   const say = (metres: number): string => lengthWords(metres, unit);
   const [a, b] = [points.at(-2), points.at(-1)];
-  if (!a || !b) return 'Click where it ends.';
+  if (!a || !b) return 'Pick where it ends.';
   if (closed) return `${areaWords(ringArea(points), unit)} · ${say(pathLength(points, true))} around`;
   if (points.length > 2) {
     const before = points.at(-3);

@@ -9,7 +9,7 @@ import { measurePoint, type MeasurePoint } from './measurePoint.ts';
 import { measureSketch } from './measureSketch.ts';
 import { measureWords } from './measureWords.ts';
 
-const START = 'Click where to measure from.';
+const START = 'Pick where to measure from.';
 /** A press this near to the first point closes a ring, px. */
 const CLOSES = { mouse: 12, pen: 12, touch: 22 } as const;
 /** Nearer points are one, m. */
@@ -76,7 +76,7 @@ export function measuring(editor: Editor, chain: Chain = NONE, live: MeasurePoin
       const last = points.at(-1);
       const read = typedLength(text, units);
       if (!read.ok) return read;
-      if (!last || done) return { ok: false, trouble: 'Click where to measure from first.' };
+      if (!last || done) return { ok: false, trouble: 'Pick where to measure from first.' };
       const heading =
         by === 'enter' || by === 'tab' ? headingTo(last, live?.at) : compass(by, fourOf(EAST_NORTH));
       if (heading === null) return { ok: false, trouble: 'End it with an arrow, for its direction.' };
@@ -102,7 +102,7 @@ export function measuring(editor: Editor, chain: Chain = NONE, live: MeasurePoin
     const last = points.at(-1);
     const length = last && live && !done ? distance(last, live.at) : 0;
     return {
-      text: shown.length < 2 ? 'Click where it ends.' : measureWords(shown, closed, sight, units),
+      text: shown.length < 2 ? 'Pick where it ends.' : measureWords(shown, closed, sight, units),
       fields: done ? [] : [{ key: 'length', label: 'Length', value: length, measure: 'length' }],
       trouble: false,
       ...choicesOf(points.length > 1 ? keep : null),

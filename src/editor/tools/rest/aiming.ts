@@ -1,6 +1,8 @@
 import { distance } from '../../../base/vector.ts';
 import { groundHeight } from '../../../model/ground.ts';
 import { aimCamera } from '../../../plan/commands/aimCamera.ts';
+import { faultText } from '../../../plan/faultText.ts';
+import { heldAim } from '../../../plan/heldAim.ts';
 import { aimed, aimWords, spotMeant } from '../camera/aim.ts';
 import { words, type ToolState } from '../chart.ts';
 import type { Held } from './held.ts';
@@ -19,9 +21,12 @@ export function aiming({ editor, camera, eye, outward, rest }: Held): ToolState 
     drag: (_, to) => {
       const spot = spotMeant(to, level);
       if (!spot) return state(text);
-      const aim = aimed(eye, spot, camera, to.shift);
+      const asked = aimed(eye, spot, camera, to.shift);
+      const { aim, stops } = heldAim(plan, camera, asked);
       gesture.change((atPress) => aimCamera(atPress, camera.id, aim));
-      return state(aimWords(aim, outward, distance(eye, spot), unit));
+      // Where the mount stops it, the axis ends elsewhere than at that spot.
+      const told = aimWords({ ...asked, ...aim }, outward, stops.length > 0 ? null : distance(eye, spot), unit);
+      return state([told, ...stops.map(faultText)].join(' · '));
     },
     release: () => {
       gesture.commit();

@@ -15,9 +15,9 @@ import { EDGE_ON, groundPoint } from '../snapping/workingPoint.ts';
 import { typedLength } from '../typing/typedNumber.ts';
 import { isEmpty, pictureToScale, scaled, type LaidPicture } from './scaled.ts';
 
-const START = 'The picture has no scale. Click two points and type their distance.';
-const AGAIN = 'Click two points and type their distance.';
-const SECOND = 'Click the second point.';
+const START = 'The picture has no scale. Pick two points and type their distance.';
+const AGAIN = 'Pick two points and type their distance.';
+const SECOND = 'Pick the second point.';
 const DISTANCE =
   'How far apart? End with → where the line runs east, with Enter where the picture’s up is north.';
 
@@ -57,7 +57,7 @@ function pointing(
     if (!point) return go(points, EDGE_ON);
     if (!first) return go({ ...points, first: point });
     const apart = Math.hypot(point[0] - first[0], point[1] - first[1]);
-    if (apart < LEAST_SIZE) return go(points, 'Both points are at one place. Click another one.');
+    if (apart < LEAST_SIZE) return go(points, 'Both points are at one place. Pick another one.');
     return go({ ...points, second: point });
   };
   const hover = (at: Pointed): ToolState =>

@@ -103,7 +103,7 @@ const spotsOf = ({ ground }: Plan): readonly Spot[] => (ground.kind === 'spots' 
 function hint(plan: Plan): string {
   const left = LEAST_SPOTS - spotsOf(plan).length;
   const more = ['', ' One more makes a slope.', ' Two more make a slope.', ' Three make a slope.'];
-  return `Click a place whose height you know.${more[Math.max(0, left)] ?? ''}`;
+  return `Pick a place whose height you know.${more[Math.max(0, left)] ?? ''}`;
 }
 
 function sketchOf(plan: Plan, at: Vec2 | null, meant: Snapped | null): Sketch {

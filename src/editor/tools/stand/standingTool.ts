@@ -6,7 +6,7 @@ import { placeWords } from '../placeWords.ts';
 import type { Pointed } from '../pointed.ts';
 import { resting } from '../rest/resting.ts';
 
-const START = 'Click where somebody shall stand. Arrows move the mark, Enter takes it.';
+const START = 'Pick where somebody shall stand. Arrows move the mark, Enter takes it.';
 const STEP = 0.1;
 const LARGE = 1;
 

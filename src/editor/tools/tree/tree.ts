@@ -18,7 +18,7 @@ import { EDGE_ON, groundPoint } from '../snapping/workingPoint.ts';
 /** A small garden tree, m: common practice, no source. */
 const FIRST = { height: 5, crownRadius: 1.5, clear: 1.5, trunkDiameter: 0.2 };
 const LEAST_CROWN = 0.1;
-const START = 'Click where the tree stands, or drag on for its crown.';
+const START = 'Pick where the tree stands, or drag on for its crown.';
 /** Corners of the circle that shows a crown. */
 const SIDES = 24;
 

@@ -43,7 +43,7 @@ export function parking(editor: Editor, sort: Sort = 'car', meant: Snapped | nul
     next ? heading(editor, sort, next.point, nearestEdge(plan, next.point)) : troubled(editor, sort);
   return {
     name: 'vehicle placing',
-    strip: stripOf(sort, meant?.name ?? 'Click where its middle stands.'),
+    strip: stripOf(sort, meant?.name ?? 'Pick where its middle stands.'),
     ghost: meant && sketchOf(plan, sort, meant.point, nearestEdge(plan, meant.point), meant),
     cursor: 'crosshair',
     hover: (at) => parking(editor, sort, find(at)),

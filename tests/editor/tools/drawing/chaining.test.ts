@@ -19,7 +19,7 @@ const sketchOf = (hand: ReturnType<typeof inHand>): Sketch => {
 describe('an outline corner by corner', () => {
   test('clicks put corners, a click on the first closes, and the house is selected', () => {
     const hand = inHand('outline');
-    expect(hand.text()).toBe('Click the first corner.');
+    expect(hand.text()).toBe('Pick the first corner.');
     hand.click([0, 0]);
     expect(hand.state().name).toBe('outline chaining');
     expect(hand.text()).toMatch(/^Type a length, then an arrow/);
@@ -27,7 +27,7 @@ describe('an outline corner by corner', () => {
     hand.click([8, 6]);
     expect(hand.now().plan).toBe(nothing);
     hand.hover([0.1, 0.1]);
-    expect(hand.text()).toBe('Click to close.');
+    expect(hand.text()).toBe('Press to close.');
     expect(sketchOf(hand).marks.map(({ sign }) => sign)).toContain('ring');
     hand.click([0.1, 0.1]);
     expect(hand.state().name).toBe('outline raising');

@@ -39,7 +39,7 @@ export default defineConfig({
           include: ['tests/browser/**/*.test.ts'],
           exclude: thorough ? [] : LONG,
           globalSetup: ['tests/browser/served.ts'],
-          testTimeout: 120_000,
+          testTimeout: thorough ? 7_200_000 : 120_000,
           hookTimeout: 180_000,
           // One at a time: the software renderer takes every core, so two would only wait for one another.
           fileParallelism: false,

@@ -19,7 +19,7 @@ const HEAD = 44;
 const TAIL = 40;
 
 /** What pixels do not promise; stands under every drawing that goes out. */
-const CAUTION =
+export const CAUTION =
   'Enough pixels, by geometry alone: light, movement, focus and compression are not in it. No promise that anyone is known.';
 
 /** A section as a file of its own: SVG 1.1 with selectable text, in the inks of a theme. */
@@ -61,7 +61,8 @@ const fillOf = (paint: Paint | null, colour: (paint: Paint) => string): string =
       ? `url(#${paint.pattern})`
       : colour(paint);
 
-function markText(mark: Mark, colour: (paint: Paint) => string): string {
+/** A mark as an element of SVG. */
+export function markText(mark: Mark, colour: (paint: Paint) => string): string {
   if (mark.kind === 'words') {
     const { x, y, text, size, weight, anchor, fill, halo, turn } = mark;
     const at = `x="${round(x)}" y="${round(y)}" font-size="${size}" font-weight="${weight}" text-anchor="${anchor}"`;
@@ -82,7 +83,8 @@ function markText(mark: Mark, colour: (paint: Paint) => string): string {
   ].join('');
 }
 
-function patternText(pattern: (typeof PATTERNS)[number], colour: (paint: Paint) => string): string {
+/** The lines of a pattern as an element of SVG. */
+export function patternText(pattern: (typeof PATTERNS)[number], colour: (paint: Paint) => string): string {
   const { side, d, width, dash } = PATTERN_LINES[pattern];
   const broken = dash === undefined ? '' : ` stroke-dasharray="${dash}"`;
   return `<pattern id="${pattern}" width="${side}" height="${side}" patternUnits="userSpaceOnUse"><path d="${d}" fill="none" stroke="${colour({ pattern })}" stroke-width="${width}"${broken}/></pattern>`;
@@ -90,4 +92,5 @@ function patternText(pattern: (typeof PATTERNS)[number], colour: (paint: Paint) 
 
 const round = (value: number): number => Math.round(value * 100) / 100;
 
-const escaped = (text: string): string => text.replace(/[&<>"]/g, (sign) => `&#${sign.charCodeAt(0)};`);
+/** A text as an element's content. */
+export const escaped = (text: string): string => text.replace(/[&<>"]/g, (sign) => `&#${sign.charCodeAt(0)};`);

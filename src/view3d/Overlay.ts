@@ -67,7 +67,8 @@ export class Overlay {
     });
     this.layer.dataset['veiled'] = String(shown?.veiled === true);
     this.photos.show(sheet, solids, now);
-    this.plates.follow(sheet);
+    if (assessment) this.plates.follow(sheet);
+    else this.plates.clear();
     this.drawing.show({ sheet, solids, state, now, plan, cursor: cursor.at });
     clearTimeout(this.resting);
     this.resting = window.setTimeout(this.rest, REST);

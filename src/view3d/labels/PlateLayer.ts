@@ -73,6 +73,13 @@ export class PlateLayer {
     this.follow(plates.sheet);
   }
 
+  /** Takes all of them away: they belong to a plan that is no longer shown. */
+  clear(): void {
+    if (this.drawn.length === 0) return;
+    this.root.replaceChildren();
+    this.drawn = [];
+  }
+
   follow(sheet: Sheet): void {
     for (const { element, label, aside, angle } of this.drawn) {
       const spot = sheet.spotFromSite(label.at);

@@ -20,6 +20,7 @@ export class LostError extends Error {
 export interface Client {
   cover(question: Jobs['cover']['question'], options?: AskOptions): Promise<Jobs['cover']['answer']>;
   site(question: Jobs['site']['question'], options?: AskOptions): Promise<Jobs['site']['answer']>;
+  trial(question: Jobs['trial']['question'], options?: AskOptions): Promise<Jobs['trial']['answer']>;
   openFile(question: Jobs['openFile']['question'], options?: AskOptions): Promise<Jobs['openFile']['answer']>;
   /** The worker is gone: whatever still waits, and whatever is asked from now on, fails as a LostError with these words. */
   lost(why: string): void;
@@ -91,6 +92,7 @@ export function createClient(port: Port): Client {
   return {
     cover: (question, options = {}) => put({ job: 'cover', question }, answers.cover, options),
     site: (question, options = {}) => put({ job: 'site', question }, answers.site, options),
+    trial: (question, options = {}) => put({ job: 'trial', question }, answers.trial, options),
     openFile: (question, options = {}) => put({ job: 'openFile', question }, answers.openFile, options),
     lost: (why) => {
       gone = why;

@@ -22,6 +22,15 @@ function* cover({ plan, question, wanted, laid }: Jobs['cover']['question']): St
   return sendableFound(yield* session.cover(former, question, wanted, laid));
 }
 
+/** What compares settings is not fetched before some are compared. */
+async function trial(question: Jobs['trial']['question']): Promise<Steps<Sendable>> {
+  const { changeOf } = await import('../assess/trial/change.ts');
+  return (function* (): Steps<Sendable> {
+    yield { share: 0, doing: 'Comparing settings' };
+    return copied(changeOf(question));
+  })();
+}
+
 /** Importers and the schema of plans are not fetched before a file is opened. */
 async function opened({ name, bytes }: Jobs['openFile']['question']): Promise<Steps<Sendable>> {
   const { openFile } = await import('../exchange/openFile.ts');
@@ -32,6 +41,7 @@ async function opened({ name, bytes }: Jobs['openFile']['question']): Promise<St
 
 function work(ask: Ask): Steps<Sendable> | Promise<Steps<Sendable>> {
   if (ask.job === 'site') return site(ask.question);
+  if (ask.job === 'trial') return trial(ask.question);
   return ask.job === 'cover' ? cover(ask.question) : opened(ask.question);
 }
 

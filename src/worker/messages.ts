@@ -1,6 +1,7 @@
 import type { Question } from '../assess/assessment.ts';
 import type { Found, Wanted } from '../assess/shares.ts';
 import type { SiteAsked } from '../assess/together.ts';
+import type { TrialChange } from '../assess/trial/change.ts';
 import type { SiteAreas } from '../coverage/siteAreas.ts';
 import type { Opened } from '../exchange/openFile.ts';
 import type { Outcome } from '../base/fault.ts';
@@ -20,6 +21,8 @@ export interface Jobs {
   };
   /** The exact areas of all cameras together. */
   readonly site: { readonly question: SiteAsked; readonly answer: SiteAreas };
+  /** What the second of two settings of a camera gains and loses beside the first. */
+  readonly trial: { readonly question: SiteAsked; readonly answer: TrialChange };
   readonly openFile: {
     readonly question: { readonly name: string; readonly bytes: Uint8Array<ArrayBuffer> };
     readonly answer: Outcome<Opened>;
@@ -63,6 +66,9 @@ const isQuestion: Guard<Question> = (value): value is Question =>
 const isWanted: Guard<Wanted> = (value): value is Wanted =>
   holds(value, 'whole', 'causes') && Array.isArray(value['whole']) && Array.isArray(value['causes']);
 
+const isSiteAsked: Guard<SiteAsked> = (value): value is SiteAsked =>
+  holds(value, 'seers', 'ring', 'height', 'target', 'bands', 'caps');
+
 const asks: { readonly [J in Job]: Guard<Jobs[J]['question']> } = {
   cover: (value): value is Jobs['cover']['question'] =>
     holds(value, 'plan', 'question', 'wanted', 'laid') &&
@@ -70,7 +76,8 @@ const asks: { readonly [J in Job]: Guard<Jobs[J]['question']> } = {
     isQuestion(value['question']) &&
     isWanted(value['wanted']) &&
     typeof value['laid'] === 'boolean',
-  site: (value): value is SiteAsked => holds(value, 'seers', 'ring', 'height', 'target', 'bands', 'caps'),
+  site: isSiteAsked,
+  trial: isSiteAsked,
   openFile: (value): value is Jobs['openFile']['question'] =>
     holds(value, 'name', 'bytes') &&
     typeof value['name'] === 'string' &&
@@ -119,6 +126,12 @@ export const answers: { readonly [J in Job]: (answer: unknown) => Jobs[J]['answe
     read('coverage', (value): value is Found => holds(value, 'laid', 'whole', 'causes'), answer),
   site: (answer) =>
     read('area of the site', (value): value is SiteAreas => holds(value, 'atLeast', 'byCount'), answer),
+  trial: (answer) =>
+    read(
+      'exchange of settings',
+      (value): value is TrialChange => holds(value, 'byBand', 'finer', 'coarser'),
+      answer,
+    ),
   openFile: (answer) =>
     read(
       'opened file',

@@ -37,6 +37,7 @@ test.each([
   asking({ job: 'cover', question: { ...cover, wanted: { whole: 'C1', causes: [] } } }),
   asking({ job: 'cover', question: { ...cover, laid: 1 } }),
   asking({ job: 'site', question: { seers: [] } }),
+  asking({ job: 'trial', question: { seers: [] } }),
   asking({ job: 'openFile', question: { name: 'a.json', bytes: [1, 2] } }),
 ])('the worker refuses what is no message to it: %j', (message) => {
   expect(() => toWorker(message)).toThrow(TypeError);
@@ -57,4 +58,5 @@ test('an answer of another job is refused', () => {
   expect(answers.site(site)).toBe(site);
   expect(() => answers.cover(site)).toThrow(TypeError);
   expect(() => answers.openFile(site)).toThrow(TypeError);
+  expect(() => answers.trial(site)).toThrow(TypeError);
 });

@@ -10,7 +10,7 @@ import { solidsOf } from '../model/solids.ts';
 import { terrainOf } from '../model/terrain.ts';
 import type { Structure } from '../model/structure.ts';
 import type { Camera } from '../optics/camera.ts';
-import { settingOf } from '../optics/setting.ts';
+import { pictureRoll, settingOf } from '../optics/setting.ts';
 import type { Plan, PlanCamera, Situation } from '../plan/plan.ts';
 import type { Board, Fixing, Scene } from './scene.ts';
 import { standingIn } from './standing.ts';
@@ -98,7 +98,7 @@ function awayFaults({ name, mount }: PlanCamera, plan: Plan, away: ReadonlySet<s
 }
 
 /** What lights the site at night: the cameras' own light, and lamps at their heights above the ground. */
-function nightOf(plan: Plan, groundAt: (place: Vec2) => number): Night {
+export function nightOf(plan: Plan, groundAt: (place: Vec2) => number): Night {
   const infrared = plan.cameraOrder.flatMap((id) => {
     const own = plan.cameras[id]?.infrared;
     return own ? [[id, own] as const] : [];
@@ -142,7 +142,7 @@ function placedCamera(set: PlanCamera, plan: Plan, ground: number, place: typeof
       eye,
       pan: set.pan,
       tilt: set.tilt,
-      roll: set.roll,
+      roll: pictureRoll(set.device, set.roll),
       ...setting,
       range: set.range,
     },

@@ -1,6 +1,6 @@
 import { degreesFromRad } from '../../base/angle.ts';
 import { frameEdges } from '../../optics/frameEdges.ts';
-import { settingOf } from '../../optics/setting.ts';
+import { pictureRoll, settingOf } from '../../optics/setting.ts';
 import type { Plan, PlanCamera } from '../../plan/plan.ts';
 import { tiltSetting } from './aimSettings.ts';
 import { focalSettings, isVarifocal } from './lensSettings.ts';
@@ -58,7 +58,7 @@ export function focalLengthFor(camera: PlanCamera, half: number): number {
   const { shortest, longest } = device.lens;
   const halfAt = (focalLength: number): number => {
     const { setting } = settingOf({ ...device, lens: { ...device.lens, focalLength } }, name);
-    return frameEdges({ ...setting, tilt, roll }).bottom - tilt;
+    return frameEdges({ ...setting, tilt, roll: pictureRoll(device, roll) }).bottom - tilt;
   };
   let [low, high] = [shortest, longest];
   if (half >= halfAt(low)) return low;

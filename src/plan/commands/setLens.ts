@@ -4,8 +4,8 @@ import { changed } from './changed.ts';
 import { withCamera } from './withCamera.ts';
 
 /**
- * Changes a camera's lens. On a fixed lens a new focal length is another lens: the angle printed for the former no
- * longer holds and goes, unless the new one is given too. A stated angle replaces a law that was known itself.
+ * Changes a camera's lens. On a fixed lens a new focal length is another lens: the angles printed for the former no
+ * longer hold and go, unless new ones are given too. A stated angle replaces a law that was known itself.
  * @param change focal lengths in mm, angles in °; `hfov` states the angle of a fixed lens, null that none is printed
  * @throws       RangeError on an unknown camera, a number that is not finite and above 0, or a setting outside the range
  */
@@ -28,7 +28,7 @@ function lensWith(lens: Lens, { hfov, ...change }: Parameters<typeof setLens>[2]
   const fixed = lens.shortest === lens.longest && shortest === undefined && longest === undefined;
   let wanted: Partial<Lens> = change;
   if (fixed && focalLength !== undefined && focalLength !== lens.focalLength)
-    wanted = { statedHfov: null, ...wanted, shortest: focalLength, longest: focalLength };
+    wanted = { statedHfov: null, statedVfov: null, ...wanted, shortest: focalLength, longest: focalLength };
   if (hfov !== undefined)
     wanted = { ...wanted, statedHfov: hfov === null ? null : { atShortest: hfov, atLongest: hfov } };
   const stated = wanted.statedHfov;

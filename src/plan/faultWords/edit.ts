@@ -54,6 +54,12 @@ export const editWords: Readonly<Record<string, Words>> = {
   'edit.openingCorner': opening('would run into the corner', 'Move it from the corner.'),
   'edit.serviceFace': opening('would be on a wall that is not there', 'Put it on another.'),
   'edit.serviceOutside': opening('would lie past the end or the top of its wall', 'Move it first.'),
+  'aim.pan': (fault) =>
+    `Pan stops ${allowed(fault)} from straight out: this mount. ${subjectOf(fault, 'The camera')} would look ${fault.given ?? 'past it'}. Use an arm or a corner bracket, or fix it to another wall.`,
+  'aim.tilt': (fault) =>
+    `Tilt stops at ${allowed(fault)}: this mount. ${subjectOf(fault, 'The camera')} would look ${fault.given ?? 'past it'}. Use an arm, or aim farther out.`,
+  'aim.roll': (fault) =>
+    `Roll stops at ${allowed(fault)} each way: this mount. ${subjectOf(fault, 'The camera')} would be turned by ${fault.given ?? 'more'}. Turn the picture in the camera instead, if it can.`,
   'edit.cameraFace': camera('would lose its wall', 'Fix it elsewhere first.'),
   'edit.cameraDistance': camera('would lie past the end of its wall', 'Slide it first.'),
   'edit.cameraHeight': camera('would lie above or below its wall', 'Change its height first.'),

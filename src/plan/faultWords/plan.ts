@@ -45,6 +45,20 @@ export const planWords: Readonly<Record<string, Words>> = {
     `A picture mode of ${subjectOf(fault, 'a camera')} reaches past the edge of the sensor${where(fault)}. Its corner and size are shares that may not add up to more than 1.`,
   'lens.range': (fault) =>
     `${subjectOf(fault, 'A camera')} is set to ${given(fault)} mm, outside its lens’s range${where(fault)}. Set ${allowed(fault)}.`,
+  'sheet.reversed': (fault) =>
+    `The range of the lens runs backwards in ${subjectOf(fault, 'this data sheet')} (${fault.given ?? 'the longest comes first'}). It would be consistent as ${allowed(fault)}.`,
+  'sheet.angles': (fault) =>
+    `A longer lens sees less, but ${subjectOf(fault, 'this data sheet')} says ${fault.given ?? 'otherwise'}. It would be consistent as ${allowed(fault)}.`,
+  'sheet.angle': (fault) =>
+    `${fault.given ?? 'This angle'} fits no lens on this sensor (${subjectOf(fault, 'data sheet')}). ${allowed(fault, 'Another focal length')} would fit that angle. Check focal length, angle and sensor.`,
+  'sheet.vertical': (fault) =>
+    `The sheet of ${subjectOf(fault, 'this camera')} says ${fault.given ?? 'an angle'} up and down, but from its other numbers follows ${allowed(fault)}. The angle across is used.`,
+  'sheet.shape': (fault) =>
+    `${subjectOf(fault, 'A picture')} has ${fault.given ?? 'pixels of its own'}: another shape than its part of the sensor, so that things would look stretched. It would be consistent on ${allowed(fault)}.`,
+  'sheet.middle': (fault) =>
+    `${subjectOf(fault, 'A picture')} is cut ${fault.given ?? 'a way'} off the middle of the sensor. It is worked out as if cut from ${allowed(fault, 'the middle')}.`,
+  'sheet.exposure': (fault) =>
+    `${fault.given ?? 'This exposure'} is longer than one picture lasts in ${subjectOf(fault, 'this camera')}. It would be consistent with ${allowed(fault)}.`,
   'lens.inconsistent': (fault) =>
     `The data sheet of ${subjectOf(fault, 'a camera')} contradicts itself: ${fault.given ?? 'focal length and angle'} fits no lens on this sensor. Check sensor, focal length and angle; ${allowed(fault, 'another focal length')} would fit.`,
   'situation.noStructure': (fault) =>

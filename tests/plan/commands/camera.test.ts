@@ -85,6 +85,8 @@ describe('setLens', () => {
       longest: 4,
       focalLength: 4,
       statedHfov: null,
+      statedVfov: null,
+      statedIn: null,
       fNumber: 1.6,
     });
   });

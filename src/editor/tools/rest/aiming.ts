@@ -25,7 +25,12 @@ export function aiming({ editor, camera, eye, outward, rest }: Held): ToolState 
       const { aim, stops } = heldAim(plan, camera, asked);
       gesture.change((atPress) => aimCamera(atPress, camera.id, aim));
       // Where the mount stops it, the axis ends elsewhere than at that spot.
-      const told = aimWords({ ...asked, ...aim }, outward, stops.length > 0 ? null : distance(eye, spot), unit);
+      const told = aimWords(
+        { ...asked, ...aim },
+        outward,
+        stops.length > 0 ? null : distance(eye, spot),
+        unit,
+      );
       return state([told, ...stops.map(faultText)].join(' · '));
     },
     release: () => {

@@ -170,14 +170,14 @@ function aroundCorner(mount: CornerMount, structures: Structures, ground: number
   const host = hostOf(mount, structures, 'wall');
   if (!host.ok) return host;
   const { structure, face, faces } = host.value;
-  const walls = faces.filter(({ sort }) => sort === 'wall');
-  const before = wallAt(walls, walls.indexOf(face) - 1);
-  const [one, two]: [Vec2, Vec2] = [
-    [before.along[0], before.along[1]],
-    [face.along[0], face.along[1]],
-  ];
-  if (structure.kind === 'barrier' || crossOf(one, two) < 1e-6) {
-    const about = { given: mount.face + 1, allowed: 'a corner of a building or block that points outwards' };
+  const before = faceBefore(structure, faces, face);
+  // Along a face that is seen with its start on the left a corner points outwards where the way turns to the left.
+  const side = crossOf([face.outward[0], face.outward[1]], [face.along[0], face.along[1]]) > 0 ? 1 : -1;
+  const turns = before
+    ? side * crossOf([before.along[0], before.along[1]], [face.along[0], face.along[1]])
+    : -Infinity;
+  if (!before || turns < 1e-6) {
+    const about = { given: mount.face + 1, allowed: 'a corner of a wall or block that points outwards' };
     return refuse(modelFault('mount.inner-corner', structure.name, ['face'], about));
   }
   const z = ground + mount.height;
@@ -196,10 +196,13 @@ function aroundCorner(mount: CornerMount, structures: Structures, ground: number
   });
 }
 
-function wallAt(walls: readonly HostFace[], index: number): HostFace {
-  const wall = walls[(index + walls.length) % walls.length];
-  if (!wall) throw new RangeError(`no wall ${index} of ${walls.length}`);
-  return wall;
+/** The wall that ends where a face begins, on the same side of a barrier; null at the free end of one. */
+function faceBefore(structure: Structure, faces: readonly HostFace[], face: HostFace): HostFace | null {
+  const drawn = structure.kind === 'barrier' ? structure.line.length - (structure.closed ? 0 : 1) : Infinity;
+  const walls = faces.filter(({ sort, face: n }) => sort === 'wall' && n < drawn === face.face < drawn);
+  const at = walls.indexOf(face);
+  if (at === 0 && structure.kind === 'barrier' && !structure.closed) return null;
+  return walls[(at - 1 + walls.length) % walls.length] ?? null;
 }
 
 function onPole(mount: PoleMount, ground: number): Outcome<Placed> {

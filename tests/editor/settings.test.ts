@@ -11,6 +11,7 @@ import {
 } from '../../src/editor/settings/lensSettings.ts';
 import { setMountFace, setMountKind } from '../../src/editor/settings/mountKind.ts';
 import type { MountKind } from '../../src/editor/settings/mountKind.ts';
+import { mountChange } from '../../src/editor/settings/mountChange.ts';
 import { mountSettings, switchCorner } from '../../src/editor/settings/mountSettings.ts';
 import type { Setting } from '../../src/editor/settings/setting.ts';
 import { setPassage, setRoofKind } from '../../src/editor/settings/structureChoices.ts';
@@ -101,7 +102,7 @@ describe('every number of the setting sheet can be set to its bounds, and the pl
     });
   });
 
-  test.each(['flush', 'arm', 'soffit', 'pole'] as const)('mount: %s', (kind) => {
+  test.each(['flush', 'arm', 'soffit', 'pole', 'corner'] as const)('mount: %s', (kind) => {
     const mounted = setMountKind(plan, cameraOf(plan), kind, eyeOf(plan));
     for (const setting of mountSettings(mounted, cameraOf(mounted)))
       expectSettable(mounted, setting, (now) => mountSettings(now, cameraOf(now)));
@@ -119,9 +120,60 @@ describe('a camera fixed another way', () => {
     expect(Math.hypot(...after.map((n, axis) => n - (before[axis] ?? 0)))).toBeLessThan(near);
   });
 
+  test('an arm instead of a plate keeps its hole, and the lens moves', () => {
+    const flat = setMount(plan, 'C1', {
+      kind: 'flush',
+      ...bare,
+      limits: { pan: 70, tilt: null, roll: null },
+      host: 'house',
+      face: 0,
+      corner: 'end',
+      distance: 2.4,
+      height: 2.4,
+      standOff: 0.08,
+    });
+    const arm = setMountKind(flat, cameraOf(flat), 'arm', eyeOf(flat));
+    // A new arm hangs its lens 0.1 below the hole.
+    expect(cameraOf(arm).mount).toMatchObject({
+      kind: 'arm',
+      corner: 'end',
+      distance: 2.4,
+      height: 2.3,
+      drop: 0.1,
+      limits: { pan: 70 },
+    });
+    expect(mountChange(plan, cameraOf(flat).mount, cameraOf(arm).mount)).toEqual([
+      'Lens 2.30 m up, was 2.40 m.',
+      'Lens 0.30 m out from the wall, was 0.08 m.',
+      'The hole stays where it was.',
+    ]);
+    const back = setMountKind(arm, cameraOf(arm), 'flush', eyeOf(arm));
+    expect(cameraOf(back).mount).toMatchObject({ height: 2.4, distance: 2.4 });
+    const corner = setMountKind(arm, cameraOf(arm), 'corner', eyeOf(arm));
+    // The east end of the south wall is where the east wall, face 1, begins.
+    expect(cameraOf(corner).mount).toMatchObject({ kind: 'corner', face: 1, height: 2.4 });
+    expect(mountChange(plan, cameraOf(arm).mount, cameraOf(corner).mount)[2]).toBe(
+      'The hole moves by 2.40 m.',
+    );
+    const pole = setMountKind(arm, cameraOf(arm), 'pole', eyeOf(arm));
+    expect(mountChange(plan, cameraOf(arm).mount, cameraOf(pole).mount)).toEqual([
+      'Lens still 2.30 m up.',
+      'No hole in a wall any more.',
+    ]);
+  });
+
   test('back and forth through all kinds never loses the wall', () => {
     let now = plan;
-    for (const kind of ['pole', 'arm', 'flush', 'soffit', 'arm', 'pole', 'soffit'] satisfies MountKind[]) {
+    for (const kind of [
+      'pole',
+      'arm',
+      'corner',
+      'flush',
+      'soffit',
+      'arm',
+      'pole',
+      'soffit',
+    ] satisfies MountKind[]) {
       now = setMountKind(now, cameraOf(now), kind, eyeOf(now));
       expect(cameraOf(now).mount.kind).toBe(kind);
       expect(faultsOf(now)).toEqual([]);

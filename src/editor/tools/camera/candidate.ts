@@ -54,9 +54,8 @@ function onWall(plan: Plan, spot: HostSpot, at: Pointed, kind: WallKind): Candid
   const along = snap(spot.along, alongCandidates(plan, spot.face), at.metresPerPixel, at.free);
   const height = snap(spot.height, heightCandidates(plan, null), at.metresPerPixel, at.free);
   const structure = plan.structures[spot.face.structure];
-  const corners = structure && 'outline' in structure ? structure.outline.length : 0;
   const within = Math.min(spot.face.width, Math.max(0, along.value));
-  const mount = wallMount({ ...spot, along: within, height: height.value }, kind, corners);
+  const mount = wallMount({ ...spot, along: within, height: height.value }, kind, structure);
   return placed(plan, mount, along.name ?? height.name);
 }
 

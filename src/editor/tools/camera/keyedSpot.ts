@@ -26,10 +26,5 @@ export function keyedSpot(plan: Plan, selected: Selected | null, kind: WallKind)
   const height =
     Math.min(FIRST_HEIGHT, Math.max(wall.top - BELOW_TOP, (wall.foot + wall.top) / 2)) -
     groundHeight(plan.ground);
-  const corners = 'outline' in host ? host.outline.length : 0;
-  return placed(
-    plan,
-    wallMount({ face: wall, along: wall.width / 2, height, out: 0 }, kind, corners),
-    'middle',
-  );
+  return placed(plan, wallMount({ face: wall, along: wall.width / 2, height, out: 0 }, kind, host), 'middle');
 }

@@ -1,4 +1,5 @@
 import { NO_LIMITS, type Mount, type Plate } from '../../../optics/mount.ts';
+import type { Structure } from '../../../model/structure.ts';
 import type { HostSpot } from './hostSpot.ts';
 
 const plate = (width: number, height: number): Plate => ({ width, height, right: 0, up: 0 });
@@ -15,8 +16,23 @@ const LEAST_HEIGHT = 0.1;
 export type WallKind = 'flush' | 'arm' | 'corner';
 export const WALL_KINDS: readonly WallKind[] = ['flush', 'arm', 'corner'];
 
-/** A mount of a kind at a spot on a wall. */
-export function wallMount({ face, along, height }: HostSpot, kind: WallKind, corners: number): Mount {
+/** The face that begins at an end of a face: a corner mount is told by it. */
+export function cornerFace(structure: Structure | undefined, face: number, end: 'start' | 'end'): number {
+  if (end === 'start') return face;
+  if (structure?.kind !== 'barrier') {
+    const corners = structure && 'outline' in structure ? structure.outline.length : 1;
+    return (face + 1) % corners;
+  }
+  const edges = structure.line.length - (structure.closed ? 0 : 1);
+  return face < edges ? (face + 1) % edges : edges + ((face - edges + 1) % edges);
+}
+
+/** A mount of a kind at a spot on a wall of a structure. */
+export function wallMount(
+  { face, along, height }: HostSpot,
+  kind: WallKind,
+  structure: Structure | undefined,
+): Mount {
   const corner = along <= face.width / 2 ? 'start' : 'end';
   const hosted = {
     host: face.structure,
@@ -27,8 +43,7 @@ export function wallMount({ face, along, height }: HostSpot, kind: WallKind, cor
   const up = Math.max(LEAST_HEIGHT, rounded(height));
   if (kind === 'flush') return { kind, ...hosted, height: up, ...FLUSH };
   if (kind === 'arm') return { kind, ...hosted, height: up, ...ARM };
-  // Face n begins at corner n, so its far end is where the next face begins.
-  const at = corner === 'start' ? face.face : (face.face + 1) % Math.max(1, corners);
+  const at = cornerFace(structure, face.face, corner);
   return { kind, host: face.structure, face: at, height: up, ...CORNER };
 }
 

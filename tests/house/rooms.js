@@ -55,7 +55,7 @@ const floors = [
     name: 'exchange',
     pure: true,
     values: ['base', 'model', 'plan', 'assess'],
-    packages: ['zod', 'fflate', 'earcut', 'clipper2-ts'],
+    packages: ['zod', 'fflate', 'earcut', 'clipper2-ts', '@cantoo/pdf-lib'],
   },
   {
     name: 'draw',

@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
@@ -17,6 +18,8 @@ export default defineConfig({
     env: thorough ? { SOFFIT_THOROUGH: '1' } : {},
     testTimeout: thorough ? 3_600_000 : 20_000,
     allowOnly: false,
+    // Left to itself it keeps one core free, which on two is half of them.
+    maxWorkers: Math.max(2, availableParallelism() - 1),
     projects: [
       {
         extends: true,

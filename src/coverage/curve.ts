@@ -21,7 +21,7 @@ export class Curve {
     this.probe = new Float64Array(count);
   }
 
-  /** Where condition i turns between two places, with its values there, of unlike sign; by false position and halving. */
+  /** Where condition i turns between two places, with its values there, of unlike sign; by false position with halved ends. */
   crossing(i: number, p0: number, q0: number, f0: number, p1: number, q1: number, f1: number): Crossing {
     let a = 0;
     let b = 1;
@@ -29,12 +29,21 @@ export class Curve {
     let fb = f1;
     const [dp, dq] = [p1 - p0, q1 - q0];
     const at = (share: number): Crossing => ({ p: p0 + share * dp, q: q0 + share * dq, share });
-    for (let step = 0; step < 40 && fa !== fb; step += 1) {
-      const t = step % 3 === 2 ? (a + b) / 2 : a + ((b - a) * fa) / (fa - fb);
+    // The end that stays counts half: a false position would else creep up to the crossing from one side.
+    let stays = 0;
+    for (let step = 0; step < 60 && fa !== fb; step += 1) {
+      const t = a + ((b - a) * fa) / (fa - fb);
       const f = this.ask(p0 + t * dp, q0 + t * dq, i);
       if (Math.abs(f) < 1e-8) return at(t);
-      if (f >= 0 === fa >= 0) [a, fa] = [t, f];
-      else [b, fb] = [t, f];
+      if (f >= 0 === fa >= 0) {
+        [a, fa] = [t, f];
+        if (stays > 0) fb /= 2;
+        stays = 1;
+      } else {
+        [b, fb] = [t, f];
+        if (stays < 0) fa /= 2;
+        stays = -1;
+      }
       if (b - a < 1e-9) break;
     }
     return at(Math.abs(fa) < Math.abs(fb) ? a : b);

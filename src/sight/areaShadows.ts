@@ -41,6 +41,7 @@ export function areaShadows(all: Float64Array, foot: Vec2, solid: number): Shado
     outline: new Uint8Array(count).fill(7),
     solid: new Int32Array(count).fill(solid),
     facet: new Int32Array(count).fill(-1),
+    dark: null,
   };
 }
 

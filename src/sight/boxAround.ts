@@ -68,8 +68,8 @@ export class BoxAround {
     // A box whose middle lies on the axis has no direction, and holds it.
     if (size > 0 && nearest > 0) {
       this.nearest = nearest;
-      this.start = middle + least - ROUNDING;
-      this.end = middle + most + ROUNDING;
+      this.start = middle + least;
+      this.end = middle + most;
       if (this.start < 0) {
         this.start += 2 * HALF_TURN;
         this.end += 2 * HALF_TURN;
@@ -81,6 +81,3 @@ export class BoxAround {
     }
   }
 }
-
-/** Of a direction, in rays. */
-const ROUNDING = 1e-6;

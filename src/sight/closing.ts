@@ -50,6 +50,7 @@ function picked(from: Shadows, members: readonly number[]): Shadows {
     outline: Uint8Array.from(members, (shadow) => (1 << (from.sides[shadow] ?? 0)) - 1),
     solid: Int32Array.from(members, (shadow) => from.solid[shadow] ?? -1),
     facet: Int32Array.from(members, (shadow) => from.facet[shadow] ?? -1),
+    dark: null,
   };
 }
 

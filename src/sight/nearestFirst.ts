@@ -19,8 +19,8 @@ interface Waiting {
 }
 
 /**
- * The shadows of clumps, from the nearest to the lens on, without those of clumps that lie wholly in the shadow of others that
- * are nearer: neither cells nor outlines nor what hides first need them. In the order of their faces.
+ * The shadows of clumps, from the nearest to the lens on, without those of clumps and faces that lie wholly in the shadow of
+ * others that are nearer: neither cells nor outlines nor what hides first need them. In the order of their faces.
  */
 export function nearestFirst(
   { clumps, convex }: Faces,
@@ -45,6 +45,7 @@ export function nearestFirst(
   }
   order.sort();
   const sectors = new Sectors();
+  made.dark = sectors;
   const waiting: Waiting[] = [];
   const runs: Run[] = [];
   for (const key of order) {
@@ -84,7 +85,7 @@ interface Run {
 }
 
 /** The shadows that were made, run by run in the order given. */
-function ordered({ count, numbers, sides, outline, solid, facet }: Shadows, runs: readonly Run[]): Shadows {
+function ordered({ count, numbers, sides, outline, solid, facet, dark }: Shadows, runs: readonly Run[]): Shadows {
   const sorted = {
     count,
     numbers: new Float64Array(count * STRIDE),
@@ -92,6 +93,7 @@ function ordered({ count, numbers, sides, outline, solid, facet }: Shadows, runs
     outline: new Uint8Array(count),
     solid: new Int32Array(count),
     facet: new Int32Array(count),
+    dark,
   };
   let to = 0;
   for (const { first, count: many } of runs) {

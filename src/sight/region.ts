@@ -2,7 +2,7 @@ import type { Vec2 } from '../base/vector.ts';
 import type { HalfPlanes } from './halfPlanes.ts';
 import { STRIDE, type Shadows } from './shadows.ts';
 import type { OutlinePiece } from './sight.ts';
-import { SAME_LINE, ShadowLine, Stretches, withinHalfPlanes, type Line } from './spans.ts';
+import { ShadowLine, Stretches, withinHalfPlanes, type Line } from './spans.ts';
 
 /** A convex window by its half-planes, each with what lies beyond it (FRAME_EDGE, WINDOW_EDGE). */
 export interface Bounds {
@@ -53,24 +53,16 @@ export function uncovered(shadows: Shadows, bounds: Bounds): Outline {
         k: shadows.numbers[at + 2] ?? 0,
       };
       const [from, to] = lines.own(shadow, side, line);
-      const [first, last] = withinStrictly(line, bounds);
+      // Along a bound of the window the bound itself is the outline, not the shadow's edge.
+      const [first, last] = withinHalfPlanes(line, bounds.halfPlanes, bounds.radius, false);
       stretches.reset(Math.max(from, first), Math.min(to, last));
       if (stretches.empty) continue;
+      if (shadows.dark?.holdsStretch(line.a, line.b, line.k, stretches.first, stretches.last)) continue;
       lines.subtract(line, stretches, shadow);
       keep(line, shadows.solid[shadow] ?? 0, false);
     }
   }
   return { pieces, area };
-}
-
-/** As `withinHalfPlanes`; along a bound of the window the bound itself is the outline, not the shadow's edge. */
-function withinStrictly(line: Line, { halfPlanes, radius }: Bounds): readonly [number, number] {
-  for (const [a, b, k] of halfPlanes) {
-    const along = a * line.a + b * line.b;
-    const slope = a * line.b - b * line.a;
-    if (Math.abs(slope) * radius < SAME_LINE && Math.abs(k - line.k * along) < SAME_LINE) return [0, 0];
-  }
-  return withinHalfPlanes(line, halfPlanes, radius);
 }
 
 const pointAt = (line: Line, t: number): Vec2 => [

@@ -2,6 +2,8 @@ import { BOX, STRIDE } from './shadowLayout.ts';
 
 /** Directions around the foot of the lens that are looked along, and the sectors between them. */
 const RAYS = 1024;
+/** Of a direction, in rays. */
+const ROUNDING = 1e-6;
 /** What rounding may do to where a shadow ends, m and as a share. */
 const SLACK = 1e-9;
 
@@ -102,14 +104,36 @@ export class Sectors {
     this.add(numbers, sides, shadow, 1, start, middle + Math.max(a, b, c, d) + RAYS);
   }
 
-  /** Whether a stretch of distances lies in shadow in all sectors that the rays from start to end pass. */
+  /**
+   * Whether a stretch of distances lies in shadow in all sectors that the rays from start to end pass. What lies on a ray, by
+   * rounding on either side of it, must lie in shadow on both.
+   */
   holds(start: number, end: number, near: number, far: number): boolean {
-    const last = Math.floor(end);
-    for (let turn = Math.floor(start); turn <= last; turn += 1) {
+    const last = Math.floor(end + ROUNDING);
+    for (let turn = Math.floor(start - ROUNDING); turn <= last; turn += 1) {
       const sector = turn & (RAYS - 1);
       if (near < (this.from[sector] ?? 0) || far > (this.to[sector] ?? 0)) return false;
     }
     return true;
+  }
+
+  /**
+   * Whether a stretch of a line lies in shadow together with what is just beside it.
+   * @param from, to as in `Line`: t along (b, −a) from the place nearest to the foot
+   */
+  holdsStretch(a: number, b: number, k: number, from: number, to: number): boolean {
+    const start = turnOf(-k * a + from * b, -k * b - from * a);
+    const off = turnFrom(start, -k * a + to * b, -k * b - to * a);
+    // Seen from the foot, a line through it has no direction.
+    if (Math.abs(off) > HALF_TURN - 1) return false;
+    const near2 = from <= 0 && to >= 0 ? 0 : Math.min(from * from, to * to);
+    const far2 = Math.max(from * from, to * to);
+    return this.holds(
+      off < 0 ? start + off : start,
+      off > 0 ? start + off : start,
+      Math.sqrt(near2 + k * k),
+      Math.sqrt(far2 + k * k),
+    );
   }
 
   /** Where two stretches are apart the longer one is kept. */

@@ -1,4 +1,5 @@
 import { MOST_CORNERS } from './faceSize.ts';
+import type { Sectors } from './sectors.ts';
 
 /** Most half-planes that one shadow can have: its edges, the cut at the target, the cut at the lens. */
 const MOST_SIDES = MOST_CORNERS + 2;
@@ -21,6 +22,8 @@ export interface Shadows {
   /** Index of the solid, and of the first facet of the face that throws it; −1 where none does. */
   readonly solid: Int32Array;
   readonly facet: Int32Array;
+  /** What some of these shadows are sure to cover; null where nobody looked. */
+  readonly dark: Sectors | null;
 }
 
 export const NO_SHADOWS: Shadows = {
@@ -30,4 +33,5 @@ export const NO_SHADOWS: Shadows = {
   outline: new Uint8Array(0),
   solid: new Int32Array(0),
   facet: new Int32Array(0),
+  dark: null,
 };

@@ -1,14 +1,18 @@
 import { HIT_TOLERANCE, TARGET_CUT } from '../base/tolerance.ts';
+import { isFaceDark } from './darkFace.ts';
 import type { Faces } from './faces.ts';
 import { MOST_CORNERS } from './faceSize.ts';
 import type { Footing } from './footing.ts';
 import type { Pyramid } from './pyramid.ts';
+import type { Sectors } from './sectors.ts';
 import { BOX, DEPTH, STRIDE, type Shadows } from './shadowLayout.ts';
 
 /** Writes the shadows of faces one after the other. Nothing is allocated a face but for the list's growth. */
 export class ShadowMaker {
   /** Whether of a face added since this was set to false some hides nothing, for the lens is next to its plane. */
   limited = false;
+  /** What nearer solids are sure to hide: faces that can hide no more than that are left out. Null where nothing is known. */
+  dark: Sectors | null = null;
   private count = 0;
   private room: number;
   private numbers: Float64Array;
@@ -28,6 +32,7 @@ export class ShadowMaker {
   /** Depths between which a face hides, and the shares of the way that they stand for. */
   private readonly least = 1 + TARGET_CUT;
   private readonly most: number;
+  private readonly reach: number;
   private readonly nearW: number;
   private readonly farW: number;
 
@@ -42,6 +47,7 @@ export class ShadowMaker {
     const { eye, plane, delta } = footing;
     this.axes = Float64Array.from([...eye, ...plane.u, ...plane.v, ...plane.normal, delta]);
     this.pyramid = pyramid;
+    this.reach = reach;
     this.most = Math.max(reach, Math.abs(delta)) / HIT_TOLERANCE;
     this.nearW = 1 / this.most;
     // The plane is taken a hair along its normal, as the cut of solids is: a face in it is before it from behind only.
@@ -54,8 +60,8 @@ export class ShadowMaker {
   }
 
   shadows(): Shadows {
-    const { count, numbers, sides, outline, solid, facet } = this;
-    return { count, numbers, sides, outline, solid, facet };
+    const { count, numbers, sides, outline, solid, facet, dark } = this;
+    return { count, numbers, sides, outline, solid, facet, dark };
   }
 
   /**
@@ -87,6 +93,7 @@ export class ShadowMaker {
     const corners = faces.sides[face] ?? 0;
     if (this.cornersMiss(face * MOST_CORNERS * 3, corners)) return;
     if (this.count === this.room) this.grow();
+    if (this.dark !== null && isFaceDark(this.dark, this.local, corners, this.reach)) return;
     const base = this.count * STRIDE;
     if (!this.writeBox(base, corners)) return;
     const { numbers } = this;

@@ -159,6 +159,7 @@ export function joined(one: Shadows, two: Shadows): Shadows {
     outline: bytes((s) => s.outline),
     solid: ints((s) => s.solid),
     facet: ints((s) => s.facet),
+    dark: one.dark ?? two.dark,
   };
 }
 

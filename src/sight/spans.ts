@@ -57,11 +57,15 @@ export class Stretches {
   }
 }
 
-/** Where a line runs within half-planes: from and to, possibly from ≥ to. A line along an edge counts as within. */
+/**
+ * Where a line runs within half-planes: from and to, possibly from ≥ to.
+ * @param edges whether a line along an edge counts as within
+ */
 export function withinHalfPlanes(
   line: Line,
   halfPlanes: HalfPlanes,
   radius: number,
+  edges = true,
 ): readonly [number, number] {
   let from = -Infinity;
   let to = Infinity;
@@ -69,7 +73,7 @@ export function withinHalfPlanes(
     const slope = a * line.b - b * line.a;
     const here = k - line.k * (a * line.a + b * line.b);
     if (Math.abs(slope) * radius < SAME_LINE) {
-      if (here < -SAME_LINE) return [0, 0];
+      if (here < (edges ? -SAME_LINE : SAME_LINE)) return [0, 0];
       continue;
     }
     if (slope > 0) from = Math.max(from, -here / slope);

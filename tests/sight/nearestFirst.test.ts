@@ -47,6 +47,27 @@ test('what looks over a wall, stands beside it or before it throws its shadow', 
   expect(over.area).toBeLessThan(seen([WALL]).area - 1);
 });
 
+test('a face that a wall hides wholly throws no shadow, though another of its solid does', () => {
+  // A porch lower than the wall, on a house that looks over it.
+  const house = gableSolid('house', [0, 9.5, 0.4], [3, 3, 3]);
+  const porch = boxSolid('porch', [0, 7.5, 0], [1, 0.4, 0.9]);
+  const both: Solid = {
+    ...house,
+    positions: Float64Array.of(...porch.positions, ...house.positions),
+    triangles: Uint32Array.of(
+      ...porch.triangles,
+      ...house.triangles.map((corner) => corner + porch.positions.length / 3),
+    ),
+  };
+  const thrown = (solids: readonly Solid[]) => {
+    const { solids: found } = sightOf(CAMERA, horizontalPlane(0), WINDOW, facetsOf(solids));
+    return found.solid.subarray(0, found.count).filter((solid) => solid === solids.length - 1).length;
+  };
+  expect(thrown([both])).toBeGreaterThan(thrown([house]));
+  expect(thrown([WALL, both])).toBe(thrown([WALL, house]));
+  expect(thrown([WALL, house])).toBeGreaterThan(0);
+});
+
 test('what lies with its very middle straight below the lens throws its shadow', () => {
   const board = boxSolid('board', [0, 0, 2], [2, 2, 0.2]);
   const { throwers } = seen([WALL, board]);

@@ -92,6 +92,7 @@ test('a shadow whose two sides lie on one line covers nothing of a neighbour alo
       outline: Uint8Array.of(15, 15),
       solid: Int32Array.of(0, 1),
       facet: Int32Array.of(-1, -1),
+      dark: null,
     };
     expect(uncovered(shadows, boundsOf(window, [], halfPlanesOf(window))).area).toBeCloseTo(99, 9);
   }

@@ -85,7 +85,10 @@ interface Run {
 }
 
 /** The shadows that were made, run by run in the order given. */
-function ordered({ count, numbers, sides, outline, solid, facet, dark }: Shadows, runs: readonly Run[]): Shadows {
+function ordered(
+  { count, numbers, sides, outline, solid, facet, dark }: Shadows,
+  runs: readonly Run[],
+): Shadows {
   const sorted = {
     count,
     numbers: new Float64Array(count * STRIDE),

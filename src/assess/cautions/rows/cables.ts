@@ -1,0 +1,103 @@
+import type { Vec2 } from '../../../base/vector.ts';
+import { cornerAt, inRing, signedArea } from '../../../model/ring.ts';
+import { distanceToSegment } from '../../../model/segment.ts';
+import type { Building } from '../../../model/structure.ts';
+import { cautionId, placeOfCamera, type About } from '../about.ts';
+import type { Found } from '../caution.ts';
+import type { FiguresOf } from '../figures.ts';
+
+/** Footprints nearer to one another than this are one building, m. */
+const ADJOINS = 0.3;
+
+const distanceToRing = (point: Vec2, ring: readonly Vec2[]): number =>
+  inRing(point, ring)
+    ? 0
+    : Math.min(...ring.map((corner, k) => distanceToSegment(point, corner, cornerAt(ring, k + 1))));
+
+const adjoin = (one: readonly Vec2[], two: readonly Vec2[]): boolean =>
+  one.some((corner) => distanceToRing(corner, two) < ADJOINS) ||
+  two.some((corner) => distanceToRing(corner, one) < ADJOINS);
+
+/** The building that is taken to hold the recorder, the largest, with all that adjoin it. */
+export function mainBuilding({ plan }: Pick<About, 'plan'>): readonly Building[] {
+  const buildings = plan.structureOrder.flatMap((id): Building[] => {
+    const one = plan.structures[id];
+    return one?.kind === 'building' ? [one] : [];
+  });
+  const size = ({ outline }: Building) => Math.abs(signedArea(outline));
+  const [first] = buildings.toSorted((one, two) => size(two) - size(one));
+  if (first === undefined) return [];
+  const joined = [first];
+  for (let at = 0; at < joined.length; at += 1) {
+    const here = joined[at];
+    if (here === undefined) break;
+    joined.push(...buildings.filter((one) => !joined.includes(one) && adjoin(one.outline, here.outline)));
+  }
+  return joined;
+}
+
+/** Row 38: a copper data cable to another building, a post, a gate or fence, a roof, or far through the open. */
+export function otherEarth(about: About): readonly Found[] {
+  const { plan, set, fixing, camera } = about;
+  const main = mainBuilding(about);
+  const [largest] = main;
+  const { mount } = set;
+  if (largest === undefined || mount.kind === 'loose') return [];
+  const at = fixing.hole ?? camera.eye;
+  const distance = Math.min(...main.map(({ outline }) => distanceToRing([at[0], at[1]], outline)));
+  const host = 'host' in mount ? plan.structures[mount.host] : undefined;
+  const far = about.limit('earth.far');
+  const why: FiguresOf<38>['why'] | null =
+    mount.kind === 'pole'
+      ? 'pole'
+      : host?.kind === 'barrier'
+        ? 'gate'
+        : host !== undefined && !main.some(({ id }) => id === host.id) && distance >= ADJOINS
+          ? 'building'
+          : distance > far
+            ? 'far'
+            : null;
+  if (why === null) return [];
+  return [
+    {
+      id: cautionId(38),
+      severity: 'tight',
+      weight: Math.max(1, distance / Math.max(1, far)),
+      figures: { row: 38, why, thing: host?.name ?? set.name, distance },
+      places: [
+        host === undefined ? placeOfCamera(about, at) : { at, thing: { kind: 'structure', id: host.id } },
+      ],
+      thresholds: why === 'far' ? ['earth.far'] : [],
+    },
+  ];
+}
+
+/**
+ * Power that a supply reserves for each class of device, W. Source: facts W1 (IEEE 802.3af, at, bt, from a reference table in
+ * a network-equipment manual).
+ */
+const RESERVED = [15.4, 4, 7, 15.4, 30, 45, 60, 75, 90] as const;
+
+/** Row 39: the power that all cameras reserve leaves too little of the budget. Nothing without a budget. */
+export function power(about: About): readonly Found[] {
+  const { plan, set, camera } = about;
+  const budget = about.limit('power.budget');
+  if (!(budget > 0) || set.sheet.powerClass === null) return [];
+  const reserved = Object.values(plan.cameras).reduce(
+    (sum, { sheet }) => sum + (sheet.powerClass === null ? 0 : (RESERVED[sheet.powerClass] ?? 0)),
+    0,
+  );
+  const spare = budget - reserved;
+  const least = about.limit('power.spare');
+  if (spare >= least * budget) return [];
+  return [
+    {
+      id: cautionId(39),
+      severity: 'tight',
+      weight: 1 + (least * budget - spare) / budget,
+      figures: { row: 39, reserved, budget, spare },
+      places: [placeOfCamera(about, camera.eye)],
+      thresholds: ['power.budget', 'power.spare'],
+    },
+  ];
+}

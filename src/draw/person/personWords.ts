@@ -46,15 +46,20 @@ export function partWords(
 ): PartWords {
   const { seen } = picture;
   const unseen = { day: unseenWords(seen.day, named), night: unseenWords(seen.night, named) };
-  const { pixels, more } = {
+  const { pixels, more, by } = {
     face: () => faceWords(picture, camera, named, cap),
     plate: () => plateWords(picture, camera, named, exposure),
     parcel: () => parcelWords(picture),
   }[seen.part]();
   const name = { face: 'Face', plate: 'Plate', parcel: 'Parcel' }[seen.part];
   const alt = (when: 'day' | 'night') =>
-    `${name} ${when === 'day' ? 'by day' : 'at night'}: ${[unseen[when] ?? pixels, ...more].join('. ')}.`;
-  return { pixels, more, alt: { day: alt('day'), night: alt('night') }, unseen };
+    `${name} ${when === 'day' ? 'by day' : 'at night'}: ${[unseen[when] ?? pixels, ...more, ...(by ? [by[when]] : [])].join('. ')}.`;
+  return {
+    pixels,
+    more: [...more, ...(by ? [by.day, by.night] : [])],
+    alt: { day: alt('day'), night: alt('night') },
+    unseen,
+  };
 }
 
 /** "recognise", "observe, no more since the face is seen from too steep", "too few pixels", "hidden by Hedge". */
@@ -86,6 +91,8 @@ function unseenWords({ state, hider }: PointState, { solids }: PersonNamed): str
 interface Said {
   readonly pixels: string;
   readonly more: readonly string[];
+  /** What holds by day or at night only. */
+  readonly by?: Readonly<Record<'day' | 'night', string>>;
 }
 
 function faceWords(picture: PartPicture, camera: Camera, named: PersonNamed, cap: boolean): Said {
@@ -134,12 +141,12 @@ function plateWords(
   const still = thresholdOf(settings, 'smear.plate.fails');
   const always = [
     ...(high < least ? [`plates need ${least} px a character`] : []),
-    ...(side > most ? [`seen ${side.toFixed(0)}° from the side, where ${most}° is the most`] : []),
-    ...(above > most ? [`seen ${above.toFixed(0)}° from above or below, where ${most}° is the most`] : []),
+    ...(side > most ? [`${side.toFixed(0)}° from the side is over ${most}°`] : []),
+    ...(above > most ? [`${above.toFixed(0)}° from above is over ${most}°`] : []),
   ];
   const moves = (when: 'day' | 'night') =>
     smear[when].millimetres > still
-      ? [`smears over ${smear[when].millimetres.toFixed(0)} mm, where ${still} mm is the most`]
+      ? [`a smear of ${smear[when].millimetres.toFixed(0)} mm is over ${still} mm`]
       : [];
   const burns =
     light !== null && plateContrast(light, exposure.night) < BURNT
@@ -153,10 +160,11 @@ function plateWords(
     troubles.length === 0 ? `${when} enough pixels for a plate` : `${when} no plate: ${troubles.join(', ')}`;
   return {
     pixels: `A character is ${high < 10 ? high.toFixed(1) : high.toFixed(0)} px high`,
-    more: [
-      say('By day', [...notSeen(seen.day), ...always, ...moves('day')]),
-      say('At night', [...notSeen(seen.night), ...always, ...moves('night'), ...burns]),
-    ],
+    more: [],
+    by: {
+      day: say('By day', [...notSeen(seen.day), ...always, ...moves('day')]),
+      night: say('At night', [...notSeen(seen.night), ...always, ...moves('night'), ...burns]),
+    },
   };
 }
 

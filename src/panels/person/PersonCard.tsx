@@ -1,0 +1,114 @@
+import { memo, useMemo } from 'react';
+import type { PersonSeen } from '../../assess/person/personAt.ts';
+import { faceOf, madeOf, partWords, type PersonNamed } from '../../draw/person/personWords.ts';
+import { personPictures, type PartPicture, type PersonLook } from '../../draw/person/personPictures.ts';
+import { PixelCanvas } from './PixelCanvas.tsx';
+import { useSettled } from './useSettled.ts';
+import styles from './person.module.css';
+
+/** Pictures follow so long after the last change, ms: making them takes longer than a frame. */
+const REST = 80;
+/** Longer sides on the page, px. */
+const SIDES = { face: 132, plate: 132, parcel: 92 } as const;
+/** A copy in the page's own pixels is no larger than this, px. */
+const ACTUAL = 132;
+
+interface PersonCardProps {
+  readonly title: string;
+  readonly seen: PersonSeen;
+  readonly named: PersonNamed;
+  readonly look: PersonLook;
+  readonly isHere: boolean;
+  /** A drag goes on. */
+  readonly busy: boolean;
+}
+
+/** One lens: its pictures by day and at night, and what they are made of in words. */
+export const PersonCard = memo(function PersonCard({
+  title,
+  seen,
+  named,
+  look,
+  isHere,
+  busy,
+}: PersonCardProps) {
+  const asked = useMemo(() => ({ seen, look }), [seen, look]);
+  const settled = useSettled(asked, busy, REST);
+  const parts = useMemo(() => personPictures(settled.seen, settled.look), [settled]);
+  const face = faceOf(seen);
+  const band = face === undefined ? '' : madeOf(face.day, named);
+  return (
+    <article className={styles.card} data-here={isHere} aria-label={title} data-behind={settled !== asked}>
+      <header className={styles.cardHead}>
+        <h3 className={styles.cardTitle}>{title}</h3>
+        <span className={styles.band}>{band}</span>
+      </header>
+      <div className={styles.parts}>
+        {parts.map((part) => (
+          <Part key={part.seen.part} {...{ part, seen: settled.seen, look: settled.look, named }} />
+        ))}
+        <Actual part={parts.find((one) => one.seen.part === 'face')} />
+      </div>
+    </article>
+  );
+});
+
+interface PartProps {
+  readonly part: PartPicture;
+  readonly seen: PersonSeen;
+  readonly look: PersonLook;
+  readonly named: PersonNamed;
+}
+
+function Part({ part, seen, look, named }: PartProps) {
+  const words = partWords(part, seen.camera, named, look.exposure, look.cap);
+  const { pictures } = part;
+  const kind = part.seen.part;
+  return (
+    <div className={styles.part} data-part={kind}>
+      <div className={styles.pair}>
+        {(['day', 'night'] as const).map((when) => (
+          <figure key={when} className={styles.figure} data-unseen={words.unseen[when] !== null}>
+            {pictures === null ? (
+              <div className={styles.none} role="img" aria-label={`${words.alt[when]} No picture.`} />
+            ) : (
+              <PixelCanvas picture={pictures[when]} label={words.alt[when]} side={SIDES[kind]} />
+            )}
+            <figcaption className={styles.caption}>{captionOf(when, part, words.unseen[when])}</figcaption>
+          </figure>
+        ))}
+      </div>
+      <p className={styles.words}>
+        <b>{words.pixels}</b>
+        {words.more.map((one) => (
+          <span key={one}>. {one}</span>
+        ))}
+        .
+        {(pictures?.day.step ?? 1) > 1 && (
+          <span>
+            {' '}
+            So near, each square is {pictures?.day.step} × {pictures?.day.step} pixels.
+          </span>
+        )}
+      </p>
+    </div>
+  );
+}
+
+/** "day", "night, infrared", "night, too dark". */
+function captionOf(when: 'day' | 'night', { light }: PartPicture, unseen: string | null): string {
+  if (unseen !== null) return `${when}: ${unseen}`;
+  return when === 'day' ? 'day' : `night, ${light?.kind === 'infrared' ? 'infrared' : 'lamp'}`;
+}
+
+/** The face as large as the page's own pixels make it. */
+function Actual({ part }: { part: PartPicture | undefined }) {
+  const day = part?.pictures?.day;
+  if (day === undefined || day.step * Math.max(day.width, day.height) > ACTUAL) return null;
+  return (
+    <figure className={styles.figure} aria-hidden="true">
+      <PixelCanvas picture={day} label="" side={null} />
+      <figcaption className={styles.caption}>actual size</figcaption>
+    </figure>
+  );
+}

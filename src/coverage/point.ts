@@ -1,4 +1,5 @@
-import { subtract, type Vec3 } from '../base/vector.ts';
+import { SAME_POINT } from '../base/tolerance.ts';
+import { add, scale, subtract, type Vec3 } from '../base/vector.ts';
 import { insideSolid } from '../model/inside.ts';
 import type { Solid } from '../model/solid.ts';
 import type { Camera } from '../optics/camera.ts';
@@ -49,7 +50,9 @@ export function pointState(
     before: null,
     lost: KEPT,
   });
-  if (solids.some((solid) => insideSolid(solid, point))) return plain('inside');
+  // Ground beneath a solid lies in its underside, where either answer would do: it is asked just above, as cells are.
+  const above = add(point, scale(normal, SAME_POINT));
+  if (solids.some((solid) => insideSolid(solid, above))) return plain('inside');
   if (!inFrame(camera, point) || density === null) return plain('out of frame');
   if (lensInside !== null) return { ...plain('hidden'), hider: lensInside };
   const far = Math.hypot(point[0] - camera.eye[0], point[1] - camera.eye[1], point[2] - camera.eye[2]);

@@ -16,6 +16,7 @@ import { fixedPlaces } from './landmarks.ts';
 import { lensPicture, type LensPicture } from './lensPicture.ts';
 import { personIn } from './person.ts';
 import type { Landmark, Picture, PicturePerson } from './picture.ts';
+import { spotAt, type PictureSpot } from './spotAt.ts';
 import { solidEdges, type SolidEdges } from './solidEdges.ts';
 import { hidingLines, horizonLines, modeFrames, rimLines } from './surround.ts';
 
@@ -33,6 +34,8 @@ export interface Picturer {
   picture(assessment: Assessment, plan: Plan, camera: string): Picture | null;
   /** Somebody who stands there as this camera sees them; quick enough for a drag. */
   person(assessment: Assessment, plan: Plan, camera: string, stands: Stands): PicturePerson | null;
+  /** What a place of the upright picture shows, px; null where that is nothing of the site. */
+  spot(assessment: Assessment, camera: string, place: Vec2): PictureSpot | null;
 }
 
 /** What is laid out of solids, for all cameras. */
@@ -131,6 +134,12 @@ export function createPicturer(): Picturer {
       const place: Vec3 = [x, y, groundAt(scene, x, y)];
       const judge = { assessment, camera, segments, lensInside: inside, hiding, lens };
       return personIn(judge, place, plan.settings);
+    },
+    spot: (assessment, id, place) => {
+      const camera = cameraOf(assessment, id);
+      if (camera === undefined) return null;
+      const { laid, lensInside: inside } = seenBy(assessment.scene, camera);
+      return inside === null ? spotAt(assessment, camera, laid.obstacles.segments, place) : null;
     },
   };
 }

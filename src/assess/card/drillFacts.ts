@@ -7,7 +7,7 @@ import { terrainOf } from '../../model/terrain.ts';
 import type { Camera } from '../../optics/camera.ts';
 import type { Mount, Plate } from '../../optics/mount.ts';
 import type { Plan, PlanCamera } from '../../plan/plan.ts';
-import type { Assessment } from '../assessment.ts';
+import type { Scene } from '../scene.ts';
 import { Obstacles } from '../ground.ts';
 import { bearingOf, edgeMarks, turnedFrom, type EdgeMark } from './aim.ts';
 import { insideEnd, type InsideEnd } from './insideEnd.ts';
@@ -86,16 +86,15 @@ export interface DrillFacts {
 export type NoCard = 'loose' | 'lost' | 'away';
 
 /**
- * The facts of a camera's drill card, from the plan and its assessment.
+ * The facts of a camera's drill card, from the plan and its scene.
  * @returns why there is none: fixed to nothing, its wall gone or changed, or away in these conditions
  */
-export function drillFacts(plan: Plan, assessment: Assessment, id: string): DrillFacts | NoCard {
-  const { scene } = assessment;
+export function drillFacts(plan: Plan, scene: Scene, id: string): DrillFacts | NoCard {
   const set = plan.cameras[id];
   const camera = scene.cameras.find((one) => one.id === id);
   if (!set || set.mount.kind === 'loose') return 'loose';
   const { mount } = set;
-  const groundAt = groundOf(plan, assessment);
+  const groundAt = groundOf(plan, scene);
   const placed = placeMount(
     mount,
     plan.structures,
@@ -104,7 +103,7 @@ export function drillFacts(plan: Plan, assessment: Assessment, id: string): Dril
   if (!placed.ok || placed.value.hole === null) return 'lost';
   if (!camera) return 'away';
   const { hole } = placed.value;
-  const spot = spotOf(plan, assessment, set, hole, groundAt);
+  const spot = spotOf(plan, scene, set, hole, groundAt);
   if (spot === null) return 'lost';
   const out = outOf(spot, mount);
   const { eye } = camera;
@@ -134,7 +133,7 @@ export function drillFacts(plan: Plan, assessment: Assessment, id: string): Dril
 }
 
 /** Height of the ground over the board. */
-function groundOf(plan: Plan, { scene }: Assessment): (place: Vec2) => number {
+function groundOf(plan: Plan, scene: Scene): (place: Vec2) => number {
   const terrain = terrainOf(plan.ground, scene.board)?.terrain ?? null;
   return ([x, y]) => terrain?.heightAt(x, y) ?? scene.ground;
 }
@@ -175,7 +174,7 @@ function insideOf(plan: Plan, mount: Mount, spot: Spot): InsideEnd {
 
 function spotOf(
   plan: Plan,
-  assessment: Assessment,
+  scene: Scene,
   set: PlanCamera,
   hole: Vec3,
   groundAt: (place: Vec2) => number,
@@ -187,7 +186,7 @@ function spotOf(
   if (!structure) return null;
   const faces = hostFaces(structure);
   const wallOf = (face: HostFace): OnWall =>
-    onWall(assessment, wallView(structure, face), set.id, hole, groundAt);
+    onWall(scene, wallView(structure, face), set.id, hole, groundAt);
   const named = (sort: HostFace['sort']) =>
     faces.find((face) => face.sort === sort && face.face === mount.face);
   if (mount.kind === 'soffit') {
@@ -235,7 +234,7 @@ function poleOf(plan: Plan, { pan }: PlanCamera, mount: Extract<Mount, { kind: '
 const GROUND_STEPS = 24;
 
 function onWall(
-  { scene }: Assessment,
+  scene: Scene,
   view: WallView,
   own: string,
   hole: Vec3,

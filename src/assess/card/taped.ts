@@ -49,11 +49,15 @@ function chosen(axis: Taped['axis'], edges: readonly Edge[], at: number, other: 
   // From both sides is the better check, unless one of them is far off; upwards the ground is one of them anyway.
   const isFar = next !== undefined && opposite !== undefined && cost(opposite) > 3 * cost(next) + 1;
   const second = axis === 'up' || isFar ? next : (opposite ?? next);
-  return [first, ...(second ? [second] : [])].map(({ favour: _, ...edge }) => ({
-    ...edge,
+  return [first, ...(second ? [second] : [])].map(({ edge, at: place, from, to, got }) => ({
     axis,
-    side: sideOf(axis, edge.at > at),
-    size: Math.abs(edge.at - at),
+    edge,
+    at: place,
+    side: sideOf(axis, place > at),
+    from,
+    to,
+    size: Math.abs(place - at),
+    got,
   }));
 }
 

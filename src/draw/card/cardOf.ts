@@ -54,7 +54,7 @@ export function createCardMaker(): CardMaker {
     };
   };
   return (plan, assessment, id, { paper, courses, date, cautions }) => {
-    const facts = drillFacts(plan, assessment, id);
+    const facts = drillFacts(plan, assessment.scene, id);
     if (typeof facts === 'string')
       return { page: null, why: noCardWords(facts, plan.cameras[id]?.name ?? id) };
     const { situation } = assessment.scene;

@@ -38,8 +38,8 @@ export interface CardInput {
 const GAP = 3;
 /** Rows of the page: least and best heights, mm. */
 const WHERE = { least: 50, best: 88 } as const;
-const MIDDLE = { least: 46, best: 60 } as const;
-const SETTING = { least: 44, best: 56 } as const;
+const MIDDLE = { least: 46, best: 56 } as const;
+const SETTING = { least: 44, best: 52 } as const;
 
 /** A camera's drill card as a page. */
 export function cardPage(input: CardInput): Page {

@@ -66,7 +66,7 @@ const BOLD: Widths = {
 const tableOf = (widths: Widths): ReadonlyMap<string, number> =>
   new Map(
     Object.entries(widths).flatMap(([width, letters]) =>
-      [...letters].map((letter) => [letter, Number(width) / 1000] as const),
+      Array.from(letters, (letter) => [letter, Number(width) / 1000] as const),
     ),
   );
 
@@ -98,10 +98,12 @@ export function printable(text: string): string {
     const twin = TWINS[letter];
     if (twin !== undefined) return twin;
     if (/\s/u.test(letter)) return ' ';
-    const bare = [...letter.normalize('NFD')].filter((part) => TABLES.plain.has(part)).join('');
+    const bare = Array.from(letter.normalize('NFD'))
+      .filter((part) => TABLES.plain.has(part))
+      .join('');
     return bare === '' ? '?' : bare;
   };
-  return [...text.normalize('NFC')].map(one).join('');
+  return Array.from(text.normalize('NFC'), one).join('');
 }
 
 /** How wide a printable text is, in the unit of its size. */

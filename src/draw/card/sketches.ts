@@ -23,7 +23,7 @@ import {
   through,
   WHITE,
 } from './pen.ts';
-import { tape } from './tape.ts';
+import { tapeWithUnit } from './tape.ts';
 import { downWords, turnedWords } from './cardWords.ts';
 
 const STRIP = 3.4;
@@ -181,15 +181,10 @@ export function tiltSketch(
                 ),
               ]
             : []),
-          text(
-            box.x,
-            box.y + box.height - 0.7,
-            `Nothing seen on the ground nearer than ${tape(near, units)}`,
-            {
-              size: SIZE.small,
-              ink: GREY,
-            },
-          ),
+          text(box.x, box.y + box.height - 0.7, `Nothing seen nearer than ${tapeWithUnit(near, units)}`, {
+            size: SIZE.small,
+            ink: GREY,
+          }),
         ]),
   ];
 }

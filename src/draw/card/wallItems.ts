@@ -2,9 +2,8 @@ import type { OnWall } from '../../assess/card/drillFacts.ts';
 import type { SeenService, WallView } from '../../assess/card/wallView.ts';
 import type { Vec2 } from '../../base/vector.ts';
 import type { PageBox, PageItem } from '../../exchange/paper/page.ts';
-import { placeLabels, type Plate, type Wish } from '../labelPlaces.ts';
+import { overlap, placeLabels, type Plate, type Wish } from '../labelPlaces.ts';
 import type { Shown, WallPart } from './elevation.ts';
-import { printable, textWidth } from './letters.ts';
 import {
   boxOfText,
   circle,
@@ -177,11 +176,13 @@ export function wallLabels(
     for (const { name, at } of wall.others)
       if (isIn(on(at)) && Math.hypot(at[0] + offset - hole[0], at[1] - hole[1]) > 1e-6)
         wishes.push(around(name, on(at)));
-    for (const { name, left, right, foot, head } of openings) {
-      const middle = on([(left + right) / 2, (foot + head) / 2]);
-      const room = Math.abs(on([right, 0])[0] - on([left, 0])[0]) - 0.8;
-      if (isIn(middle) && textWidth(printable(name), SIZE.small) <= room) wishes.push(only(name, middle));
-    }
+    const boxes = openings.map(({ left, right, foot, head }) =>
+      plateOver(on([left, head]), on([right, foot])),
+    );
+    openings.forEach(({ name }, index) => {
+      const [own, others] = [boxes[index], boxes.filter((_, at) => at !== index)];
+      if (own && isIn([own.x, own.y])) wishes.push(inOrBeside(name, own, others));
+    });
   }
   const placed = placeLabels(
     wishes.map(({ label, places }) => ({ label, places: places.filter((one) => inBox(one, region)) })),
@@ -205,7 +206,24 @@ function plateAt(label: string, [x, y]: Vec2): Plate {
   return { x, y, width: box.width + 0.6, height: box.height + 0.2, angle: 0 };
 }
 
-const only = (label: string, at: Vec2): Wish<string> => ({ label, places: [plateAt(label, at)] });
+/** The box between two corners. */
+const plateOver = ([x0, y0]: Vec2, [x1, y1]: Vec2): Plate => ({
+  x: (x0 + x1) / 2,
+  y: (y0 + y1) / 2,
+  width: Math.abs(x1 - x0),
+  height: Math.abs(y1 - y0),
+  angle: 0,
+});
+
+/** The name of an opening within it, where it has room; else above or below it, clear of the others. */
+function inOrBeside(label: string, own: Plate, others: readonly Plate[]): Wish<string> {
+  const at = (y: number): Plate => plateAt(label, [own.x, y]);
+  const { width, height } = at(own.y);
+  const beside = [own.y - (own.height + height) / 2 - 0.7, own.y + (own.height + height) / 2 + 0.7]
+    .map(at)
+    .filter((place) => !others.some((other) => overlap(place, other, 0.3)));
+  return { label, places: width <= own.width - 0.4 ? [at(own.y), ...beside] : beside };
+}
 
 /** Right of a place, left, above, below, then farther. */
 function around(label: string, [x, y]: Vec2): Wish<string> {

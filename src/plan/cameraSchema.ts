@@ -7,7 +7,7 @@ const reach = number(LIMITS.reach, 'm');
 
 const turn = number(LIMITS.turn, '° each way from straight out; null: not known').nullable();
 
-const limits = z
+export const limits = z
   .strictObject({
     pan: turn,
     tilt: z
@@ -114,7 +114,7 @@ const lens = z
   })
   .meta({ id: 'lens' });
 
-const device = z
+export const device = z
   .strictObject({
     sensor: extent(LIMITS.sensor, 'Active area, mm'),
     modes: z.array(mode).min(1, 'modes.none'),
@@ -123,7 +123,7 @@ const device = z
   })
   .meta({ id: 'device' });
 
-const sheet = z
+export const sheet = z
   .strictObject({
     name: name.nullable().describe('What the device is called'),
     minimumIllumination: number(LIMITS.sensitivity, 'lx').nullable(),
@@ -142,6 +142,19 @@ const card = z
   })
   .meta({ id: 'cardNotes' });
 
+export const housing = z.enum(['turret', 'dome', 'bullet', 'box', 'tube', 'panTiltZoom']).nullable();
+
+export const infrared = z
+  .strictObject({
+    range: number(LIMITS.range, 'm'),
+    beam: number(LIMITS.beam, 'Full angle about the axis, °'),
+  })
+  .nullable();
+
+export const exposure = z
+  .strictObject({ day: number(LIMITS.exposure, 'ms'), night: number(LIMITS.exposure, 'ms') })
+  .nullable();
+
 /** A camera as the person set it; the shapes are those of `plan/plan.ts` and of `optics`. */
 export const cameraSchema = z
   .strictObject({
@@ -152,22 +165,11 @@ export const cameraSchema = z
     tilt: number(LIMITS.tilt, 'Axis below horizontal, °'),
     roll: number(LIMITS.roll, 'Clockwise seen from behind, °'),
     device,
-    housing: z
-      .enum(['turret', 'dome', 'bullet', 'box', 'tube', 'panTiltZoom'])
-      .nullable()
-      .describe('Null: not known'),
+    housing: housing.describe('Null: not known'),
     sheet,
     range: number(LIMITS.range, 'm'),
-    infrared: z
-      .strictObject({
-        range: number(LIMITS.range, 'm'),
-        beam: number(LIMITS.beam, 'Full angle about the axis, °'),
-      })
-      .nullable()
-      .describe('Its own light; null: none'),
-    exposure: z
-      .strictObject({ day: number(LIMITS.exposure, 'ms'), night: number(LIMITS.exposure, 'ms') })
-      .nullable(),
+    infrared: infrared.describe('Its own light; null: none'),
+    exposure,
     card,
     hidden: z.boolean(),
     locked: z.boolean(),

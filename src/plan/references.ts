@@ -5,6 +5,7 @@ import { findEdition, editions } from './editions.ts';
 import type { Plan, PlanCamera } from './plan.ts';
 import { listed } from './shapeFaults.ts';
 import { fixedNotes, groupFaults } from './belonging.ts';
+import { deviceFaults } from './deviceFaults.ts';
 import { groundFaults, lampFaults, looksFaults } from './siteFaults.ts';
 
 interface Findings {
@@ -30,7 +31,9 @@ export function referenceFindings(plan: Plan): Findings {
       ...orderFaults('groups', 'groupOrder', plan.groups, plan.groupOrder),
       ...orderFaults('pictures', 'pictureOrder', plan.pictures, plan.pictureOrder),
       ...sharedIds(plan),
-      ...Object.values(plan.cameras).flatMap(deviceFaults),
+      ...Object.values(plan.cameras).flatMap(({ id, name, device }) =>
+        deviceFaults(device, name, ['cameras', id, 'device']),
+      ),
       ...groundFaults(plan.ground).map((fault) => ({ ...fault, path: ['ground', ...fault.path] })),
       ...Object.values(plan.lamps).flatMap(lampFaults),
       ...Object.values(plan.requirements).flatMap(looksFaults),
@@ -116,53 +119,6 @@ function sharedIds(plan: Plan): readonly Fault[] {
       services.set(id, name);
     });
   }
-  return faults;
-}
-
-function deviceFaults({ id, name, device }: PlanCamera): readonly Fault[] {
-  const faults: Fault[] = [];
-  const path = ['cameras', id, 'device'];
-  const ids = device.modes.map((mode) => mode.id);
-  ids.forEach((modeId, index) => {
-    if (ids.indexOf(modeId) < index)
-      faults.push({
-        code: 'mode.twice',
-        path: [...path, 'modes', index, 'id'],
-        given: modeId,
-        subject: name,
-      });
-  });
-  if (!ids.includes(device.recorded))
-    faults.push({
-      code: 'mode.missing',
-      path: [...path, 'recorded'],
-      given: device.recorded,
-      allowed: listed(ids),
-      subject: name,
-    });
-  const { statedIn } = device.lens;
-  if (statedIn !== null && !ids.includes(statedIn))
-    faults.push({
-      code: 'mode.missing',
-      path: [...path, 'lens', 'statedIn'],
-      given: statedIn,
-      allowed: listed(ids),
-      subject: name,
-    });
-  device.modes.forEach(({ crop }, index) => {
-    // Shares written with a few decimals may add up to a hair more than the whole.
-    if (crop.x + crop.width > 1 + 1e-9 || crop.y + crop.height > 1 + 1e-9)
-      faults.push({ code: 'mode.crop', path: [...path, 'modes', index, 'crop'], subject: name });
-  });
-  const { shortest, longest, focalLength } = device.lens;
-  if (shortest > focalLength || focalLength > longest)
-    faults.push({
-      code: 'lens.range',
-      path: [...path, 'lens', 'focalLength'],
-      given: focalLength,
-      allowed: `${shortest} to ${longest} mm`,
-      subject: name,
-    });
   return faults;
 }
 

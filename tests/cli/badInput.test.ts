@@ -58,7 +58,7 @@ describe('exit 2 with a message and nothing on the output', () => {
     [/say where the cells go/, ['cells', DEMO, '--camera', 'C1', '--json']],
     [/cannot be written/, ['cells', DEMO, '--camera', 'C1', '--csv', files.file('no/such/folder.csv')]],
     [/cannot be written/, ['solids', DEMO, '--obj', files.file('no/such/folder.obj')]],
-    [/takes no file/, ['schema', DEMO]],
+    [/takes “plan” or “devices”/, ['schema', DEMO]],
     [/import needs --out/, ['import', DEMO]],
     [/mount needs --id/, without('--id')],
     [/mount needs --frame/, without('--frame')],

@@ -65,4 +65,6 @@ test('schema prints the published schema', () => {
   expect(code).toBe(0);
   expect(JSON.parse(out)).toEqual(planJsonSchema());
   expect(out).toBe(readFileSync('shared/schema/plan.schema.json', 'utf8'));
+  const devices = soffit('schema', 'devices');
+  expect(devices.out).toBe(readFileSync('shared/schema/devices.schema.json', 'utf8'));
 });

@@ -45,6 +45,8 @@ export const planWords: Readonly<Record<string, Words>> = {
     `A picture mode of ${subjectOf(fault, 'a camera')} reaches past the edge of the sensor${where(fault)}. Its corner and size are shares that may not add up to more than 1.`,
   'lens.range': (fault) =>
     `${subjectOf(fault, 'A camera')} is set to ${given(fault)} mm, outside its lens’s range${where(fault)}. Set ${allowed(fault)}.`,
+  'device.twice': (fault) =>
+    `Two devices of the file have the id ${given(fault)}${where(fault)}. Give ${subjectOf(fault, 'one of them')} another.`,
   'sheet.reversed': (fault) =>
     `The range of the lens runs backwards in ${subjectOf(fault, 'this data sheet')} (${fault.given ?? 'the longest comes first'}). It would be consistent as ${allowed(fault)}.`,
   'sheet.angles': (fault) =>

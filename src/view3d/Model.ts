@@ -3,6 +3,7 @@ import type { AnswersStore } from '../answers/store.ts';
 import type { Assessment } from '../assess/assessment.ts';
 import type { Scene } from '../assess/scene.ts';
 import type { Vec3 } from '../base/vector.ts';
+import type { Plate } from '../draw/labelPlaces.ts';
 import type { Editor, Selected } from '../editor/editor.ts';
 import type { Pointed } from '../editor/tools/pointed.ts';
 import { createToolbox, type Toolbox } from '../editor/tools/toolbox.ts';
@@ -12,7 +13,7 @@ import { GROUND, groundOf, groundParts } from './ground/terrainFaces.ts';
 import { HoverName } from './labels/HoverName.ts';
 import type { Drawing } from './drawing/Drawing.ts';
 import { homeBox, middleOf, siteBox, thingBox, withPictures } from './modelBox.ts';
-import { ModelScene, type Shown } from './ModelScene.ts';
+import { ModelScene, type Halves, type Shown, type SplitPaint } from './ModelScene.ts';
 import { shownNow } from './shown.ts';
 import { Arrival } from './navigate/arrival.ts';
 import { Hands } from './navigate/Hands.ts';
@@ -52,6 +53,8 @@ export class Model {
   readonly hands: Hands;
   readonly editor: Editor;
   readonly answers: AnswersStore;
+  /** What lies over the picture. */
+  readonly layer: HTMLElement;
   private readonly canvas: HTMLCanvasElement;
   private readonly scene: ModelScene;
   private readonly overlay: Overlay;
@@ -60,6 +63,8 @@ export class Model {
   /** What of the picture can be pointed at. */
   solids: Pickable = pickable([]);
   shown: Shown | null = null;
+  /** Parts of the window that show something else than the plan as it stands: its labels keep out of them. */
+  elsewhere: readonly Plate[] = [];
   private frame = 0;
   /** The picture itself is to be painted, not only what lies over it. */
   private stale = true;
@@ -78,6 +83,7 @@ export class Model {
     bitmap: PictureBitmap,
   ) {
     this.canvas = canvas;
+    this.layer = layer;
     this.editor = editor;
     this.answers = answers;
     this.toolbox = createToolbox(editor);
@@ -183,6 +189,12 @@ export class Model {
 
   boxOf(thing: Selected | null) {
     return thingBox(this.standing, this.shown, thing);
+  }
+
+  /** Has the picture painted in two halves; null: whole again. */
+  splitBy(make: ((halves: Halves) => SplitPaint) | null): void {
+    this.scene.splitBy(make);
+    this.invalidate();
   }
 
   fit(thing: Selected | null): void {

@@ -6,6 +6,7 @@ import {
   Scene as Graph,
   Vector3,
   WebGLRenderer,
+  type Group,
   type IUniform,
   type Texture,
 } from 'three';
@@ -26,12 +27,13 @@ import { groundOf } from './ground/terrainFaces.ts';
 import { GroundLayer } from './ground/GroundLayer.ts';
 import { siteBox, withPictures } from './modelBox.ts';
 import { eyeOf, type Orbit } from './orbit.ts';
-import { windowUniforms } from './shading.ts';
+import { windowUniforms, type WindowUniforms } from './shading.ts';
 import { sheetOf } from './sheet.ts';
 import { PictureLayer } from './pictures/PictureLayer.ts';
 import type { PictureBitmap } from './pictures/pictureTexture.ts';
 import { SquaredLayer } from './pictures/SquaredLayer.ts';
 import { StandingSolids } from './solids/StandingSolids.ts';
+import type { Surface } from './wash/Surface.ts';
 import { TargetLayer } from './wash/TargetLayer.ts';
 import { Wash } from './wash/Wash.ts';
 
@@ -59,6 +61,32 @@ export interface Shown {
   readonly squared: readonly SquaredPicture[];
 }
 
+/** What a picture of two halves is made of: both show one scene, each with a wash of its own. */
+export interface Halves {
+  readonly renderer: WebGLRenderer;
+  readonly graph: Graph;
+  readonly camera: PerspectiveCamera;
+  readonly group: Group;
+  readonly window: WindowUniforms;
+  readonly wash: Wash;
+  /** What all surfaces and lines read the wash from. */
+  readonly washed: IUniform<Texture>;
+  readonly ground: Surface;
+  readonly target: TargetLayer;
+  readonly cameras: CameraLayer;
+}
+
+/** Paints two halves in place of one picture. */
+export interface SplitPaint {
+  show(assessment: Assessment, shown: Shown, origin: Vec3): void;
+  /** Renders the washes, before the window is cleared. */
+  wash(): void;
+  paint(width: number, height: number): void;
+  tint(theme: Theme): void;
+  resize(width: number, height: number): void;
+  dispose(): void;
+}
+
 /** Sites farther than this from the renderer's origin move it, so that single precision stays fine. */
 const FAR_FROM_ORIGIN = 500;
 
@@ -78,6 +106,8 @@ export class ModelScene {
   private readonly lampRings: FatLines;
   private readonly pictures: PictureLayer;
   private readonly squared: SquaredLayer;
+  private readonly washed: IUniform<Texture>;
+  private split: SplitPaint | null = null;
   private origin: Vec3 = [0, 0, 0];
   private assessment: Assessment | null = null;
   private shown: Shown | null = null;
@@ -98,6 +128,7 @@ export class ModelScene {
     this.renderer.toneMapping = NoToneMapping;
     this.renderer.autoClear = false;
     const texture: IUniform<Texture> = { value: this.wash.texture };
+    this.washed = texture;
     this.ground = new GroundLayer(this.group, texture, this.window, this.eye);
     this.target = new TargetLayer(this.group, this.ground.surface, texture, this.window);
     const { uniforms } = this.ground.surface;
@@ -115,8 +146,23 @@ export class ModelScene {
     this.wash.prepare(this.renderer, this.camera);
   }
 
+  /** Has the picture painted in two halves; null: whole again. */
+  splitBy(make: ((halves: Halves) => SplitPaint) | null): void {
+    this.split?.dispose();
+    const { renderer, scene: graph, camera, group, window, wash, washed, target, cameras } = this;
+    const ground = this.ground.surface;
+    this.split =
+      make && make({ renderer, graph, camera, group, window, wash, washed, ground, target, cameras });
+    washed.value = wash.texture;
+    this.split?.tint(this.theme);
+    const { x, y } = window.uViewport.value;
+    this.split?.resize(x, y);
+    this.shown = null;
+  }
+
   tint(theme: Theme): void {
     this.theme = theme;
+    this.split?.tint(theme);
     this.ground.tint(theme);
     this.solids.tint(ink[theme]);
     this.cameras.tint(ink[theme]);
@@ -130,6 +176,7 @@ export class ModelScene {
     this.renderer.setSize(width, height, false);
     const [w, h] = [Math.floor(width * ratio), Math.floor(height * ratio)];
     this.wash.resize(w, h);
+    this.split?.resize(w, h);
     this.window.uViewport.value.set(w, h);
     this.window.uRatio.value = ratio;
     this.solids.setRatio(ratio);
@@ -160,7 +207,13 @@ export class ModelScene {
     if (anew || !sameGround(before, assessment)) this.ground.show(scene, this.origin);
     if (anew || last?.hovered !== shown.hovered || !sameList(last.selected, shown.selected))
       this.solids.point(shown.hovered, shown.selected);
-    if (moved || before !== assessment || last?.counted !== shown.counted || last.dragged !== shown.dragged) {
+    if (this.split) this.split.show(assessment, shown, this.origin);
+    else if (
+      moved ||
+      before !== assessment ||
+      last?.counted !== shown.counted ||
+      last.dragged !== shown.dragged
+    ) {
       const counted = assessment.cameras.filter(({ camera }) => shown.counted(camera.id));
       this.wash.show(assessment, counted, this.origin);
       this.target.show(assessment, counted, this.origin, shown);
@@ -171,7 +224,7 @@ export class ModelScene {
     if (anew || last?.pictures !== shown.pictures)
       this.pictures.show(shown.pictures, groundOf(scene), this.origin);
     if (moved || last?.squared !== shown.squared) this.squared.show(shown.squared, this.origin);
-    if (moved || before !== assessment || last?.camera !== shown.camera) {
+    if (!this.split && (moved || before !== assessment || last?.camera !== shown.camera)) {
       const chosen = assessment.cameras.find(({ camera }) => camera.id === shown.camera) ?? null;
       this.cameras.show(chosen, this.origin);
     }
@@ -203,14 +256,18 @@ export class ModelScene {
       this.target.setHatch(scale);
       this.solids.setLattice(scale);
       this.ground.castShadow(assessment.scene, sheet, this.window.uRatio.value);
-      this.wash.render(renderer, this.camera);
+      if (this.split) this.split.wash();
+      else this.wash.render(renderer, this.camera);
     }
     renderer.setClearColor(numberFromHex(ink[this.theme].paper), 1);
     renderer.clear(true, true, false);
-    if (assessment) renderer.render(this.scene, this.camera);
+    if (!assessment) return;
+    if (this.split) this.split.paint(width, height);
+    else renderer.render(this.scene, this.camera);
   }
 
   dispose(): void {
+    this.split?.dispose();
     this.renderer.dispose();
   }
 }

@@ -31,6 +31,8 @@ interface ModelViewProps {
   readonly commands: Commands;
   /** Gives the picture with these bytes; null where the device has none. */
   readonly bitmap: PictureBitmap;
+  /** Has the Model show something else as well; answers how to stop. */
+  readonly join?: (model: Model) => () => void;
 }
 
 /** What is there while the Model is. */
@@ -41,7 +43,7 @@ interface Made {
 }
 
 /** The Model: the site in space with what the cameras see of it, and the tools that change it there. */
-export function ModelView({ editor, answers, commands, bitmap }: ModelViewProps) {
+export function ModelView({ editor, answers, commands, bitmap, join }: ModelViewProps) {
   const root = useRef<HTMLDivElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const layer = useRef<HTMLDivElement>(null);
@@ -59,8 +61,10 @@ export function ModelView({ editor, answers, commands, bitmap }: ModelViewProps)
     const steps = followFirstSteps(editor, model.toolbox);
     const stopCommands = commands.add([...modelCommands(model), firstStepsCommand(model, steps)]);
     commands.setPlaces(placesOf(model));
+    const leave = join?.(model);
     setMade({ model, listening, steps });
     return () => {
+      leave?.();
       stopCommands();
       commands.setPlaces(null);
       listening.stop();
@@ -68,7 +72,7 @@ export function ModelView({ editor, answers, commands, bitmap }: ModelViewProps)
       model.dispose();
       setMade(null);
     };
-  }, [editor, answers, commands, bitmap]);
+  }, [editor, answers, commands, bitmap, join]);
   useEffect(() => {
     if (!made) return undefined;
     return afterFirst(answers, () => {

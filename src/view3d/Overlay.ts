@@ -88,7 +88,13 @@ export class Overlay {
       counted: shown?.counted ?? (() => true),
       names: ({ structure, name }) =>
         plan.structures[structure]?.name ?? plan.cameras[structure]?.name ?? name,
-      taken: [...this.signs.plates, ...this.photos.plates, ...this.drawing.plates, ...platesOver(element)],
+      taken: [
+        ...this.signs.plates,
+        ...this.photos.plates,
+        ...this.drawing.plates,
+        ...platesOver(element),
+        ...this.model.elsewhere,
+      ],
     });
   };
 

@@ -5,7 +5,7 @@ import { colourOf, PATTERN_LINES, PATTERNS, type Paint } from '../../draw/sectio
 import type { SectionDrawing } from '../../draw/section/sectionDrawing.ts';
 
 interface SectionMarksProps {
-  readonly drawing: SectionDrawing;
+  readonly drawing: Pick<SectionDrawing, 'marks' | 'scene' | 'levels'>;
   /** Unique in the page; patterns are named by it. */
   readonly id: string;
 }

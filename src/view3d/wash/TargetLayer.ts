@@ -60,6 +60,11 @@ export class TargetLayer {
     group.add(this.onGround.mesh, this.plane.mesh, this.onPlane.mesh, ...lines);
   }
 
+  /** The surface that carries the wash at present. */
+  get washed(): Surface {
+    return this.raised ? this.plane : this.ground;
+  }
+
   tint(theme: Theme): void {
     this.theme = theme;
     const colours = ink[theme];

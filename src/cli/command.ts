@@ -6,10 +6,10 @@ export interface Command {
   /** How it is typed, and what it does, a line each. */
   readonly help: string;
   /**
-   * Does it with the words after its name.
+   * Does it with the words after its name; later where it must wait for something that is fetched.
    * @throws BadInput with a message for the person
    */
-  run(words: readonly string[], terminal: Terminal): void;
+  run(words: readonly string[], terminal: Terminal): void | Promise<void>;
 }
 
 /** JSON as the commands print it. */

@@ -12,12 +12,18 @@ export interface Typed {
 
 /**
  * Reads the words after a command.
- * @param names options that take a value; `json` and `help` are always there
+ * @param names options that take a value
+ * @param flags options that take none; `json` and `help` are always there
  * @throws BadInput on an option that the command does not have, or one without its value
  */
-export function typed(words: readonly string[], names: readonly string[]): Typed {
+export function typed(
+  words: readonly string[],
+  names: readonly string[],
+  flags: readonly string[] = [],
+): Typed {
   const options: Options = { json: { type: 'boolean' }, help: { type: 'boolean', short: 'h' } };
   for (const name of names) options[name] = { type: 'string' };
+  for (const name of flags) options[name] = { type: 'boolean' };
   try {
     const { values, positionals } = parseArgs({
       args: joined(words, names),

@@ -68,14 +68,15 @@ export function tell(notes: readonly Fault[], terminal: Terminal): void {
 }
 
 /**
- * Writes a text, or one that comes in pieces and may be longer than a string can be.
+ * Writes bytes, a text, or one that comes in pieces and may be longer than a string can be.
  * @throws BadInput where the file cannot be written
  */
-export function writeFile(file: string, text: string | Iterable<string>): void {
+export function writeFile(file: string, text: string | Uint8Array | Iterable<string>): void {
   let handle: number | undefined;
   try {
     handle = openSync(file, 'w');
-    for (const piece of typeof text === 'string' ? [text] : text) writeFileSync(handle, piece);
+    const isWhole = typeof text === 'string' || text instanceof Uint8Array;
+    for (const piece of isWhole ? [text] : text) writeFileSync(handle, piece);
   } catch (error) {
     throw new BadInput(
       `“${file}” cannot be written: ${error instanceof Error ? error.message : String(error)}.`,

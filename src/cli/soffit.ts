@@ -17,4 +17,4 @@ const write = (stream: 1 | 2) => (text: string) => {
   }
 };
 
-process.exitCode = run(process.argv.slice(2), { out: write(1), err: write(2) });
+process.exitCode = await run(process.argv.slice(2), { out: write(1), err: write(2) });

@@ -24,6 +24,21 @@ export function soffit(...words: string[]): Said {
       err += text;
     },
   });
+  if (typeof code !== 'number') throw new Error(`soffit ${words.join(' ')} takes its time: await it`);
+  return { code, out, err };
+}
+
+/** The same of a command that takes its time. */
+export async function soffitLater(...words: string[]): Promise<Said> {
+  let [out, err] = ['', ''];
+  const code = await run(words, {
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+  });
   return { code, out, err };
 }
 

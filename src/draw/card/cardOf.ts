@@ -1,14 +1,16 @@
 import type { Assessment } from '../../assess/assessment.ts';
 import { drillFacts } from '../../assess/card/drillFacts.ts';
+import type { CautionReport } from '../../assess/cautions/caution.ts';
 import { chosenLandmarks } from '../../assess/picture/landmarks.ts';
 import { createPicturer } from '../../assess/picture/pictureOf.ts';
 import type { Page } from '../../exchange/paper/page.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { pictureDrawing } from '../picture/pictureDrawing.ts';
 import { createShowSection } from '../section/shownSection.ts';
+import { cardCautions } from './cardCautions.ts';
 import { cardPage, type CardPicture } from './cardPage.ts';
-import type { CardCaution } from './cautionBlock.ts';
 import { noCardWords } from './cardWords.ts';
+import { lackingOf } from './headBlock.ts';
 import { planState } from './planState.ts';
 import type { PaperName } from './sheets.ts';
 
@@ -20,11 +22,13 @@ export interface CardAsked {
   /** As it is to stand on the card: "25 November 2026". */
   readonly date: string;
   /** What there is to know before drilling; null: not worked out. */
-  readonly cautions: readonly CardCaution[] | null;
+  readonly report: CautionReport | null;
 }
 
-/** A card, or why there is none. */
-export type Card = { readonly page: Page } | { readonly page: null; readonly why: string };
+/** A card, and what keeps it from being drilled from, null where nothing does; or why there is none. */
+export type Card =
+  | { readonly page: Page; readonly lacking: string | null }
+  | { readonly page: null; readonly why: string };
 
 /** Makes cards; remembers what it laid out of the scene that is shown. */
 export type CardMaker = (plan: Plan, assessment: Assessment, id: string, asked: CardAsked) => Card;
@@ -53,10 +57,12 @@ export function createCardMaker(): CardMaker {
       ),
     };
   };
-  return (plan, assessment, id, { paper, courses, date, cautions }) => {
+  return (plan, assessment, id, { paper, courses, date, report }) => {
     const facts = drillFacts(plan, assessment.scene, id);
     if (typeof facts === 'string')
       return { page: null, why: noCardWords(facts, plan.cameras[id]?.name ?? id) };
+    const { units } = plan.settings;
+    const cautions = report === null ? null : cardCautions(report, units);
     const { situation } = assessment.scene;
     const at = plan.cameraOrder.indexOf(id);
     const page = cardPage({
@@ -71,12 +77,12 @@ export function createCardMaker(): CardMaker {
         conditions: situation === null ? 'as drawn' : (plan.situations[situation]?.name ?? situation),
         edition: assessment.edition.name,
       },
-      reading: { units: plan.settings.units, courses },
+      reading: { units, courses },
       paper,
       picture: pictureFor(plan, assessment, id),
       cautions,
       asBuilt: facts.set.card.asBuilt,
     });
-    return { page };
+    return { page, lacking: lackingOf(cautions) };
   };
 }

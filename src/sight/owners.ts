@@ -44,6 +44,9 @@ export function shareOut(shadows: Shadows, owner: Int32Array, rank: Uint8Array, 
 class Sharing {
   private readonly areas = new Map<number, number>();
   private readonly borders: Border[] = [];
+  /** Where along which line the last border ends. */
+  private line: Line | null = null;
+  private end = 0;
   private readonly bins: ShadowBins;
   private readonly nearest: Nearest;
   private readonly shadows: Shadows;
@@ -159,6 +162,13 @@ class Sharing {
     this.areas.set(left, (this.areas.get(left) ?? 0) + half);
     if (right !== OUTSIDE) this.areas.set(right, (this.areas.get(right) ?? 0) - half);
     const at = (t: number): Vec2 => [-line.k * line.a + t * line.b, -line.k * line.b - t * line.a];
-    this.borders.push({ from: at(from), to: at(to), left, right });
+    // What was halved down to a corner is one border again: many of them are too short for their ends to be told apart.
+    const before = this.borders.at(-1);
+    const goesOn = line === this.line && from === this.end && before?.left === left && before.right === right;
+    const start = goesOn ? before.from : at(from);
+    if (goesOn) this.borders.pop();
+    this.borders.push({ from: start, to: at(to), left, right });
+    this.line = line;
+    this.end = to;
   }
 }

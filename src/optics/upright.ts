@@ -41,3 +41,14 @@ export function imageFromUpright({ u, v }: ImagePoint, frame: Extent, quarter: Q
       return { u: frame.width - v, v: u };
   }
 }
+
+/** The camera that gives the upright picture as it is: the same lens and axis, stood up. */
+export function uprightCamera(camera: Camera): Camera {
+  const quarter = quarterOf(camera);
+  return {
+    ...camera,
+    roll: camera.roll - quarter,
+    sensor: uprightFrame(camera.sensor, quarter),
+    frame: uprightFrame(camera.frame, quarter),
+  };
+}

@@ -13,11 +13,14 @@ export interface WindowUniforms {
   readonly uViewport: IUniform<Vector2>;
   /** Device pixels per CSS pixel. */
   readonly uRatio: IUniform<number>;
+  /** How far lines are drawn before the faces that they lie on, against the Model's; less where much depth is looked through. */
+  readonly uBias: IUniform<number>;
 }
 
 export const windowUniforms = (): WindowUniforms => ({
   uViewport: { value: new Vector2(1, 1) },
   uRatio: { value: 1 },
+  uBias: { value: 1 },
 });
 
 /** A material whose colours reach the screen as they are: no tone mapping, no colour space conversion. */

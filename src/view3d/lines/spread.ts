@@ -8,6 +8,7 @@ uniform mat4 modelViewMatrix;
 uniform mat4 projectionMatrix;
 uniform vec2 uViewport;
 uniform float uRatio;
+uniform float uBias;
 out vec2 vPlace;
 flat out float vLength;
 flat out vec2 vNormal;
@@ -35,7 +36,7 @@ void spread(vec3 from, vec3 to, float halfWidth, float bias) {
   vPlace = vec2(corner.y * vLength + end * pad, corner.x * pad);
   vec3 at = mix(p, q, corner.y);
   vec2 shift = along * end * pad + vNormal * corner.x * pad;
-  gl_Position = vec4(at.xy + shift * 2.0 / uViewport, at.z - bias, 1.0);
+  gl_Position = vec4(at.xy + shift * 2.0 / uViewport, at.z - bias * uBias, 1.0);
 }
 `;
 

@@ -12,6 +12,14 @@ import type { CameraCoverage } from '../../coverage/coverage.ts';
 import { siteGroup } from '../frame.ts';
 import { CameraWash } from './cameraWash.ts';
 
+/** A part of a picture, px from its lower left corner. */
+export interface Part {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
 /**
  * What the cameras see of the target plane, worked out at each pixel of the window and kept in a picture that is never
  * shown: the ground reads it at its own pixel. Maximum on band and state, sum on the count, so any number of cameras fits.
@@ -68,7 +76,9 @@ export class Wash {
     }
   }
 
-  render(renderer: WebGLRenderer, camera: PerspectiveCamera): void {
+  /** @param part of the kept picture that is worked out, px; the rest is left empty */
+  render(renderer: WebGLRenderer, camera: PerspectiveCamera, part?: Part): void {
+    if (part) this.target.viewport.set(part.x, part.y, part.width, part.height);
     renderer.setRenderTarget(this.target);
     renderer.setClearColor(0x000000, 0);
     renderer.clear(true, false, false);

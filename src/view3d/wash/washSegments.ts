@@ -59,7 +59,7 @@ function segmentsOf(
   const kept = made.get(coverage.sight);
   if (
     kept &&
-    kept.origin === origin &&
+    sameOrigin(kept.origin, origin) &&
     kept.edition === edition &&
     kept.caps === caps &&
     (dragged || !kept.dragged)
@@ -103,3 +103,6 @@ function segmentsOf(
   made.set(coverage.sight, { origin, edition, caps, dragged, segments });
   return segments;
 }
+
+/** Two windows on one site have origins of their own that agree. */
+const sameOrigin = (one: Vec3, two: Vec3): boolean => one.every((value, axis) => value === two[axis]);

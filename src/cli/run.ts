@@ -1,4 +1,6 @@
 import { cameras } from './cameras.ts';
+import { card } from './card.ts';
+import { cautions } from './cautions.ts';
 import { cells } from './cells.ts';
 import type { Command } from './command.ts';
 import { cover } from './cover.ts';
@@ -16,6 +18,8 @@ const commands: readonly Command[] = [
   cells,
   figure,
   section,
+  card,
+  cautions,
   surfaces,
   solids,
   cameras,
@@ -36,9 +40,9 @@ be used, and a message says what (1 is kept for a brief that is not met).
 
 /**
  * The command line: the words after `soffit`.
- * @returns the exit code: 0 done, 2 bad input with a message on the error stream
+ * @returns the exit code: 0 done, 2 bad input with a message on the error stream; of what takes its time, later
  */
-export function run(words: readonly string[], terminal: Terminal): number {
+export function run(words: readonly string[], terminal: Terminal): number | Promise<number> {
   const [name, ...rest] = words;
   if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
     (name === undefined ? terminal.err : terminal.out)(help);
@@ -55,12 +59,14 @@ export function run(words: readonly string[], terminal: Terminal): number {
     terminal.out(`${command.help}\n`);
     return 0;
   }
-  try {
-    command.run(rest, terminal);
-    return 0;
-  } catch (error) {
+  const refused = (error: unknown): number => {
     if (!(error instanceof BadInput)) throw error;
     terminal.err(`soffit ${name}: ${error.message}\n`);
     return 2;
+  };
+  try {
+    return command.run(rest, terminal)?.then(() => 0, refused) ?? 0;
+  } catch (error) {
+    return refused(error);
   }
 }

@@ -26,8 +26,8 @@ export interface Cautioner {
   steps(plan: Plan, camera: string): Generator<Step, CautionReport | null, void>;
 }
 
-/** @returns one with a memory of its own */
-export const createCautioner = (): Cautioner => new Remembering();
+/** @param rows those to be told; all without it */
+export const createCautioner = (rows = ROWS): Cautioner => new Remembering(rows);
 
 interface Stage {
   readonly scene: Scene;
@@ -37,11 +37,16 @@ interface Stage {
 }
 
 class Remembering implements Cautioner {
+  private readonly rows: typeof ROWS;
   private readonly builder = new Builder();
   /** By the list of solids, which the builder keeps while nothing in it changes. */
   private readonly laid = new WeakMap<Scene['solids'], Obstacles>();
   /** The last plan that was told whole, with what was told. */
   private told: { readonly plan: Plan; readonly reports: Map<string, CautionReport> } | null = null;
+
+  constructor(rows: typeof ROWS) {
+    this.rows = rows;
+  }
 
   *steps(plan: Plan, id: string): Generator<Step, CautionReport | null, void> {
     if (this.told?.plan !== plan) this.told = { plan, reports: new Map() };
@@ -58,6 +63,7 @@ class Remembering implements Cautioner {
       const doing = 'Looking for cautions';
       const share = at / ids.length;
       yield { share, doing };
+      yield* this.builder.steps(plan, situation === null ? null : (plan.situations[situation] ?? null));
       const stage = this.stage(plan, set, situation);
       // Conditions that leave all as it is need no second look.
       if (seen.some((other) => isSame(other, stage))) continue;
@@ -66,7 +72,7 @@ class Remembering implements Cautioner {
       if (about === null) continue;
       const isFirst = looked === 0;
       looked += 1;
-      for (const [row, { of, find }] of Object.entries(ROWS)) {
+      for (const [row, { of, find }] of Object.entries(this.rows)) {
         if (of === 'plan' && !isFirst) continue;
         for (const one of yield* all(find(about), { share, doing }))
           take(found, one, Number(row), of === 'plan' ? null : (situation ?? asDrawn.id));

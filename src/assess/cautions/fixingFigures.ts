@@ -73,7 +73,7 @@ interface CableHole {
 
 interface OtherEarth {
   readonly row: 38;
-  readonly why: 'building' | 'pole' | 'gate' | 'roof' | 'far';
+  readonly why: 'building' | 'pole' | 'gate';
   readonly thing: string;
   /** Over ground to the building that holds the recorder. */
   readonly distance: number;

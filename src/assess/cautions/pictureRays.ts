@@ -53,9 +53,10 @@ export function* pictureRays(
   const rows = Math.max(1, Math.round((COLUMNS * height) / width));
   const rays: PictureRay[] = [];
   for (let row = 0; row < rows; row += 1) {
-    const v = ((row + 0.5) * height) / rows;
     for (let column = 0; column < COLUMNS; column += 1) {
-      const u = ((column + 0.5) * width) / COLUMNS;
+      // Each ray at another place of its part of the picture, so that a level horizon cuts no whole row.
+      const u = ((column + scattered(row)) * width) / COLUMNS;
+      const v = ((row + scattered(column)) * height) / rows;
       const way = siteRayFromImage(camera, { u, v });
       if (way !== null) rays.push({ ...meets(camera.eye, way, segments, ground, casts), way, u, v });
     }
@@ -63,6 +64,9 @@ export function* pictureRays(
   }
   return { rays, columns: COLUMNS, rows };
 }
+
+/** A sequence that fills (0, 1) evenly: steps of the golden section. */
+const scattered = (at: number): number => ((at + 0.5) * 0.6180339887498949) % 1;
 
 type Met = Omit<PictureRay, 'way' | 'u' | 'v'>;
 

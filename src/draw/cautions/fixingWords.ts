@@ -20,8 +20,6 @@ const EARTH: Readonly<Record<Extract<FixingFigures, { row: 38 }>['why'], (thing:
   building: (thing) => `${thing} is another building`,
   pole: (thing) => `${thing} stands on a post`,
   gate: (thing) => `${thing} stands apart from the building`,
-  roof: (thing) => `${thing} is on a roof`,
-  far: () => 'the cable runs far in the open',
 };
 
 /** Rows 29 to 40: holes, fixings, cables and neighbours. */

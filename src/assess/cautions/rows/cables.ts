@@ -36,7 +36,10 @@ export function mainBuilding({ plan }: Pick<About, 'plan'>): readonly Building[]
   return joined;
 }
 
-/** Row 38: a copper data cable to another building, a post, a gate or fence, a roof, or far through the open. */
+/**
+ * Row 38: a copper data cable to another building, a post, or a wall or fence that stands apart. Where the recorder is the plan
+ * does not say: it is taken to be in the largest building.
+ */
 export function otherEarth(about: About): readonly Found[] {
   const { plan, set, fixing, camera } = about;
   const main = mainBuilding(about);
@@ -46,7 +49,6 @@ export function otherEarth(about: About): readonly Found[] {
   const at = fixing.hole ?? camera.eye;
   const distance = Math.min(...main.map(({ outline }) => distanceToRing([at[0], at[1]], outline)));
   const host = 'host' in mount ? plan.structures[mount.host] : undefined;
-  const far = about.limit('earth.far');
   const why: FiguresOf<38>['why'] | null =
     mount.kind === 'pole'
       ? 'pole'
@@ -54,20 +56,18 @@ export function otherEarth(about: About): readonly Found[] {
         ? 'gate'
         : host !== undefined && !main.some(({ id }) => id === host.id) && distance >= ADJOINS
           ? 'building'
-          : distance > far
-            ? 'far'
-            : null;
+          : null;
   if (why === null) return [];
   return [
     {
       id: cautionId(38),
       severity: 'tight',
-      weight: Math.max(1, distance / Math.max(1, far)),
+      weight: 1 + distance / 30,
       figures: { row: 38, why, thing: host?.name ?? set.name, distance },
       places: [
         host === undefined ? placeOfCamera(about, at) : { at, thing: { kind: 'structure', id: host.id } },
       ],
-      thresholds: why === 'far' ? ['earth.far'] : [],
+      thresholds: [],
     },
   ];
 }

@@ -12,8 +12,6 @@ const UP: Vec3 = [0, 0, 1];
 
 /** Headlamps stand so high, m. Common practice, no source. */
 const HEADLAMP = 0.7;
-/** Less of the picture than this beside the beam is its very corners. */
-const CORNERS = 0.05;
 
 const isFree = ({ obstacles, camera }: About, to: Vec3): boolean =>
   obstacles.segments.firstHit(camera.eye, to, 'solid') === null;
@@ -120,15 +118,16 @@ function beamNarrow(about: About, beam: number): readonly Found[] {
   const { forward } = axesOf(camera);
   const least = cos(Math.min(180, beam / 2));
   const share = shareOf(picture, ({ way }) => dot(way, forward) < least);
-  if (share <= CORNERS) return [];
+  const most = about.limit('infrared.beside');
+  if (share <= most) return [];
   return [
     {
       id: cautionId(20, 'beam'),
       severity: 'tell',
-      weight: share,
+      weight: share / Math.max(0.01, most),
       figures: { row: '20.beam', beam, share },
       places: [placeOfCamera(about, camera.eye)],
-      thresholds: [],
+      thresholds: ['infrared.beside'],
     },
   ];
 }

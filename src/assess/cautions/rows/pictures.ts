@@ -1,3 +1,4 @@
+import type { Vec3 } from '../../../base/vector.ts';
 import { imageFromSite } from '../../../optics/projection.ts';
 import type { PictureMode } from '../../../optics/device.ts';
 import { cautionId, placeOfCamera, type About } from '../about.ts';
@@ -90,7 +91,15 @@ export function upright(about: About): readonly Found[] {
   return about.asked.flatMap(({ requirement, spots, served }): Found[] => {
     const [first] = served;
     if (requirement.shape === 'point' || first === undefined) return [];
-    const images = spots.flatMap(({ at }) => imageFromSite(camera, at) ?? []);
+    // Of an area its corners bound the picture of it, of a line the spots along it.
+    const corners = requirement.at.map((place): Vec3 => [
+      place[0],
+      place[1],
+      about.groundAt(place) + requirement.targetHeight,
+    ]);
+    const places = requirement.shape === 'area' ? corners : spots.map(({ at }) => at);
+    const images = places.flatMap((at) => imageFromSite(camera, at) ?? []);
+    if (images.length < places.length) return [];
     const [us, vs] = [images.map(({ u }) => u), images.map(({ v }) => v)];
     const clip = (low: number, value: number, high: number) => Math.min(high, Math.max(low, value));
     const wide = clip(0, Math.max(...us), width) - clip(0, Math.min(...us), width);

@@ -57,6 +57,8 @@ export type Spot =
       readonly facing: number;
       readonly reach: number;
       readonly corners: readonly TapedCorner[];
+      /** Outlines of what those corners belong to. */
+      readonly outlines: readonly (readonly Vec2[])[];
       /** How far right of the line to the first of those corners the camera looks, °; null without one. */
       readonly fromLine: number | null;
     };
@@ -185,8 +187,7 @@ function spotOf(
   const structure = plan.structures[mount.host];
   if (!structure) return null;
   const faces = hostFaces(structure);
-  const wallOf = (face: HostFace): OnWall =>
-    onWall(scene, wallView(structure, face), set.id, hole, groundAt);
+  const wallOf = (face: HostFace): OnWall => onWall(scene, wallView(structure, face), set.id, hole, groundAt);
   const named = (sort: HostFace['sort']) =>
     faces.find((face) => face.sort === sort && face.face === mount.face);
   if (mount.kind === 'soffit') {
@@ -226,6 +227,10 @@ function poleOf(plan: Plan, { pan }: PlanCamera, mount: Extract<Mount, { kind: '
     facing: mount.facing,
     reach: mount.reach,
     corners,
+    outlines: structures.flatMap((one) => {
+      const ring = 'outline' in one ? one.outline : [];
+      return corners.some(({ at }) => ring.includes(at)) ? [ring] : [];
+    }),
     fromLine: first ? rightOfLine(mount.at, first.at, [sin(pan), cos(pan)]) : null,
   };
 }

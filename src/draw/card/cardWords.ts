@@ -41,11 +41,11 @@ const MOUNTS: Readonly<Record<PlanCamera['mount']['kind'], string>> = {
 };
 
 /** "South wall of House, on a bracket". */
-export function placeWords({ spot, set }: DrillFacts): string {
+export function placeWords({ spot, set }: DrillFacts, units: LengthUnit): string {
   const how = MOUNTS[set.mount.kind];
   switch (spot.kind) {
     case 'pole':
-      return `On a post of ${Math.round(spot.diameter * 1000)} mm`;
+      return `On a post of ${tapeWithUnit(spot.diameter, units)}`;
     case 'corner': {
       const [left, right] = spot.walls.map(({ view }) => view);
       return `Corner of the ${left?.name.toLowerCase() ?? ''} and the ${right?.name.toLowerCase() ?? ''} of ${right?.structure ?? ''}`;

@@ -25,8 +25,8 @@ const BOX = 2.6;
 /** Most rules have no source; the heading says so once. */
 const COMMON = /^common practice/u;
 
-const fullText = ({ said, advice, status }: CardCaution): string =>
-  [said, advice, COMMON.test(status) ? '' : `[${status}]`].filter((part) => part !== '').join(' ');
+const fullText = ({ said, advice, status }: CardCaution, isNew: boolean): string =>
+  [said, advice, COMMON.test(status) || !isNew ? '' : `[${status}]`].filter((part) => part !== '').join(' ');
 
 /**
  * What to know before drilling, in letters of a size; each stop with a box to tick.
@@ -42,7 +42,11 @@ export function cautionBlock(
   const column = width - BOX - 2.4;
   const all = cautions ?? [];
   const linesOf = (one: CardCaution, isShort: boolean) =>
-    wrapped(printable(isShort ? one.said : fullText(one)), column, size);
+    wrapped(
+      printable(isShort ? one.said : fullText(one, all.find(({ status }) => status === one.status) === one)),
+      column,
+      size,
+    );
   let short = 0;
   const layout = () => all.map((one, at) => linesOf(one, !one.isStop && at >= all.length - short));
   const heightOf = (lines: readonly (readonly string[])[]): number =>

@@ -36,7 +36,7 @@ interface Unfolded {
 /** From what is drawn of a roof above the top of its wall, m. */
 const ROOF_SHOWN = 1.1;
 /** Below the ground and beside what is drawn, m. */
-const MARGIN = 0.25;
+const MARGIN = 0.2;
 /** A wall that would be drawn smaller than this is drawn in part. */
 const SMALLEST = 100;
 
@@ -100,9 +100,14 @@ export function elevation(
   const at = place(hole);
   const plate = plateBox(spot.plate, spot.kind === 'wall' ? at : null, scale);
   const labels = wallLabels(parts, place, region, hole);
+  // Lanes lie as near to the drawing as they can.
+  const below = Math.min(region.y + region.height, place([0, extent.bottom])[1] + 0.5);
+  const beside = lanesLeft
+    ? Math.max(region.x, place([shown.left, 0])[0] - 1)
+    : Math.min(region.x + region.width, place([shown.right, 0])[0] + 1);
   const lanes = [
     ...across.flatMap((one, row) => {
-      const lane: PageBox = { x: box.x, y: foot + row * LANE, width: box.width, height: LANE };
+      const lane: PageBox = { x: box.x, y: below + row * LANE, width: box.width, height: LANE };
       const edge = place([one.at, 0])[0];
       return [
         witness(
@@ -114,7 +119,7 @@ export function elevation(
       ];
     }),
     ...up.flatMap((one, row) => {
-      const x = lanesLeft ? region.x - (row + 1) * LANE : region.x + region.width + row * LANE;
+      const x = lanesLeft ? beside - (row + 1) * LANE : beside + row * LANE;
       const lane: PageBox = { x, y: box.y, width: LANE, height: box.height };
       const edge = place([0, one.at])[1];
       const to = x + LANE - 0.6;

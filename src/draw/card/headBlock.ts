@@ -32,7 +32,9 @@ export function headBlock(
   const right = x + width;
   const column = width * 0.44;
   const left = width - column - 4;
-  const name = shortened(printable(`Drill card ${title.camera}`), left, SIZE.title, true);
+  const whole = printable(`Drill card ${title.camera}`);
+  const size = [SIZE.title, 5.2, 4.2].find((one) => textWidth(whole, one, true) <= left) ?? 4.2;
+  const name = shortened(whole, left, size, true);
   const lines = wrapped(printable(place), left, SIZE.head).slice(0, 2);
   const told = [
     `${title.number}, ${title.date}, ${title.state}`,
@@ -43,7 +45,7 @@ export function headBlock(
   const lacking = lackingOf(cautions);
   return {
     items: [
-      text(x, y + 5, name, { size: SIZE.title, bold: true }),
+      text(x, y + 5, name, { size, bold: true }),
       ...lines.map((line, row) => text(x, y + 10.2 + row * 4, line, { size: SIZE.head })),
       text(right, y + 3, shortened(printable(title.site), column, SIZE.head, true), {
         size: SIZE.head,
@@ -76,7 +78,8 @@ export function lackingOf(cautions: readonly CardCaution[] | null): string | nul
   const stops = cautions.filter(({ isStop }) => isStop);
   const open = stops.filter(({ ticked }) => !ticked).length;
   if (open === 0) return null;
-  return `Do not drill: ${open} of ${stops.length === 1 ? 'the 1 thing' : `${stops.length} things`} to look at first ${open === 1 ? 'is' : 'are'} not ticked below.`;
+  const which = open < stops.length ? `${open} of ${stops.length}` : String(open);
+  return `Do not drill: ${which} ${stops.length === 1 ? 'thing' : 'things'} to look at first ${open === 1 ? 'is' : 'are'} not ticked below.`;
 }
 
 function notReadyBand(

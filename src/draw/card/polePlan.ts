@@ -6,11 +6,10 @@ import type { PageBox, PageItem } from '../../exchange/paper/page.ts';
 import { placeLabels } from '../labelPlaces.ts';
 import { holeItems } from './elevation.ts';
 import { LANE, upLane, witness } from './lanes.ts';
-import { circle, GREY, INK, path, plated, rect, SAFFRON, SIZE, text, through, WHITE } from './pen.ts';
+import { circle, GREY, INK, path, plated, rect, SAFFRON, SIZE, text, through, WALL, WHITE } from './pen.ts';
 import { scaleFor } from './scale.ts';
-import { tape } from './tape.ts';
+import { courses, tape } from './tape.ts';
 import type { Reading } from './tapedWords.ts';
-import { courses } from './tape.ts';
 
 type Pole = Extract<Spot, { kind: 'pole' }>;
 
@@ -106,6 +105,9 @@ export function polePlan(
   const arm: Vec2 = [at[0] + 4.5 * sin(spot.facing), at[1] - 4.5 * cos(spot.facing)];
   return {
     items: [
+      ...spot.outlines.map((ring) =>
+        path(through(ring.map(place), true), { fill: WALL, line: INK, width: 0.4, clip: region }),
+      ),
       ...spot.corners.map(({ at: corner }) =>
         path(through([at, place(corner)]), { line: GREY, width: 0.2, dash: [1.2, 0.8] }),
       ),

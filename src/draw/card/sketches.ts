@@ -100,6 +100,8 @@ function backItems({ spot }: DrillFacts, box: PageBox, eye: Vec2): readonly Page
       ),
     ];
   }
+  // Under a canopy there is no wall to stand against.
+  if (spot.kind === 'soffit' && spot.isCanopy) return [];
   const strip: PageBox = { x: box.x, y: box.y, width: box.width, height: STRIP };
   return [
     hatch(strip),
@@ -138,18 +140,9 @@ export function tiltSketch(
     ray(camera.tilt / 2, radius + 9),
     [right - textWidth(label, SIZE.body, true) / 2 - 0.5, box.y + 1.6],
   ];
-  const wallFoot =
-    spot.kind === 'pole' ? [] : [hatch({ x: box.x, y: box.y, width: STRIP, height: foot - box.y })];
   return [
     path(through([eye, ray(edges.top, far), ray(edges.bottom, far)], true), { fill: OPENING, clip }),
-    ...wallFoot,
-    path(
-      through([
-        [box.x + STRIP, box.y],
-        [box.x + STRIP, foot],
-      ]),
-      { line: INK, width: spot.kind === 'pole' ? 1.2 : 0.5 },
-    ),
+    ...sideItems(spot, box, foot, eye),
     path(
       through([
         [box.x, foot],
@@ -160,7 +153,6 @@ export function tiltSketch(
     path(through([eye, ray(0, far)]), { line: INK, width: 0.25, dash: [0.5, 0.7], clip }),
     path(through([eye, ray(camera.tilt, far)]), { line: INK, width: 0.4, dash: [2, 0.8, 0.4, 0.8], clip }),
     path(arc(eye, radius, 0, camera.tilt), { line: INK, width: 0.25, clip }),
-    path(through([[box.x + STRIP, eye[1]], eye]), { line: INK, width: 0.5 }),
     path(circle(eye, 1.5), { fill: SAFFRON, line: INK, width: 0.35 }),
     ...placed(label, spots, box, [{ at: eye, size: 4 }]),
     ...(near === null
@@ -186,6 +178,38 @@ export function tiltSketch(
             ink: GREY,
           }),
         ]),
+  ];
+}
+
+/** What the camera is fixed to, from the side: a wall or a post on the left, or a board above. */
+function sideItems(spot: DrillFacts['spot'], box: PageBox, foot: number, eye: Vec2): readonly PageItem[] {
+  const side = box.x + STRIP;
+  const isUnder = spot.kind === 'soffit';
+  const board = box.y + 0.4;
+  const upright = path(
+    through([
+      [side, box.y],
+      [side, foot],
+    ]),
+    { line: INK, width: spot.kind === 'pole' ? 1.2 : 0.5 },
+  );
+  return [
+    ...(spot.kind === 'pole' || (isUnder && spot.isCanopy)
+      ? []
+      : [hatch({ x: box.x, y: box.y, width: STRIP, height: foot - box.y })]),
+    ...(isUnder && spot.isCanopy ? [] : [upright]),
+    ...(isUnder
+      ? [
+          path(
+            through([
+              [side, board],
+              [eye[0] + 4, board],
+            ]),
+            { line: INK, width: 0.5 },
+          ),
+          path(through([[eye[0], board], eye]), { line: INK, width: 0.5 }),
+        ]
+      : [path(through([[side, eye[1]], eye]), { line: INK, width: 0.5 })]),
   ];
 }
 

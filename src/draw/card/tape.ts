@@ -3,9 +3,11 @@ import { lengthText, type LengthUnit } from '../../base/length.ts';
 /** A course of brick, m: 65 mm of brick and a joint of 10; common practice, no source. */
 export const COURSE = 0.075;
 
-/** A length as a tape reads it: whole millimetres, or feet, inches and eighths. */
-export const tape = (metres: number, units: LengthUnit): string =>
-  lengthText(metres, units === 'feet' ? 'feet' : 'millimetres').text;
+/** A length as a tape reads it: whole millimetres, or feet, inches and eighths, without feet or inches that are none. */
+export function tape(metres: number, units: LengthUnit): string {
+  if (units !== 'feet') return lengthText(metres, 'millimetres').text;
+  return lengthText(metres, 'feet').text.replace(/^(−?)0' (?:0 (?=\d))?/u, '$1');
+}
 
 /** The same with its unit. */
 export const tapeWithUnit = (metres: number, units: LengthUnit): string =>

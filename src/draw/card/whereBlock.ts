@@ -3,7 +3,7 @@ import type { LengthUnit } from '../../base/length.ts';
 import type { PageBox, PageItem } from '../../exchange/paper/page.ts';
 import { elevation } from './elevation.ts';
 import { HEAD, heading } from './flow.ts';
-import { printable, shortened, textWidth } from './letters.ts';
+import { printable, shortened, textWidth, wrapped } from './letters.ts';
 import { GREY, INK, path, SIZE, text, through } from './pen.ts';
 import { plateDetail } from './plateDetail.ts';
 import { poleElevation, polePlan } from './polePlan.ts';
@@ -13,6 +13,8 @@ import type { Reading } from './tapedWords.ts';
 /** Room of the caption below the drawing, mm. */
 const CAPTION = 4.4;
 const GAP = 4;
+/** A line of the legend, mm. */
+const LEGEND = 3;
 
 /** Where the hole goes: the wall, taped from real edges, and the plate beside it. */
 export function whereBlock(
@@ -53,24 +55,34 @@ export function whereBlock(
     ];
   }
   const side = spot.kind === 'soffit' ? 52 : 33;
-  const left = { ...inner, width: inner.width - side - GAP };
+  const leftOf = (rows: number): PageBox => ({
+    ...inner,
+    width: inner.width - side - GAP,
+    height: inner.height - rows * LEGEND,
+  });
   const right = { ...inner, x: inner.x + inner.width - side, width: side };
-  const wall = elevation(spot, left, reading);
+  const first = elevation(spot, leftOf(0), reading);
+  // What the numbers on the wall are is never cut short: it takes what lines it needs.
+  const legend = wrapped(printable(first.legend.join(', ')), leftOf(0).width, SIZE.small);
+  const left = leftOf(legend.length);
+  const wall = legend.length === 0 ? first : elevation(spot, left, reading);
   const detail =
     spot.kind === 'soffit'
       ? soffitDetail(spot, right, reading.units)
       : plateDetail(spot.plate, right, reading.units);
   const part = wall.isPart ? 'part of the wall, ' : '';
-  const legend = wall.legend.length === 0 ? '' : ` ${wall.legend.join(', ')}.`;
   const corner = spot.kind === 'corner' ? ' The bracket sits on the corner itself.' : '';
   return [
     ...head,
     ...wall.items,
     ...detail.items,
+    ...legend.map((line, row) =>
+      text(left.x, caption - (legend.length - row) * LEGEND, line, { size: SIZE.small }),
+    ),
     ...captionItems(
       left,
       caption,
-      `Seen from outside, ${part}1:${wall.scale} on ${paper}.${corner}${legend}`,
+      `Seen from outside, ${part}1:${wall.scale} on ${paper}.${corner}`,
       wall.scale,
       reading.units,
     ),

@@ -1,5 +1,7 @@
 import type { Extent } from '../../optics/camera.ts';
-import type { Lens } from '../../optics/device.ts';
+import type { Lens, StatedAngles } from '../../optics/device.ts';
+import { angleOfView } from '../../optics/lens.ts';
+import { lawOf, statedHeight, statedWidth } from '../../optics/setting.ts';
 import { setLens } from '../../plan/commands/setLens.ts';
 import { setSensor } from '../../plan/commands/setSensor.ts';
 import { LIMITS } from '../../plan/limits.ts';
@@ -71,51 +73,87 @@ export function focalSettings({ id, device: { lens } }: PlanCamera): readonly Se
   ];
 }
 
-/** The angles that the data sheet prints; none where the law follows from the focal length alone. */
-export function statedAngleSettings({ id, device: { lens } }: PlanCamera): readonly Setting[] {
-  const stated = lens.statedHfov;
+/**
+ * The angles that the data sheet prints, across and up and down, at each end of the lens; none where the law follows from the
+ * focal length alone. @param way which of the two
+ */
+export function statedAngleSettings(
+  { id, device: { lens } }: PlanCamera,
+  way: 'across' | 'down' = 'across',
+): readonly Setting[] {
+  const key = way === 'across' ? 'statedHfov' : 'statedVfov';
+  const stated = lens[key];
   if (!stated) return [];
-  const angle = (key: string, label: string, value: number, change: Setting['change']): Setting => ({
-    key,
+  const name = way === 'across' ? 'Stated angle across' : 'Stated angle up and down';
+  const of = way === 'across' ? 'stated' : 'stated vertical';
+  const angle = (end: keyof StatedAngles, label: string, also: Partial<StatedAngles>): Setting => ({
+    key: `${of} ${end === 'atShortest' ? 'at shortest' : 'at longest'}`,
     label,
     measure: 'angle',
     bounds: LIMITS.angleOfView,
-    value,
-    change,
+    value: stated[end],
+    change: (plan, value) => setLens(plan, id, { [key]: { ...stated, ...also, [end]: value } }),
   });
-  if (!isVarifocal(lens))
+  if (!isVarifocal(lens)) {
+    const only = angle('atShortest', name, {});
     return [
-      angle('stated angle', 'Stated angle across', stated.atShortest, (plan, value) =>
-        setLens(plan, id, { hfov: value }),
-      ),
+      {
+        ...only,
+        key: `${of} angle`,
+        change: (plan, value) => setLens(plan, id, { [key]: { atShortest: value, atLongest: value } }),
+      },
     ];
+  }
   return [
-    angle('stated at shortest', `Stated angle at ${lens.shortest} mm`, stated.atShortest, (plan, value) =>
-      setLens(plan, id, { statedHfov: { ...stated, atShortest: value } }),
-    ),
-    angle('stated at longest', `Stated angle at ${lens.longest} mm`, stated.atLongest, (plan, value) =>
-      setLens(plan, id, { statedHfov: { ...stated, atLongest: value } }),
-    ),
+    angle('atShortest', `${name} at ${lens.shortest} mm`, {}),
+    angle('atLongest', `${name} at ${lens.longest} mm`, {}),
   ];
 }
+
+const UNSTATED = { statedHfov: null, statedVfov: null } as const;
 
 /** Makes a lens varifocal about its present setting, or fixed at it; the setting stays. */
 export function setVarifocal(plan: Plan, { id, device: { lens } }: PlanCamera, varifocal: boolean): Plan {
   if (varifocal === isVarifocal(lens)) return plan;
   const { focalLength } = lens;
-  if (varifocal)
-    return setLens(plan, id, { shortest: focalLength, longest: focalLength * 3, statedHfov: null });
-  return setLens(plan, id, { shortest: focalLength, longest: focalLength, statedHfov: null });
+  if (varifocal) return setLens(plan, id, { shortest: focalLength, longest: focalLength * 3, ...UNSTATED });
+  return setLens(plan, id, { shortest: focalLength, longest: focalLength, ...UNSTATED });
 }
 
 /**
- * States the data sheet's angle, first as the one that the lens has now; or takes it out, and the lens is rectilinear.
- * @param now present angle of view across the whole sensor, °
+ * States the data sheet's angle across or up and down, first as the lens has it now at its two ends; or takes it out. Without
+ * the one across the lens is rectilinear.
+ * @param now present angle of view, °, at the shortest and the longest focal length
  */
-export function setStated(plan: Plan, { id }: PlanCamera, stated: boolean, now: number | null): Plan {
-  if (!stated) return setLens(plan, id, { statedHfov: null });
-  const angle = Math.round((now ?? LIMITS.angleOfView.most / 4) * 10) / 10;
-  return setLens(plan, id, { statedHfov: { atShortest: angle, atLongest: angle } });
+export function setStated(
+  plan: Plan,
+  { id }: PlanCamera,
+  stated: boolean,
+  now: readonly [shortest: number | null, longest: number | null],
+  way: 'across' | 'down' = 'across',
+): Plan {
+  const key = way === 'across' ? 'statedHfov' : 'statedVfov';
+  if (!stated) return setLens(plan, id, { [key]: null });
+  const [atShortest, atLongest] = now.map(
+    (angle) => Math.round((angle ?? LIMITS.angleOfView.most / 4) * 10) / 10,
+  );
+  return atShortest === undefined || atLongest === undefined
+    ? plan
+    : setLens(plan, id, { [key]: { atShortest, atLongest } });
+}
+
+/** Angles across and up and down at both ends of a camera's lens over what its sheet states them for, °. */
+export function endAngles(
+  { device, name }: PlanCamera,
+  way: 'across' | 'down',
+): [number | null, number | null] {
+  const { lens } = device;
+  const side = way === 'across' ? statedWidth(device) : statedHeight(device);
+  const at = (focalLength: number): number | null => {
+    const { k } = lawOf({ ...lens, focalLength }, statedWidth(device), name);
+    return angleOfView(focalLength, k, side);
+  };
+  return [at(lens.shortest), at(lens.longest)];
 }
 
 /** Gives the sensor the active area that goes by a type number. */

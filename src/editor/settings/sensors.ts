@@ -5,6 +5,7 @@ import type { Extent } from '../../optics/camera.ts';
 export interface SensorType extends Extent {
   readonly key: string;
   readonly name: string;
+  readonly source: string;
 }
 
 export const sensors: readonly SensorType[] = table.sensors;

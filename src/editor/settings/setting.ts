@@ -10,7 +10,12 @@ export type SettingMeasure =
   | 'millimetres'
   | 'pixels'
   | 'count'
-  | 'milliseconds';
+  | 'milliseconds'
+  | 'lux'
+  | 'perSecond'
+  | 'megabits'
+  | 'percent'
+  | 'plain';
 
 /** A number of the plan that a person may set: what it is called, how it stands, and the plan with another value. */
 export interface Setting {
@@ -28,3 +33,14 @@ export interface Setting {
 export interface SizeSetting extends Setting {
   readonly got: Got | null;
 }
+
+/** A number that may not be known. `first` is what stands there once somebody says that it is, a common value. */
+export interface OptionalSetting extends Omit<Setting, 'value' | 'change'> {
+  readonly value: number | null;
+  readonly first: number;
+  change(plan: Plan, value: number | null): Plan | Outcome<Plan>;
+}
+
+/** An optional number as a plain setting; null where it is not known. */
+export const knownSetting = (setting: OptionalSetting): Setting | null =>
+  setting.value === null ? null : { ...setting, value: setting.value };

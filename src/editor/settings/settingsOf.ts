@@ -1,11 +1,13 @@
 import type { Plan } from '../../plan/plan.ts';
 import type { Selected } from '../editor.ts';
-import { panSetting, rangeSetting, rollSetting, tiltSetting } from './aimSettings.ts';
+import { straightOf } from './aimActs.ts';
+import { panOutSetting, panSetting, rangeSetting, rollSetting, tiltSetting } from './aimSettings.ts';
 import { lampSettings } from './lampSettings.ts';
 import { focalSettings, statedAngleSettings } from './lensSettings.ts';
 import { exposureSettings, infraredSettings } from './lightSettings.ts';
 import { mountSettings } from './mountSettings.ts';
-import type { Setting } from './setting.ts';
+import { knownSetting, type Setting } from './setting.ts';
+import { sharpnessSettings, sheetSettings } from './sheetSettings.ts';
 import { structureSettings } from './structureSettings.ts';
 
 /** Every number of a thing that can be typed, in the order of its sheet; none for what has no numbers. */
@@ -21,9 +23,11 @@ export function settingsOf(plan: Plan, { kind, ...thing }: Selected): readonly S
   }
   const camera = kind === 'camera' ? plan.cameras[id] : undefined;
   if (!camera) return [];
+  const straight = straightOf(plan, camera);
   return [
     ...mountSettings(plan, camera),
     panSetting(camera),
+    ...(straight === null ? [] : [panOutSetting(camera, straight)]),
     tiltSetting(camera),
     rollSetting(camera),
     ...focalSettings(camera),
@@ -31,5 +35,6 @@ export function settingsOf(plan: Plan, { kind, ...thing }: Selected): readonly S
     rangeSetting(camera),
     ...infraredSettings(camera),
     ...exposureSettings(camera),
+    ...[...sharpnessSettings(camera), ...sheetSettings(camera)].flatMap((one) => knownSetting(one) ?? []),
   ];
 }

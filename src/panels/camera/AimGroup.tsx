@@ -1,43 +1,75 @@
-import { useStore } from 'zustand';
-import type { AnswersStore } from '../../answers/store.ts';
-import { turn } from '../../base/angle.ts';
 import type { Editor } from '../../editor/editor.ts';
-import { panSetting, rangeSetting, rollSetting, tiltSetting } from '../../editor/settings/aimSettings.ts';
-import { bearingOf } from '../../editor/settings/compass.ts';
-import type { PlanCamera } from '../../plan/plan.ts';
-import { Figure } from '../Figure.tsx';
+import {
+  aimTrouble,
+  inCorridor,
+  lookLevel,
+  lookStraightOut,
+  straightOf,
+  switchCorridor,
+} from '../../editor/settings/aimActs.ts';
+import {
+  panOutSetting,
+  panSetting,
+  rangeSetting,
+  rollSetting,
+  tiltSetting,
+} from '../../editor/settings/aimSettings.ts';
+import { Button } from '../../fittings/Button.tsx';
+import type { Plan, PlanCamera } from '../../plan/plan.ts';
 import { Group } from '../Group.tsx';
 import { SettingField } from '../SettingField.tsx';
+import { useFaultWords } from '../faultWords.ts';
+import styles from '../sheet.module.css';
 
 interface AimGroupProps {
   readonly editor: Editor;
-  readonly answers: AnswersStore;
+  readonly plan: Plan;
   readonly camera: PlanCamera;
 }
 
 /** Where the camera looks. */
-export function AimGroup({ editor, answers, camera }: AimGroupProps) {
-  const outward = useStore(
-    answers,
-    ({ assessment }) =>
-      assessment?.scene.fixings.find((fixing) => fixing.camera === camera.id)?.outward ?? null,
-  );
+export function AimGroup({ editor, plan, camera }: AimGroupProps) {
+  const words = useFaultWords();
+  const straight = straightOf(plan, camera);
+  const corridor = inCorridor(camera);
   const field = { editor, subject: camera.name };
   return (
     <Group title="Aim">
       <SettingField {...field} setting={panSetting(camera)} />
-      {outward && Math.hypot(outward[0], outward[1]) > 1e-6 && (
-        <OffNormal off={turn(bearingOf(outward[0], outward[1]), camera.pan)} />
+      {straight !== null && (
+        <SettingField
+          {...field}
+          setting={panOutSetting(camera, straight)}
+          note={sideWords(panOutSetting(camera, straight).value)}
+        />
       )}
       <SettingField {...field} setting={tiltSetting(camera)} />
       <SettingField {...field} setting={rollSetting(camera)} />
+      {aimTrouble(plan, camera).map((fault) => (
+        <p key={fault.code} className={styles.trouble}>
+          {words(fault)}
+        </p>
+      ))}
       <SettingField {...field} setting={rangeSetting(camera)} />
+      <div className={styles.acts}>
+        {straight !== null && (
+          <Button press={() => lookStraightOut(editor, camera, straight)}>Straight out</Button>
+        )}
+        <Button press={() => lookLevel(editor, camera)}>Level</Button>
+        <Button
+          pressed={corridor}
+          label="Corridor format: the camera on its side, its picture upright and tall"
+          press={() => switchCorridor(editor, camera)}
+        >
+          Corridor format
+        </Button>
+      </div>
     </Group>
   );
 }
 
-function OffNormal({ off }: { off: number }) {
-  const shown = Math.abs(off).toFixed(1);
-  const side = shown === '0.0' ? '' : off > 0 ? ' right' : ' left';
-  return <Figure label="Straight out from the wall" value={shown} unit={`°${side}`} />;
+/** Which way an angle from straight out goes, as somebody says it who stands behind the camera. */
+function sideWords(off: number): string {
+  if (Math.abs(off) < 0.05) return 'Straight out from the wall.';
+  return `To the ${off > 0 ? 'right' : 'left'} of straight out from the wall, seen from behind the camera.`;
 }

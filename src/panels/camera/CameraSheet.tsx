@@ -1,3 +1,4 @@
+import { Suspense, lazy, useState } from 'react';
 import { useStore } from 'zustand';
 import type { AnswersStore } from '../../answers/store.ts';
 import { hide, remove, rename } from '../../editor/acts.ts';
@@ -12,9 +13,15 @@ import { placeText } from './placeText.ts';
 import { AimGroup } from './AimGroup.tsx';
 import { LensGroup } from './LensGroup.tsx';
 import { NightGroup } from './NightGroup.tsx';
-import { MountGroup } from './MountGroup.tsx';
+import { BracketGroup, MountGroup } from './MountGroup.tsx';
+import { PicturesGroup } from './PicturesGroup.tsx';
 import { SeesGroup } from './SeesGroup.tsx';
+import { KindGroup, SheetGroup } from './SheetGroup.tsx';
 import styles from '../sheet.module.css';
+
+const DevicePicker = lazy(() =>
+  import('./DevicePicker.tsx').then((loaded) => ({ default: loaded.DevicePicker })),
+);
 
 interface CameraSheetProps {
   readonly editor: Editor;
@@ -27,6 +34,13 @@ interface CameraSheetProps {
 export function CameraSheet({ editor, answers, plan, camera }: CameraSheetProps) {
   const alone = useStore(editor.store, (state) => state.alone === camera.id);
   const thing = { kind: 'camera', id: camera.id } as const;
+  const [choosing, setChoosing] = useState(false);
+  if (choosing)
+    return (
+      <Suspense fallback={null}>
+        <DevicePicker editor={editor} camera={camera} close={() => setChoosing(false)} />
+      </Suspense>
+    );
   return (
     <Pinned
       head={
@@ -39,9 +53,13 @@ export function CameraSheet({ editor, answers, plan, camera }: CameraSheetProps)
       foot={<SeesGroup answers={answers} plan={plan} id={camera.id} />}
     >
       <MountGroup editor={editor} answers={answers} plan={plan} camera={camera} />
-      <AimGroup editor={editor} answers={answers} camera={camera} />
+      <BracketGroup editor={editor} camera={camera} />
+      <AimGroup editor={editor} plan={plan} camera={camera} />
+      <KindGroup editor={editor} camera={camera} choose={() => setChoosing(true)} />
       <LensGroup editor={editor} camera={camera} />
+      <PicturesGroup editor={editor} camera={camera} />
       <NightGroup editor={editor} camera={camera} settings={plan.settings} />
+      <SheetGroup editor={editor} camera={camera} />
       <Group title="Camera">
         <TextField label="Name" value={camera.name} most={120} set={(name) => rename(editor, thing, name)} />
         <div className={styles.acts}>

@@ -1,9 +1,12 @@
+import { useState } from 'react';
 import { useStore } from 'zustand';
 import type { AnswersStore } from '../../answers/store.ts';
 import { fixed } from '../../base/length.ts';
 import type { Vec3 } from '../../base/vector.ts';
 import type { Editor } from '../../editor/editor.ts';
+import { limitSettings, plateSettings } from '../../editor/settings/bracketSettings.ts';
 import { facesOf, hostsNear } from '../../editor/settings/hostChoices.ts';
+import { mountChange } from '../../editor/settings/mountChange.ts';
 import { setMountFace, setMountKind } from '../../editor/settings/mountKind.ts';
 import type { MountKind } from '../../editor/settings/mountKind.ts';
 import { mountSettings, switchCorner } from '../../editor/settings/mountSettings.ts';
@@ -15,7 +18,9 @@ import type { Choice } from '../../fittings/Select.tsx';
 import type { Mount } from '../../optics/mount.ts';
 import type { Plan, PlanCamera } from '../../plan/plan.ts';
 import { Figure } from '../Figure.tsx';
+import { Folded } from '../Folded.tsx';
 import { Group } from '../Group.tsx';
+import { OptionalField } from '../OptionalField.tsx';
 import { SettingField } from '../SettingField.tsx';
 import { useFaultWords } from '../faultWords.ts';
 import styles from '../sheet.module.css';
@@ -31,14 +36,12 @@ const KINDS: readonly Choice<MountKind>[] = [
   { value: 'flush', label: 'Flat on a wall' },
   { value: 'arm', label: 'On an arm' },
   { value: 'soffit', label: 'Under the eaves' },
+  { value: 'corner', label: 'Around a corner' },
   { value: 'pole', label: 'On a pole' },
 ];
 
-/** Kinds that a file may bring and this sheet keeps, but does not offer. */
-const OTHERS: readonly Choice<Mount['kind']>[] = [
-  { value: 'corner', label: 'Around a corner' },
-  { value: 'loose', label: 'Fixed to nothing' },
-];
+/** A file may bring it and this sheet keeps it, but does not offer it. */
+const LOOSE: Choice<Mount['kind']> = { value: 'loose', label: 'Fixed to nothing' };
 
 /** How and where the camera is fixed. */
 export function MountGroup({ editor, answers, plan, camera }: MountGroupProps) {
@@ -46,7 +49,8 @@ export function MountGroup({ editor, answers, plan, camera }: MountGroupProps) {
   const { mount, name } = camera;
   const eye = scene?.cameras.find(({ id }) => id === camera.id)?.eye ?? null;
   const hole = scene?.fixings.find((fixing) => fixing.camera === camera.id)?.hole ?? null;
-  const kinds = [...KINDS, ...OTHERS.filter(({ value }) => value === mount.kind)];
+  const [turned, setTurned] = useState<Turned | null>(null);
+  const kinds = mount.kind === 'loose' ? [...KINDS, LOOSE] : KINDS;
   return (
     <Group title="Mount">
       <Select<Mount['kind']>
@@ -54,12 +58,22 @@ export function MountGroup({ editor, answers, plan, camera }: MountGroupProps) {
         value={mount.kind}
         choices={kinds}
         set={(kind) => {
-          if (kind === 'corner' || kind === 'loose') return;
+          if (kind === 'loose') return;
           const next = setMountKind(plan, camera, kind, eye);
-          if (next === plan) editor.say('No structure has a place for that.');
-          else editor.run(`Fix ${name} another way`, () => next);
+          const after = next.cameras[camera.id]?.mount;
+          if (next === plan || !after)
+            return editor.say(
+              kind === 'corner' ? 'No outer corner is here.' : 'No structure has a place for that.',
+            );
+          editor.run(`Fix ${name} another way`, () => next);
+          setTurned({ mount: after, told: mountChange(plan, mount, after) });
         }}
       />
+      {turned?.mount === mount && turned.told.length > 0 && (
+        <p className={styles.note} role="status">
+          {turned.told.join(' ')}
+        </p>
+      )}
       {'host' in mount && <HostFields editor={editor} plan={plan} camera={camera} eye={eye} />}
       {mountSettings(plan, camera).map((setting) => (
         <SettingField key={setting.key} editor={editor} subject={name} setting={setting} />
@@ -73,6 +87,38 @@ export function MountGroup({ editor, answers, plan, camera }: MountGroupProps) {
       <CameraFaults answers={answers} id={camera.id} />
       <CornerSwitch editor={editor} plan={plan} camera={camera} />
     </Group>
+  );
+}
+
+/** Another mount that was chosen here, and what that changed. */
+interface Turned {
+  readonly mount: Mount;
+  readonly told: readonly string[];
+}
+
+/** Size of the plate, and how far the mount lets the camera turn. */
+export function BracketGroup({ editor, camera }: Pick<MountGroupProps, 'editor' | 'camera'>) {
+  const plates = plateSettings(camera);
+  const limits = limitSettings(camera);
+  const [across, up] = plates;
+  const known = limits.filter(({ value }) => value !== null).length;
+  if (limits.length === 0) return null;
+  const size = across && up ? `${fixed(across.value * 100, 0)} × ${fixed(up.value * 100, 0)} cm, ` : '';
+  return (
+    <Folded
+      title="Plate and how far it turns"
+      told={`${size}${known === 0 ? 'turning not known' : known < limits.length ? 'turning partly known' : 'turning known'}`}
+    >
+      {plates.map((setting) => (
+        <SettingField key={setting.key} editor={editor} subject={camera.name} setting={setting} />
+      ))}
+      {limits.map((setting) => (
+        <OptionalField key={setting.key} editor={editor} subject={camera.name} setting={setting} />
+      ))}
+      <p className={styles.note}>
+        Pan and tilt are counted from straight out and level. A drag stops where the mount does.
+      </p>
+    </Folded>
   );
 }
 

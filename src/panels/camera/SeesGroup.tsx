@@ -1,6 +1,9 @@
 import { useStore } from 'zustand';
 import type { AnswersStore } from '../../answers/store.ts';
 import type { Area } from '../../coverage/area.ts';
+import type { Edition } from '../../coverage/band.ts';
+import type { Device } from '../../optics/device.ts';
+import { liveBeside } from '../../optics/live.ts';
 import { BandBars } from '../BandBars.tsx';
 import { Figure } from '../Figure.tsx';
 import { Group } from '../Group.tsx';
@@ -48,6 +51,7 @@ export function SeesGroup({ answers, plan, id }: { answers: AnswersStore; plan: 
           ? `Area within the ${assessment.within}; reach along the middle of the picture.`
           : 'Area of the face itself.'}
       </p>
+      {plan.cameras[id] && <LiveBeside device={plan.cameras[id].device} edition={assessment.edition} />}
       <ul className={styles.list} aria-label="In the picture, but not covered">
         {named.map(({ solid, area }) => (
           <Lost
@@ -68,6 +72,50 @@ export function SeesGroup({ answers, plan, id }: { answers: AnswersStore; plan: 
     </Group>
   );
 }
+
+/** What the live picture has where the recorded one just reaches each band: fewer pixels a metre, everywhere alike. */
+function LiveBeside({ device, edition }: { device: Device; edition: Edition }) {
+  const beside = liveBeside(device);
+  if (!beside) return null;
+  const { mode, share, even } = beside;
+  const bandAt = (density: number): string =>
+    edition.bands.findLast((band) => density >= band.density)?.name ?? 'too few pixels';
+  return (
+    <details className={styles.beside}>
+      <summary>
+        Live in “{mode.name}”, {mode.frame.width} × {mode.frame.height}: {even ? '' : 'at least '}
+        {percent(share)} of the pixels a metre
+      </summary>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Where recorded has</th>
+            <th scope="col">live has</th>
+            <th scope="col">enough to</th>
+          </tr>
+        </thead>
+        <tbody>
+          {edition.bands.toReversed().map(({ key, name, density }) => (
+            <tr key={key}>
+              <th scope="row">
+                {density} px/m, {name}
+              </th>
+              <td>{shown(density * share)} px/m</td>
+              <td>{bandAt(density * share)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className={styles.note}>
+        By {edition.name}. Only the recorded picture reaches what is counted above.
+      </p>
+    </details>
+  );
+}
+
+const percent = (share: number): string => `${shown(share * 100)} %`;
+
+const shown = (value: number): string => (value >= 9.95 ? value.toFixed(0) : value.toFixed(1));
 
 function Lost({ label, area }: { label: string; area: Area }) {
   if (area.value < 0.05) return null;

@@ -1,4 +1,4 @@
-import type { Mount } from '../../optics/mount.ts';
+import type { Mount, MountLimits, Plate } from '../../optics/mount.ts';
 import type { Plan } from '../plan.ts';
 import { setMount } from './setMount.ts';
 
@@ -17,6 +17,8 @@ export interface MountMeasures {
   readonly facing?: number;
   readonly diameter?: number;
   readonly eye?: readonly [x: number, y: number, z: number];
+  readonly plate?: Plate;
+  readonly limits?: MountLimits;
 }
 
 /**

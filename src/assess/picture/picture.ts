@@ -80,22 +80,26 @@ export interface PicturePerson {
   readonly density: number | null;
 }
 
-/** All that is drawn of what a camera sees. */
-export interface Picture {
+/** What of a picture is known at once, for a drag. */
+export interface PictureAround {
   readonly camera: Camera;
   readonly turn: Quarter;
   readonly width: number;
   readonly height: number;
   /** Index of the solid that holds the lens; then nothing is seen. */
   readonly lensInside: number | null;
-  readonly visible: readonly PictureLine[];
-  /** Edges that lie behind other solids. */
-  readonly covered: readonly PictureLine[];
   readonly hiding: readonly HidingLine[];
-  readonly bands: readonly BandLine[];
   readonly horizon: readonly Float64Array[];
   /** Where the lens law ends within the frame. */
   readonly rim: readonly Float64Array[];
   readonly modes: readonly ModeFrame[];
+}
+
+/** All that is drawn of what a camera sees. */
+export interface Picture extends PictureAround {
+  readonly visible: readonly PictureLine[];
+  /** Edges that lie behind other solids. */
+  readonly covered: readonly PictureLine[];
+  readonly bands: readonly BandLine[];
   readonly landmarks: readonly Landmark[];
 }

@@ -15,7 +15,7 @@ import { hidingFaces, type HidingFaces } from './hidingFaces.ts';
 import { fixedPlaces } from './landmarks.ts';
 import { lensPicture, type LensPicture } from './lensPicture.ts';
 import { personIn } from './person.ts';
-import type { Landmark, Picture, PicturePerson } from './picture.ts';
+import type { Landmark, Picture, PictureAround, PicturePerson } from './picture.ts';
 import { spotAt, type PictureSpot } from './spotAt.ts';
 import { solidEdges, type SolidEdges } from './solidEdges.ts';
 import { hidingLines, horizonLines, modeFrames, rimLines } from './surround.ts';
@@ -32,6 +32,8 @@ export interface Picturer {
   steps(assessment: Assessment, plan: Plan, camera: string): Generator<null, Picture | null, void>;
   /** The same at once. */
   picture(assessment: Assessment, plan: Plan, camera: string): Picture | null;
+  /** What is known of it at once; quick enough for a drag. */
+  around(assessment: Assessment, plan: Plan, camera: string): PictureAround | null;
   /** Somebody who stands there as this camera sees them; quick enough for a drag. */
   person(assessment: Assessment, plan: Plan, camera: string, stands: Stands): PicturePerson | null;
   /** What a place of the upright picture shows, px; null where that is nothing of the site. */
@@ -83,34 +85,46 @@ export function createPicturer(): Picturer {
   const cameraOf = ({ scene }: Assessment, id: string): Camera | undefined =>
     scene.cameras.find((one) => one.id === id);
 
-  function* steps(assessment: Assessment, plan: Plan, id: string): Generator<null, Picture | null, void> {
-    const camera = cameraOf(assessment, id);
+  /** A camera's coverage, and what its place among solids gives. */
+  const found = ({ scene, cameras }: Assessment, plan: Plan, id: string) => {
+    const coverage = cameras.find(({ camera }) => camera.id === id);
     const device = plan.cameras[id]?.device;
-    const coverage = assessment.cameras.find((one) => one.camera.id === id);
-    if (camera === undefined || device === undefined || coverage === undefined) return null;
-    const seen = seenBy(assessment.scene, camera);
-    const { laid, lens, hiding } = seen;
-    laid.edges ??= solidEdges(laid.obstacles.facets);
-    yield null;
-    const { visible, covered } = yield* edgeLines(camera, laid.obstacles.facets, laid.edges, hiding, lens);
-    const isBlind = seen.lensInside !== null;
-    const { segments } = laid.obstacles;
-    yield null;
-    const bands = isBlind ? [] : bandLines(coverage, assessment, segments, lens);
-    yield null;
+    return coverage && device ? { coverage, device, seen: seenBy(scene, coverage.camera) } : null;
+  };
+
+  const around = ({ coverage, device, seen }: NonNullable<ReturnType<typeof found>>): PictureAround => {
+    const { camera, lens, lensInside: inside } = seen;
     return {
       camera,
       turn: quarterOf(camera),
       width: lens.width,
       height: lens.height,
-      lensInside: seen.lensInside,
-      visible: isBlind ? [] : visible,
-      covered: isBlind ? [...visible, ...covered] : covered,
-      hiding: isBlind ? [] : hidingLines(coverage, lens),
-      bands,
+      lensInside: inside,
+      hiding: inside === null ? hidingLines(coverage, lens) : [],
       horizon: horizonLines(camera, lens),
       rim: rimLines(camera, lens),
       modes: modeFrames(camera, device),
+    };
+  };
+
+  function* steps(assessment: Assessment, plan: Plan, id: string): Generator<null, Picture | null, void> {
+    const one = found(assessment, plan, id);
+    if (one === null) return null;
+    const { seen, coverage } = one;
+    const { laid, lens, hiding, camera } = seen;
+    const { facets, segments } = laid.obstacles;
+    laid.edges ??= solidEdges(facets);
+    yield null;
+    const { visible, covered } = yield* edgeLines(camera, facets, laid.edges, hiding, lens);
+    const isBlind = seen.lensInside !== null;
+    yield null;
+    const bands = isBlind ? [] : bandLines(coverage, assessment, segments, lens);
+    yield null;
+    return {
+      ...around(one),
+      visible: isBlind ? [] : visible,
+      covered: isBlind ? [...visible, ...covered] : covered,
+      bands,
       landmarks: landmarksIn(plan, seen),
     };
   }
@@ -123,6 +137,10 @@ export function createPicturer(): Picturer {
         const { done, value } = job.next();
         if (done) return value;
       }
+    },
+    around: (assessment, plan, id) => {
+      const one = found(assessment, plan, id);
+      return one && around(one);
     },
     person: (assessment, plan, id, { ahead, at }) => {
       const camera = cameraOf(assessment, id);

@@ -1,4 +1,10 @@
-import type { HidingLine, Picture, PictureLine, PicturePerson } from '../../assess/picture/picture.ts';
+import type {
+  HidingLine,
+  Picture,
+  PictureAround,
+  PictureLine,
+  PicturePerson,
+} from '../../assess/picture/picture.ts';
 import type { Vec2 } from '../../base/vector.ts';
 import { pathOf, stroke, type Stroke } from '../section/marks.ts';
 
@@ -81,7 +87,7 @@ export function bandMarks({ bands }: Picture, view: PictureView): Stroke[] {
 const [PITCH, LENGTH] = [7, 5];
 
 /** The edges past which solids hide what is asked for, with hachures on the hider. */
-export function hidingMarks({ hiding }: Picture, view: PictureView): Stroke[] {
+export function hidingMarks({ hiding }: PictureAround, view: PictureView): Stroke[] {
   if (hiding.length === 0) return [];
   const ticks = hiding.map((line) => hachures(line, view)).join('');
   return [
@@ -114,7 +120,7 @@ function hachures({ at }: HidingLine, view: PictureView): string {
 }
 
 /** Horizon, end of the lens, and frames of lesser modes. */
-export function surroundMarks({ horizon, rim, modes }: Picture, view: PictureView): Stroke[] {
+export function surroundMarks({ horizon, rim, modes }: PictureAround, view: PictureView): Stroke[] {
   const plain = (all: readonly Float64Array[]) => all.map((at) => ({ at }));
   return [
     ...lines(plain(horizon), view, { line: 'ink2', width: 0.8, dash: '10 3 2 3' }),

@@ -10,7 +10,7 @@ interface SectionMarksProps {
   readonly id: string;
 }
 
-/** A section's marks as the page's own SVG, in the inks of whichever theme the page has. */
+/** A section's or a picture's marks as the page's own SVG, in the inks of whichever theme the page has. */
 export const SectionMarks = memo(function SectionMarks({ drawing, id }: SectionMarksProps) {
   const { marks, scene, levels } = drawing;
   // Marks have no names; their order is their place in the picture.

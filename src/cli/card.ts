@@ -1,4 +1,3 @@
-import { createCautioner } from '../assess/cautions/cautioner.ts';
 import { createSession, runSteps } from '../assess/session.ts';
 import { createCardMaker } from '../draw/card/cardOf.ts';
 import type { PaperName } from '../draw/card/sheets.ts';
@@ -46,7 +45,6 @@ stop on it has been ticked in the app.
     const assessment = runSteps(createSession().steps(plan, question, 1));
     tell(assessment.scene.faults, terminal);
     const make = createCardMaker();
-    const cautioner = createCautioner();
     const asked = {
       paper,
       courses: options.flag('courses'),
@@ -55,8 +53,7 @@ stop on it has been ticked in the app.
     };
     const pages: Page[] = [];
     for (const id of ids) {
-      const report = runSteps(cautioner.steps(plan, id));
-      const made = make(plan, assessment, id, { ...asked, report });
+      const made = runSteps(make.steps(plan, assessment, id, asked));
       if (made.page === null) terminal.err(`Note: ${made.why}\n`);
       else {
         pages.push(made.page);

@@ -253,7 +253,7 @@ export function markWords({ marks, spot }: DrillFacts, units: LengthUnit): reado
   if (lines.length === 0)
     return ['No ground in sight within 20 m lies on the picture’s edges: set the lens by the picture.'];
   return [
-    'Put a mark on the ground for each edge of the picture, from below the hole with your back to it, and turn the lens until each just touches its edge.',
+    `Put a mark on the ground for each edge of the picture, ${spot.kind === 'pole' ? 'facing as the bracket points' : 'from below the hole with your back to the wall'}, and turn the lens until each just touches its edge.`,
     ...lines,
   ];
 }

@@ -33,9 +33,15 @@ const asBuiltRoom = ({ room }: Readonly<Record<string, string>>): string =>
 
 function pictureBlock(picture: CardPicture | null, box: PageBox): readonly PageItem[] {
   if (picture === null)
-    return paragraphs(['The expected picture is not worked out. Aim by turn and tilt below.'], box, {
-      ink: GREY,
-    }).items;
+    return paragraphs(
+      [
+        'The expected picture is not drawn, since this camera is hidden or another is shown alone. Aim by turn and tilt below.',
+      ],
+      box,
+      {
+        ink: GREY,
+      },
+    ).items;
   const words =
     picture.landmarks.length > 0
       ? picture.landmarks

@@ -20,6 +20,8 @@ const FACE_WIDTH = 0.16;
 export interface SumLens {
   readonly focalLength: number | null;
   readonly hfov: number | null;
+  /** The law where it is known itself, beside the focal length, as of a camera of a plan. */
+  readonly law?: number;
 }
 
 /** What a sum starts from. */
@@ -121,9 +123,10 @@ function cameraOf(asked: SumAsked): { camera: Camera; contradicts: number | null
 
 /** Focal length and law; a lens of which one number is known is taken to draw straight lines straight. */
 function lawOf(
-  { focalLength, hfov }: SumLens,
+  { focalLength, hfov, law }: SumLens,
   width: number,
 ): { focalLength: number; k: number; contradicts: number | null } {
+  if (focalLength !== null && law !== undefined) return { focalLength, k: law, contradicts: null };
   if (focalLength !== null && hfov !== null) {
     const found = solveK(focalLength, hfov, width);
     return { focalLength, k: found.k, contradicts: found.consistent ? null : found.nearestFocalLength };

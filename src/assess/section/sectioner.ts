@@ -30,8 +30,14 @@ interface SectionAsked {
   readonly height?: number | undefined;
 }
 
+/** What of an assessment is cut. */
+interface Cut extends Pick<Assessment, 'edition' | 'faceCaps'> {
+  readonly question: Pick<Assessment['question'], 'target'>;
+  readonly scene: Pick<Scene, 'cameras' | 'solids' | 'ground' | 'board' | 'night' | 'closing'>;
+}
+
 /** Sections of what is shown; remembers how solids were laid out for rays, by their identity. */
-export type Sectioner = (assessment: Assessment, asked: SectionAsked) => Section | null;
+export type Sectioner = (assessment: Cut, asked: SectionAsked) => Section | null;
 
 /** @returns for each call the section, or null where the scene has no such camera */
 export function createSectioner(): Sectioner {
@@ -52,7 +58,7 @@ export function createSectioner(): Sectioner {
 const BEHIND = 1;
 
 function sectionOf(
-  assessment: Assessment,
+  assessment: Cut,
   camera: Camera,
   { host, person, settings, height }: SectionAsked,
   { facets, segments }: Obstacles,

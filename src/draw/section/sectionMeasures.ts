@@ -150,7 +150,11 @@ function personPart(section: Section, frame: Frame, named: Named): Parts {
           [left, 32],
         );
         const places = all.places.filter(
-          (place) => place.x - width / 2 > 4 && place.x + width / 2 < frame.view.width - 4 && place.y > 8,
+          (place) =>
+            place.x - width / 2 > 4 &&
+            place.x + width / 2 < frame.view.width - 4 &&
+            place.y > 8 &&
+            place.y < frame.foot,
         );
         return off({ label, places }, solids);
       };
@@ -175,6 +179,10 @@ function tiltPart(section: Section, frame: Frame): Parts {
   const text = tilt < 0 ? `tilt ${fixed(-tilt, 1)}° up` : `tilt ${fixed(tilt, 1)}°`;
   const [mt, mh] = directionOf(tilt / 2);
   const label = words(x + (ARC + 8) * mt, y - (ARC + 8) * mh + 4, text, { weight: 600, halo: true });
+  const asked = off(
+    wish(label, [10, -14], [14, 12], [4, 22], [40, 0], [4, -26], [-70, -26]),
+    edgePlates(section, frame),
+  );
   return {
     lines: [
       stroke(
@@ -187,12 +195,7 @@ function tiltPart(section: Section, frame: Frame): Parts {
       stroke(arc, { line: 'ink', width: 0.9, clipped: true }),
     ],
     shapes: [],
-    wishes: [
-      off(
-        wish(label, [10, -14], [14, 12], [4, 22], [40, 0], [4, -26], [-70, -26]),
-        edgePlates(section, frame),
-      ),
-    ],
+    wishes: [{ label, places: asked.places.filter((place) => place.y < frame.foot) }],
   };
 }
 

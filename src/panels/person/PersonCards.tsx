@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react';
+import type { ReactNode } from 'react';
 import { useStore } from 'zustand';
 import type { AnswersStore } from '../../answers/store.ts';
 import type { Assessment } from '../../assess/assessment.ts';
@@ -16,17 +17,19 @@ import styles from './person.module.css';
 interface PersonCardsProps {
   readonly editor: Editor;
   readonly answers: AnswersStore;
+  /** What stands at the end of its head. */
+  readonly beside?: ReactNode;
 }
 
 /** What a face, a plate and a parcel would be made of where somebody stands, by the selected camera. */
-export function PersonCards({ editor, answers }: PersonCardsProps) {
+export function PersonCards({ editor, answers, beside }: PersonCardsProps) {
   const plan = useStore(editor.store, (state) => state.plan);
   const selected = useStore(editor.store, (state) => state.selected);
   const assessment = useStore(answers, (state) => state.assessment);
   const camera = selected?.kind === 'camera' ? plan.cameras[selected.id] : undefined;
   if (camera === undefined || assessment === null)
     return <Empty about={camera === undefined ? emptyWords(plan) : 'Working out coverage.'} />;
-  return <CardsOf key={camera.id} {...{ editor, plan, camera, assessment }} />;
+  return <CardsOf key={camera.id} {...{ editor, plan, camera, assessment, beside }} />;
 }
 
 const emptyWords = ({ cameraOrder }: Plan): string =>
@@ -40,11 +43,12 @@ function Empty({ about }: { about: string }) {
   );
 }
 
-function Head({ about }: { about: string }) {
+function Head({ about, beside }: { about: string; beside?: ReactNode }) {
   return (
     <div className={styles.head}>
       <h2 className={styles.title}>The person at true pixels</h2>
       <span className={styles.about}>{about}</span>
+      {beside}
     </div>
   );
 }
@@ -54,9 +58,10 @@ interface CardsOfProps {
   readonly plan: Plan;
   readonly camera: PlanCamera;
   readonly assessment: Assessment;
+  readonly beside: ReactNode;
 }
 
-function CardsOf({ editor, plan, camera, assessment }: CardsOfProps) {
+function CardsOf({ editor, plan, camera, assessment, beside }: CardsOfProps) {
   const [show] = useState(createShowPerson);
   const [choice, setChoice] = useState<PersonChoice>(FIRST_CHOICE);
   const standing = useStore(editor.store, (state) => state.standing);
@@ -83,7 +88,7 @@ function CardsOf({ editor, plan, camera, assessment }: CardsOfProps) {
     return <Empty about={`${camera.name} is fixed to nothing that stands here, so it has no picture.`} />;
   return (
     <section className={styles.strip} aria-label="The person at true pixels">
-      <Head about="drawn by us, not a photograph: what a camera’s own pixels leave of it" />
+      <Head about="drawn by us, not a photograph: what a camera’s own pixels leave of it" beside={beside} />
       <PersonControls {...{ editor, plan, camera, target, standing, choice, set: setChoice }} />
       <div className={styles.cards}>
         {shown.cards.map(({ key, title, seen }) => (

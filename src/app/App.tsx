@@ -15,11 +15,13 @@ import { browserClipboard, clipCommands, listenToClipboard } from './clipboard.t
 import { afterFirst } from '../view3d/afterFirst.ts';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
 import { ModelRegion } from './ModelRegion.tsx';
+import { PageOver } from './PageOver.tsx';
 import { SheetColumn, loadAskedSheet } from './SheetColumn.tsx';
+import { Strip, loadSection } from './Strip.tsx';
 import { loadFileAccess } from './chooseFile.ts';
 import { Tabs } from './Tabs.tsx';
 import { TopBar } from './TopBar.tsx';
-import type { DeskStore } from './desk.ts';
+import type { DeskStore, Page } from './desk.ts';
 import { listenToDrops } from './drops.ts';
 import { listenToKeys } from './keys.ts';
 import type { Openings } from './opening.ts';
@@ -31,9 +33,6 @@ import styles from './app.module.css';
 
 const loadFinder = () => import('../panels/finder/Finder.tsx');
 const Finder = lazy(() => loadFinder().then((loaded) => ({ default: loaded.Finder })));
-
-const loadSection = () => import('../panels/section/SectionStrip.tsx');
-const SectionStrip = lazy(() => loadSection().then((loaded) => ({ default: loaded.SectionStrip })));
 
 interface AppProps {
   readonly editor: Editor;
@@ -61,7 +60,7 @@ export function App({
   save,
   caught,
 }: AppProps) {
-  const { theme, drawer, tab, finding, section } = useStore(desk);
+  const { theme, drawer, tab, finding, section, page } = useStore(desk);
   const name = useStore(editor.store, ({ plan }) => plan.name);
   const narrow = useNarrow();
 
@@ -83,10 +82,17 @@ export function App({
       {content}
     </ErrorBoundary>
   );
+  const covered = page !== 'model';
   const goToModel = () => document.querySelector<HTMLElement>('[role="application"]')?.focus();
 
   const site = (
-    <aside key="site" className={styles.site} aria-label="Site" hidden={narrow && tab !== 'site'}>
+    <aside
+      key="site"
+      className={styles.site}
+      aria-label="Site"
+      hidden={narrow && tab !== 'site'}
+      inert={covered}
+    >
       {part('The list of the site', <SiteTree editor={editor} goToModel={goToModel} />)}
       {part('The title block', <TitleBlock editor={editor} answers={answers} />)}
     </aside>
@@ -109,6 +115,7 @@ export function App({
       aria-label="Setting sheet"
       data-drawer={drawer}
       hidden={narrow && tab !== 'setting'}
+      inert={covered}
     >
       {part(
         'The setting sheet',
@@ -125,19 +132,14 @@ export function App({
   );
 
   const cut = (narrow ? tab === 'section' : section) && (
-    <div key="section" className={styles.section}>
-      {part(
-        'The Section',
-        <Suspense fallback={null}>
-          <SectionStrip editor={editor} answers={answers} />
-        </Suspense>,
-      )}
+    <div key="section" className={styles.section} inert={covered}>
+      {part('The Section', <Strip editor={editor} answers={answers} desk={desk} />)}
     </div>
   );
 
   return (
     <FaultWordsProvider value={faultText}>
-      <Shown answers={answers} theme={theme}>
+      <Shown answers={answers} theme={theme} page={page}>
         <TopBar
           editor={editor}
           desk={desk}
@@ -154,22 +156,27 @@ export function App({
         )}
         {narrow
           ? [
-              <div key="model" className={styles.model}>
+              <div key="model" className={styles.model} inert={covered}>
                 {model}
               </div>,
-              <Tabs key="tabs" desk={desk} />,
+              <Tabs key="tabs" desk={desk} covered={covered} />,
               site,
               sheet,
               cut,
             ]
           : [
               site,
-              <div key="model" className={styles.model}>
+              <div key="model" className={styles.model} inert={covered}>
                 {model}
               </div>,
               sheet,
               cut,
             ]}
+        {covered &&
+          part(
+            'The page',
+            <PageOver editor={editor} answers={answers} desk={desk} tracing={tracing} caught={caught} />,
+          )}
       </Shown>
     </FaultWordsProvider>
   );
@@ -184,11 +191,12 @@ const loadRest = (): void => {
 interface ShownProps {
   readonly answers: AnswersStore;
   readonly theme: Theme;
+  readonly page: Page;
   readonly children: React.ReactNode;
 }
 
 /** Says which answer is shown, and in what tones; only this is made anew with each answer, not what it holds. */
-function Shown({ answers, theme, children }: ShownProps) {
+function Shown({ answers, theme, page, children }: ShownProps) {
   const revision = useStore(answers, ({ assessment }) => assessment?.revision ?? 0);
   const bands = useStore(answers, ({ assessment }) => assessment?.edition.bands.length ?? 4);
   const computing = useStore(answers, (state) => state.computing !== null);
@@ -196,6 +204,7 @@ function Shown({ answers, theme, children }: ShownProps) {
   return (
     <div
       className={styles.app}
+      data-page={page}
       data-revision={revision}
       data-computing={computing}
       data-ahead={ahead}

@@ -6,6 +6,7 @@ import type { Commands } from '../editor/commands.ts';
 import type { Editor } from '../editor/editor.ts';
 import { Button } from '../fittings/Button.tsx';
 import { Progress } from '../fittings/Progress.tsx';
+import { Segmented } from '../fittings/Segmented.tsx';
 import { CoverSwitch } from '../panels/CoverSwitch.tsx';
 import { Credits } from '../panels/Credits.tsx';
 import { DensityScale } from '../panels/DensityScale.tsx';
@@ -14,7 +15,7 @@ import { NoticePlate } from '../panels/NoticePlate.tsx';
 import { ProbeCard } from '../panels/ProbeCard.tsx';
 import { Spoken } from '../panels/Spoken.tsx';
 import { TargetChoice } from '../panels/TargetChoice.tsx';
-import type { DeskStore } from './desk.ts';
+import type { Desk, DeskStore } from './desk.ts';
 import type { Openings } from './opening.ts';
 import type { Tracing } from './pictures/tracing.ts';
 import styles from './modelRegion.module.css';
@@ -22,6 +23,10 @@ import styles from './modelRegion.module.css';
 // Fetched at once, while the plan is read and worked out.
 const loading = import('../view3d/ModelView.tsx');
 const ModelView = lazy(() => loading.then((loaded) => ({ default: loaded.ModelView })));
+
+const PictureView = lazy(() =>
+  import('./PictureView.tsx').then((loaded) => ({ default: loaded.PictureView })),
+);
 
 interface ModelRegionProps {
   readonly editor: Editor;
@@ -43,8 +48,11 @@ export function ModelRegion({ editor, answers, desk, openings, tracing, commands
       plan.pictureOrder.length === 0,
   );
   const opening = useStore(desk, (state) => state.opening);
+  const asked = useStore(desk, (state) => state.look);
+  const cameras = useStore(editor.store, ({ plan }) => plan.cameraOrder.length);
+  const look = cameras === 0 ? 'model' : asked;
   return (
-    <main className={styles.region} aria-label="Model" data-empty={empty}>
+    <main className={styles.region} aria-label="Model" data-empty={empty} data-look={look}>
       {empty ? (
         <div className={styles.first}>
           <FirstRun
@@ -63,9 +71,24 @@ export function ModelRegion({ editor, answers, desk, openings, tracing, commands
         <Top>
           <TargetChoice editor={editor} />
           <CoverSwitch editor={editor} />
+          <LookChoice editor={editor} desk={desk} />
         </Top>
       )}
-      <div className={styles.view}>
+      {look !== 'model' && (
+        <div className={styles.picture}>
+          <Suspense fallback={null}>
+            <PictureView
+              editor={editor}
+              answers={answers}
+              find={(point) => {
+                desk.setState({ look: 'both' });
+                commands.places()?.ask(point);
+              }}
+            />
+          </Suspense>
+        </div>
+      )}
+      <div className={styles.view} inert={look === 'picture'}>
         <Suspense fallback={null}>
           <ModelView editor={editor} answers={answers} commands={commands} bitmap={tracing.bitmap} />
         </Suspense>
@@ -89,6 +112,26 @@ export function ModelRegion({ editor, answers, desk, openings, tracing, commands
         </div>
       )}
     </main>
+  );
+}
+
+/** What stands in the Model's place, once there is a camera to look through. */
+function LookChoice({ editor, desk }: Pick<ModelRegionProps, 'editor' | 'desk'>) {
+  const look = useStore(desk, (state) => state.look);
+  const cameras = useStore(editor.store, ({ plan }) => plan.cameraOrder.length);
+  if (cameras === 0) return null;
+  return (
+    <Segmented<Desk['look']>
+      label="What is shown"
+      viewing
+      value={look}
+      choices={[
+        { value: 'model', label: 'Model' },
+        { value: 'picture', label: 'Camera’s view' },
+        { value: 'both', label: 'Both' },
+      ]}
+      set={(next) => desk.setState({ look: next })}
+    />
   );
 }
 

@@ -9,10 +9,10 @@ const TABS = [
 ] as const;
 
 /** On a phone: which part lies under the Model. */
-export function Tabs({ desk }: { desk: DeskStore }) {
+export function Tabs({ desk, covered }: { desk: DeskStore; covered: boolean }) {
   const shown = useStore(desk, (state) => state.tab);
   return (
-    <nav className={styles.tabs} aria-label="Parts">
+    <nav className={styles.tabs} aria-label="Parts" inert={covered}>
       {TABS.map(({ tab, label }) => (
         <button key={tab} type="button" aria-pressed={shown === tab} onClick={() => desk.setState({ tab })}>
           {label}

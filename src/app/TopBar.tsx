@@ -20,6 +20,7 @@ import { UnwritableProvider } from '../fittings/writable.ts';
 import { NAME_LENGTH } from '../plan/limits.ts';
 import type { DeskStore } from './desk.ts';
 import { KeptWords } from './KeptWords.tsx';
+import { PageTabs } from './PageTabs.tsx';
 import { chooseTheme } from './theme.ts';
 import styles from './topBar.module.css';
 
@@ -58,6 +59,7 @@ export function TopBar({ editor, desk, open, save, editHere }: TopBarProps) {
         </UnwritableProvider>
         <KeptWords editor={editor} editHere={editHere} />
       </div>
+      <PageTabs desk={desk} />
       <nav className={styles.acts} aria-label="Plan">
         <Button look="quiet" label="Open" keys="Ctrl O opens a file" press={open}>
           <FolderOpen {...SIGN} />

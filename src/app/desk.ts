@@ -28,8 +28,16 @@ interface Pages {
 /** From here up a window has room for the Section below the Model, px. */
 const TALL = 780;
 
+/** The pages of the window, in the order of the work. */
+export type Page = 'model' | 'trial' | 'cards' | 'sum';
+
 /** What lies on the desk besides the plan: which sheet is on top, what is being opened. */
 export interface Desk {
+  readonly page: Page;
+  /** What stands in the Model's place: the Model, the picture of the selected camera, or both beside each other. */
+  readonly look: 'model' | 'picture' | 'both';
+  /** What the strip below shows. */
+  readonly strip: 'section' | 'person';
   /** The sheet at the right. */
   readonly sheet: 'setting' | 'open' | 'report' | 'keys' | 'versions' | 'survey' | 'pages' | 'shapes';
   /** The pages of a document, one of which is to be traced. */
@@ -51,6 +59,9 @@ export type DeskStore = ReturnType<typeof createDesk>;
 
 export const createDesk = (theme: Theme) =>
   createStore<Desk>(() => ({
+    page: 'model',
+    look: 'model',
+    strip: 'section',
     sheet: 'setting',
     finding: false,
     pages: null,

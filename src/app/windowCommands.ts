@@ -27,6 +27,7 @@ const UNITS: readonly (readonly [PlanSettings['units'], string])[] = [
 export function windowCommands({ editor, desk, openings, tracing, save }: CommandParts): readonly Command[] {
   const { store } = editor;
   const sheet = (name: Desk['sheet']) => () => desk.setState({ sheet: name, drawer: true, tab: 'setting' });
+  const page = (name: Desk['page']) => () => desk.setState({ page: name });
   const command = (id: string, label: string, keys: string | null, run: () => void, also = ''): Command => ({
     id,
     label,
@@ -81,6 +82,29 @@ export function windowCommands({ editor, desk, openings, tracing, save }: Comman
       null,
       () => desk.setState(({ section }) => ({ section: !section, tab: 'section' })),
       'cut side tilt height',
+    ),
+    command('page model', 'Model', null, page('model'), 'page site view'),
+    command(
+      'page trial',
+      'Lens trial: settings of one spot side by side',
+      null,
+      page('trial'),
+      'compare wipe focal',
+    ),
+    command('page cards', 'Drill cards', null, page('cards'), 'print paper hole installer pdf'),
+    command(
+      'page sum',
+      'Quick sum: a camera over flat ground',
+      null,
+      page('sum'),
+      'calculator lens distance',
+    ),
+    command(
+      'person',
+      'Person at true pixels',
+      null,
+      () => desk.setState({ strip: 'person', section: true, page: 'model', tab: 'section' }),
+      'face plate parcel',
     ),
     command('survey', 'Survey list: what to measure on site', null, sheet('survey'), 'print tape guessed'),
     command('keys', 'Keys', '?', sheet('keys'), 'help shortcuts'),

@@ -1,4 +1,5 @@
 import { useMemo, useRef, useState } from 'react';
+import type { ReactNode } from 'react';
 import { useStore } from 'zustand';
 import type { AnswersStore } from '../../answers/store.ts';
 import type { Assessment } from '../../assess/assessment.ts';
@@ -17,17 +18,19 @@ const NARROW = 600;
 interface SectionStripProps {
   readonly editor: Editor;
   readonly answers: AnswersStore;
+  /** What stands at the end of its head: the choice of what the strip shows. */
+  readonly beside?: ReactNode;
 }
 
 /** The cut along the selected camera's axis, below the Model; live with every drag. */
-export function SectionStrip({ editor, answers }: SectionStripProps) {
+export function SectionStrip({ editor, answers, beside }: SectionStripProps) {
   const plan = useStore(editor.store, (state) => state.plan);
   const selected = useStore(editor.store, (state) => state.selected);
   const assessment = useStore(answers, (state) => state.assessment);
   const camera = selected?.kind === 'camera' ? plan.cameras[selected.id] : undefined;
   if (camera === undefined || assessment === null)
     return <Empty about={camera === undefined ? emptyWords(plan) : 'Working out coverage.'} />;
-  return <CameraSection key={camera.id} {...{ editor, plan, camera, assessment }} />;
+  return <CameraSection key={camera.id} {...{ editor, plan, camera, assessment, beside }} />;
 }
 
 const WHAT =
@@ -52,9 +55,10 @@ interface CameraSectionProps {
   readonly plan: Plan;
   readonly camera: PlanCamera;
   readonly assessment: Assessment;
+  readonly beside: ReactNode;
 }
 
-function CameraSection({ editor, plan, camera, assessment }: CameraSectionProps) {
+function CameraSection({ editor, plan, camera, assessment, beside }: CameraSectionProps) {
   const [show] = useState(createShowSection);
   const person = useStore(editor.store, ({ standing }) => standing.ahead);
   const setPerson = (ahead: number) => editor.stand({ ahead, at: null });
@@ -78,6 +82,7 @@ function CameraSection({ editor, plan, camera, assessment }: CameraSectionProps)
         <Button look="quiet" press={() => saveSection(editor, assessment, plan, section)}>
           Save as SVG
         </Button>
+        {beside}
       </div>
       <div ref={box} className={styles.box}>
         {width > 0 && height > 0 && (

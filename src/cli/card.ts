@@ -68,12 +68,15 @@ stop on it has been ticked in the app.
       writeFile(out, pageSvg(first));
       return done();
     }
-    return import('../exchange/paper/pagePdf.ts').then(async ({ pagesPdf }) => {
-      writeFile(out, await pagesPdf(pages));
-      done();
-    });
+    return writePdf(out, pages, done);
   },
 };
+
+async function writePdf(file: string, pages: readonly Page[], done: () => void): Promise<void> {
+  const { pagesPdf } = await import('../exchange/paper/pagePdf.ts');
+  writeFile(file, await pagesPdf(pages));
+  done();
+}
 
 function paperNamed(name: string): PaperName {
   if (name === 'a4' || name === 'letter') return name;

@@ -3,7 +3,6 @@ import type { AnswersStore } from '../answers/store.ts';
 import type { Assessment } from '../assess/assessment.ts';
 import type { Scene } from '../assess/scene.ts';
 import type { Vec3 } from '../base/vector.ts';
-import type { Plate } from '../draw/labelPlaces.ts';
 import type { Editor, Selected } from '../editor/editor.ts';
 import type { Pointed } from '../editor/tools/pointed.ts';
 import { createToolbox, type Toolbox } from '../editor/tools/toolbox.ts';
@@ -24,7 +23,7 @@ import { View } from './navigate/View.ts';
 import { followLens } from './navigate/ways.ts';
 import { pickable, type Pickable } from './picking.ts';
 import type { PictureBitmap } from './pictures/pictureTexture.ts';
-import { Overlay } from './Overlay.ts';
+import { Overlay, type Beside } from './Overlay.ts';
 import { pointedAt, type Held } from './pointedAt.ts';
 import type { Sheet, Spot } from './sheet.ts';
 import { themeNow, watchTheme } from './theme.ts';
@@ -63,8 +62,7 @@ export class Model {
   /** What of the picture can be pointed at. */
   solids: Pickable = pickable([]);
   shown: Shown | null = null;
-  /** Parts of the window that show something else than the plan as it stands: its labels keep out of them. */
-  elsewhere: readonly Plate[] = [];
+  beside: Beside = { plates: [], counts: () => false };
   private frame = 0;
   /** The picture itself is to be painted, not only what lies over it. */
   private stale = true;

@@ -1,4 +1,5 @@
 import { ink, type Theme } from '../draw/ink.ts';
+import type { Plate } from '../draw/labelPlaces.ts';
 import type { Pointed } from '../editor/tools/pointed.ts';
 import { Drawing } from './drawing/Drawing.ts';
 import { PhotoSigns } from './labels/PhotoSigns.ts';
@@ -13,6 +14,12 @@ import { themeNow } from './theme.ts';
 
 /** Labels are placed anew once nothing has moved for so long, ms. */
 const REST = 180;
+
+/** Parts of the window that show other cameras than the plan's, out of which its labels keep; and those cameras. */
+export interface Beside {
+  readonly plates: readonly Plate[];
+  readonly counts: (camera: string) => boolean;
+}
 
 /** What lies over the picture and moves with the view: signs, labels, and what is drawn and shaped. */
 export class Overlay {
@@ -63,7 +70,7 @@ export class Overlay {
       ghost: state.ghost,
       pinned: here.pinned,
       looked: assessment && placeOfFaces(assessment),
-      counted: shown?.counted ?? (() => true),
+      counted: (id) => shown?.counted(id) !== false || this.model.beside.counts(id),
     });
     this.layer.dataset['veiled'] = String(shown?.veiled === true);
     this.photos.show(sheet, solids, now);
@@ -93,7 +100,7 @@ export class Overlay {
         ...this.photos.plates,
         ...this.drawing.plates,
         ...platesOver(element),
-        ...this.model.elsewhere,
+        ...this.model.beside.plates,
       ],
     });
   };

@@ -9,7 +9,7 @@ import { ModelView } from '../../view3d/ModelView.tsx';
 import type { PictureBitmap } from '../../view3d/pictures/pictureTexture.ts';
 import { joinTrial } from '../../view3d/trial/joinTrial.ts';
 import { hireWorker } from '../workers.ts';
-import { startTrial, type TrialWork } from './trialWire.ts';
+import { createTrialWork } from './trialWire.ts';
 
 interface LensTrialPageProps {
   readonly editor: Editor;
@@ -24,24 +24,20 @@ interface LensTrialPageProps {
 export function LensTrialPage({ editor, answers, bitmap, failed, toModel }: LensTrialPageProps) {
   const trial = useMemo(() => trialOf(editor, sessionStorage), [editor]);
   const [commands] = useState(createCommands);
-  const [work, setWork] = useState<TrialWork | null>(null);
+  const work = useMemo(
+    () =>
+      createTrialWork({
+        editor,
+        trial,
+        shown: answers,
+        hire: hireWorker,
+        frame: requestAnimationFrame,
+        failed,
+      }),
+    [editor, trial, answers, failed],
+  );
   const join = useCallback((model: Model) => joinTrial(model, trial), [trial]);
-  useEffect(() => {
-    const begun = startTrial({
-      editor,
-      trial,
-      shown: answers,
-      hire: hireWorker,
-      frame: requestAnimationFrame,
-      failed,
-    });
-    setWork(begun);
-    return () => {
-      begun.stop();
-      setWork(null);
-    };
-  }, [editor, trial, answers, failed]);
-  if (work === null) return null;
+  useEffect(() => work.begin(), [work]);
   return (
     <LensTrial
       editor={editor}

@@ -22,7 +22,8 @@ export interface TrialWork {
   /** The assessment of that plan. */
   readonly answers: AnswersStore;
   readonly changes: TrialAnswers;
-  stop(): void;
+  /** Goes to work. Returns how to end it. */
+  begin(): () => void;
 }
 
 interface TrialParts {
@@ -39,34 +40,30 @@ interface TrialParts {
  * Assesses the plan with the variants in it, by a session and workers of its own, so that the window's own session forgets
  * nothing meanwhile; and has what is gained and lost worked out beside it.
  */
-export function startTrial({ editor, trial, shown, hire, frame, failed }: TrialParts): TrialWork {
-  const dismissals: (() => void)[] = [];
-  const hired = () => {
-    const one = hire();
-    dismissals.push(() => one.dismiss());
-    return one;
-  };
-  const unfollow = followTrial(editor, trial);
+export function createTrialWork({ editor, trial, shown, hire, frame, failed }: TrialParts): TrialWork {
   const inTrial = createTrialEditor(editor, trial);
   const answers = createAnswers();
   const changes = createTrialAnswers();
-  const { assessment } = shown.getState();
-  if (assessment !== null && assessment.scene.cameras.length > 0) answers.setState({ assessment });
-  const session = createSession();
-  const pool = createPool(session, hired, poolSize(navigator.hardwareConcurrency));
-  wire({ editor: inTrial, answers, session, pool, frame, failed });
-  const stopChanges = followChanges(answers, trial, changes, () => hired().client, failed);
-  return {
-    editor: inTrial,
-    answers,
-    changes,
-    stop: () => {
-      stopChanges();
-      unfollow();
-      inTrial.stop();
-      for (const dismiss of dismissals) dismiss();
-    },
+
+  const begin = () => {
+    const dismissals: (() => void)[] = [];
+    const hired = () => {
+      const one = hire();
+      dismissals.push(() => one.dismiss());
+      return one;
+    };
+    const stops = [followTrial(editor, trial), inTrial.follow()];
+    answers.setState({ assessment: shown.getState().assessment });
+    const session = createSession();
+    const pool = createPool(session, hired, poolSize(navigator.hardwareConcurrency));
+    wire({ editor: inTrial, answers, session, pool, frame, failed });
+    stops.push(followChanges(answers, trial, changes, () => hired().client, failed));
+    return () => {
+      for (const stop of [...stops, ...dismissals]) stop();
+    };
   };
+
+  return { editor: inTrial, answers, changes, begin };
 }
 
 /** Has the changes worked out for each assessment, the newest alone; what was found last stays until then. */

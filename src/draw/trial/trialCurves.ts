@@ -144,10 +144,11 @@ function curveMarks({ letter, section }: TrialSetting, { x, y, far, plot }: Fram
   });
 }
 
-/** The letter of each setting at the middle of the longest stretch that it sees, set apart where two would meet. */
+/** The letter of each setting on the longest stretch that it sees: over the uppermost curve, under the others. */
 function letterMarks(settings: readonly TrialSetting[], { x, y, far }: Frame): Mark[] {
-  return settings.flatMap(({ letter, section }, at): Mark[] => {
-    const seen = densityCurve(section, far).filter(({ state }) => state === 'covered');
+  const curves = settings.map(({ letter, section }) => ({ letter, parts: densityCurve(section, far) }));
+  return curves.flatMap(({ letter, parts }, at): Mark[] => {
+    const seen = parts.filter(({ state }) => state === 'covered');
     const longest = seen.reduce<CurvePart | null>(
       (best, part) => (best === null || lengthOf(part) > lengthOf(best) ? part : best),
       null,
@@ -156,10 +157,22 @@ function letterMarks(settings: readonly TrialSetting[], { x, y, far }: Frame): M
     const [from, to] = [longest.points[0]?.[0] ?? 0, longest.points.at(-1)?.[0] ?? 0];
     const wanted = from + (to - from) * ((at + 1) / (settings.length + 1));
     const [distance, density] = longest.points.find(([t]) => t >= wanted) ?? [wanted, 0];
+    const isUppermost = curves.every(
+      (other, place) => place === at || densityIn(other.parts, distance) <= density,
+    );
     return [
-      words(x(distance), y(density) - 6, letter, { size: 13, weight: 650, anchor: 'middle', halo: true }),
+      words(x(distance), y(density) + (isUppermost ? -7 : 16), letter, {
+        size: 13,
+        weight: 650,
+        anchor: 'middle',
+        halo: true,
+      }),
     ];
   });
 }
+
+/** The density of a curve at a distance, or a little past it; 0 where it has none. */
+const densityIn = (parts: readonly CurvePart[], distance: number): number =>
+  parts.flatMap(({ points }) => points).find(([t]) => t >= distance)?.[1] ?? 0;
 
 const lengthOf = ({ points }: CurvePart): number => (points.at(-1)?.[0] ?? 0) - (points[0]?.[0] ?? 0);

@@ -16,6 +16,8 @@ export interface TrialState {
   readonly right: string | null;
   /** Where the divider stands, as a share of the width. */
   readonly at: number;
+  /** It has been put somewhere already. */
+  readonly placed: boolean;
   /** Index of the band at which ground is gained or lost. */
   readonly band: number;
   /** Where the numbers that go by distance are told, m from the point below the lens. */
@@ -54,6 +56,7 @@ export const createTrial = (plan: Pick<Plan, 'id'>): TrialStore =>
     chosen: null,
     right: null,
     at: 0.5,
+    placed: false,
     band: 2,
     distance: 6,
     marked: true,
@@ -75,8 +78,7 @@ export function freshVariant(state: TrialState, camera: PlanCamera): PlanCamera 
   const taken = new Set((state.variants[camera.id] ?? []).map(({ id }) => letterOf(id)));
   const letter = LETTERS.find((one) => !taken.has(one));
   if (letter === undefined) return null;
-  const name = `${camera.name} ${letter}`;
-  return { ...camera, id: variantId(camera.id, letter), name, hidden: false, locked: false };
+  return { ...camera, id: variantId(camera.id, letter), name: letter, hidden: false, locked: false };
 }
 
 /** Puts other variants of a camera in; those that are gone are let go of. */

@@ -125,7 +125,13 @@ export function followTrial(editor: Editor, trial: TrialStore): () => void {
     const of = selected?.kind === 'camera' && plan.cameras[selected.id] ? selected.id : trial.getState().of;
     const there = of !== null && plan.cameras[of] !== undefined ? of : null;
     if (there !== trial.getState().of)
-      trial.setState(({ edits }) => ({ of: there, chosen: null, right: null, edits: edits + 1 }));
+      trial.setState(({ edits }) => ({
+        of: there,
+        chosen: null,
+        right: null,
+        placed: false,
+        edits: edits + 1,
+      }));
   };
   follow();
   return editor.store.subscribe(follow);

@@ -6,8 +6,8 @@ import { parted, planWith } from './trialPlan.ts';
 
 /** An editor of the plan with a camera's variants in it. */
 export interface TrialEditor extends Editor {
-  /** No longer follows the editor that it is around. */
-  stop(): void;
+  /** Follows the editor that it is around, and the trial. Returns how to stop. */
+  follow(): () => void;
 }
 
 /**
@@ -36,7 +36,6 @@ export function createTrialEditor(editor: Editor, trial: TrialStore): TrialEdito
     }
     store.setState(joined(now, trial.getState()), true);
   };
-  const stops = [editor.store.subscribe(update), trial.subscribe(update)];
 
   /** Runs a change on the plan with variants; answers the plan's part, and says what became of the variants. */
   const apart =
@@ -104,8 +103,12 @@ export function createTrialEditor(editor: Editor, trial: TrialStore): TrialEdito
     },
     hover: (thing) => editor.hover(isVariant(thing) ? null : thing),
     showAlone: () => undefined,
-    stop: () => {
-      for (const stop of stops) stop();
+    follow: () => {
+      const stops = [editor.store.subscribe(update), trial.subscribe(update)];
+      update();
+      return () => {
+        for (const stop of stops) stop();
+      };
     },
   };
 }

@@ -13,6 +13,7 @@ import { sideWords } from './sideWords.ts';
 import { Wipe } from './Wipe.tsx';
 import { askedText } from '../targetText.ts';
 import { TargetChoice } from '../TargetChoice.tsx';
+import { NoticePlate } from '../NoticePlate.tsx';
 import { DensityScale } from '../DensityScale.tsx';
 import styles from './trial.module.css';
 
@@ -58,14 +59,19 @@ export function LensTrial({ editor, inTrial, trial, answers, changes, view, toMo
         <div className={styles.over} data-over>
           <TargetChoice editor={editor} />
         </div>
-        {view}
-        {standing && right && (
-          <Wipe
-            trial={trial}
-            left={{ letter: standing.letter, words: sideWords(standing, right) }}
-            right={{ letter: right.letter, words: sideWords(right, standing) }}
-          />
-        )}
+        <div className={styles.picture}>
+          {view}
+          {standing && right && (
+            <Wipe
+              trial={trial}
+              left={{ letter: standing.letter, words: sideWords(standing, right) }}
+              right={{ letter: right.letter, words: sideWords(right, standing) }}
+            />
+          )}
+          <div className={styles.notices} data-over>
+            <NoticePlate editor={editor} />
+          </div>
+        </div>
         <div className={styles.scale} data-over>
           <DensityScale answers={answers} />
           {right && state.marked && (

@@ -14,7 +14,7 @@ export function TrialTable({ label, settings, parts }: TrialTableProps) {
     <table className={styles.table} aria-label={label}>
       <thead>
         <tr>
-          <td />
+          <th scope="col">Figure</th>
           {settings.map(({ id, letter }) => (
             <th key={id} scope="col">
               {letter}

@@ -25,7 +25,7 @@ export function Wipe({ trial, left, right }: WipeProps) {
   const at = useStore(trial, (state) => state.at);
   const layer = useRef<HTMLDivElement>(null);
 
-  const set = (next: number) => trial.setState({ at: Math.min(MOST, Math.max(LEAST, next)) });
+  const set = (next: number) => trial.setState({ placed: true, at: Math.min(MOST, Math.max(LEAST, next)) });
 
   const follow = (event: PointerEvent<HTMLElement>) => {
     const box = layer.current?.getBoundingClientRect();

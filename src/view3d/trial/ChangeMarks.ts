@@ -71,7 +71,7 @@ void main() {
   place.x += 0.5 * mod(floor(place.y), 2.0);
   vec2 off = abs(fract(place) - 0.5);
   float wide = max(length(fwidth(vAt)) / uPitch, 1e-4);
-  vec2 bar = vec2(0.26, 0.055);
+  vec2 bar = vec2(0.3, 0.07);
   float across = max(off.x - bar.x, off.y - bar.y);
   float upright = max(off.x - bar.y, off.y - bar.x);
   float away = change == 1 ? min(across, upright) : across;
@@ -84,7 +84,7 @@ void main() {
 /** The least state that counts at the coarsest band, as the shader numbers states. */
 const BAND = 5;
 /** Signs are so many hatch lines apart. */
-const APART = 2.6;
+const APART = 2.4;
 
 /** Where ground is gained and lost: + and −, in what reads on the paint below. */
 export class ChangeMarks {

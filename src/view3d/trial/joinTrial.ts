@@ -1,5 +1,5 @@
 import type { Plate } from '../../draw/labelPlaces.ts';
-import { rightOf, type TrialStore } from '../../editor/trial/trial.ts';
+import { rightOf, variantsIn, type TrialStore } from '../../editor/trial/trial.ts';
 import { PlateLayer } from '../labels/PlateLayer.ts';
 import type { Model } from '../Model.ts';
 import { platesOver } from '../parts/rectsOver.ts';
@@ -46,8 +46,23 @@ export function joinTrial(model: Model, trial: TrialStore): () => void {
     });
   };
 
+  /** The divider begins on the axis, where both settings look. */
+  const settle = () => {
+    const split = now();
+    const { at, placed } = trial.getState();
+    if (placed || !split?.right) return;
+    const axis = model.assessment?.cameras.find(({ camera }) => camera.id === split.left)?.frustum.axisEnd;
+    const spot = axis && model.view.sheet.spotFromSite(axis);
+    const share = spot ? spot.x / model.view.width : at;
+    trial.setState({ placed: true, at: Math.min(0.9, Math.max(0.1, share)) });
+  };
+
   const follow = () => {
-    model.elsewhere = [part('right')];
+    model.beside = {
+      plates: [part('right')],
+      counts: (id) => variantsIn(trial.getState()).some((one) => one.id === id),
+    };
+    settle();
     plates.follow(model.view.sheet);
     clearTimeout(resting);
     resting = window.setTimeout(place, REST);
@@ -64,7 +79,7 @@ export function joinTrial(model: Model, trial: TrialStore): () => void {
     clearTimeout(resting);
     for (const stop of stops) stop();
     plates.clear();
-    model.elsewhere = [];
+    model.beside = { plates: [], counts: () => false };
     model.splitBy(null);
   };
 }

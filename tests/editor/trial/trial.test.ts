@@ -15,6 +15,7 @@ function begun(plan = yard()) {
   editor.select({ kind: 'camera', id: of });
   followTrial(editor, trial);
   const inTrial = createTrialEditor(editor, trial);
+  inTrial.follow();
   const camera = () => editor.store.getState().plan.cameras[of] ?? fail();
   return { editor, trial, inTrial, of, camera, plan };
 }

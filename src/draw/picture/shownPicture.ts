@@ -7,11 +7,20 @@ import type { Camera } from '../../optics/camera.ts';
 import { imageFromSite } from '../../optics/projection.ts';
 import { quarterOf, uprightFromImage } from '../../optics/upright.ts';
 import type { Plan } from '../../plan/plan.ts';
+import type { Plate } from '../labelPlaces.ts';
 import type { Mark } from '../section/marks.ts';
 import type { SheetWords } from '../section/sectionSvg.ts';
 import { labelMarks } from './pictureLabels.ts';
 import type { PictureNamed } from './pictureDrawing.ts';
-import { coveredMarks, hidingMarks, personMarks, surroundMarks, type PictureView } from './pictureMarks.ts';
+import {
+  bandMarks,
+  coveredMarks,
+  hidingMarks,
+  personMarks,
+  placesOf,
+  surroundMarks,
+  type PictureView,
+} from './pictureMarks.ts';
 
 export type { Picturer };
 
@@ -47,16 +56,30 @@ export const liveMarks = (
   ...(person === null ? [] : personMarks(person, view)),
 ];
 
-/** What comes once nothing moves: edges behind others where they are asked for, and labels. */
-export const restMarks = (
+/** What comes once nothing moves, under what is live: the lines of bands, and edges behind others where they are asked for. */
+export const restMarks = (picture: Picture, covered: boolean, view: PictureView): readonly Mark[] => [
+  ...bandMarks(picture, view),
+  ...(covered ? coveredMarks(picture.covered, view) : []),
+];
+
+/** And over it: labels, none of which covers the person. */
+export const restLabels = (
   picture: Picture,
   named: PictureNamed,
-  covered: boolean,
+  person: PicturePerson | null,
   view: PictureView,
-): readonly Mark[] => [
-  ...(covered ? coveredMarks(picture.covered, view) : []),
-  ...labelMarks(picture, named, view, []),
-];
+): readonly Mark[] => labelMarks(picture, named, view, person === null ? [] : boxesOf(person, view));
+
+const boxesOf = ({ body }: PicturePerson, view: PictureView): Plate[] => {
+  const places = body.flatMap((line) => placesOf(line, view));
+  if (places.length === 0) return [];
+  const [xs, ys] = [places.map(([x]) => x), places.map(([, y]) => y)];
+  const [left, right] = [Math.min(...xs), Math.max(...xs)];
+  const [top, bottom] = [Math.min(...ys), Math.max(...ys)];
+  return [
+    { x: (left + right) / 2, y: (top + bottom) / 2, width: right - left, height: bottom - top, angle: 0 },
+  ];
+};
 
 /** What stands on the sheet of a picture that is saved. */
 export function pictureSheet(assessment: Assessment, plan: Plan, camera: Camera): SheetWords {

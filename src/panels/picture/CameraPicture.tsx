@@ -141,7 +141,6 @@ function OnePicture({ editor, answers, painter, plan, camera, assessment, find }
     <section className={styles.panel} aria-label={`Camera’s view of ${camera.name}`}>
       <div className={styles.head}>
         <h2 className={styles.title}>What {camera.name} sees</h2>
-        <span className={styles.facts}>{turned === null ? about : `${about} ${turned}`}</span>
         <Check label="Bands" checked={tinted} set={setTinted} />
         <Check label="Edges behind" checked={covered} set={setCovered} />
         <Button
@@ -163,6 +162,9 @@ function OnePicture({ editor, answers, painter, plan, camera, assessment, find }
               sentence={picture ? pictureSentence(picture, named) : ''}
             />
             <PictureRuler pixels={around.width} width={width} />
+            <p className={styles.facts} style={{ width }}>
+              {turned === null ? about : `${about} ${turned}`}
+            </p>
           </>
         )}
       </div>
@@ -195,5 +197,5 @@ function OnePicture({ editor, answers, painter, plan, camera, assessment, find }
   );
 }
 
-/** What the ruler below the picture takes, px. */
-const RULER = 30;
+/** What the ruler and the line below the picture take, px. */
+const RULER = 68;

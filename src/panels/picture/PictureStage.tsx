@@ -4,7 +4,7 @@ import type { Assessment } from '../../assess/assessment.ts';
 import type { Picture, PictureAround, PicturePerson } from '../../assess/picture/picture.ts';
 import type { Vec2 } from '../../base/vector.ts';
 import { viewOf } from '../../draw/picture/pictureMarks.ts';
-import { liveMarks, namedInPicture, restMarks } from '../../draw/picture/shownPicture.ts';
+import { liveMarks, namedInPicture, restLabels, restMarks } from '../../draw/picture/shownPicture.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { SectionMarks } from '../section/SectionMarks.tsx';
 import type { AimHands } from './aimHands.ts';
@@ -73,9 +73,10 @@ export function PictureStage(props: PictureStageProps) {
   const scene = { left: 0, right: width, foot: height };
   const levels = assessment.edition.bands.length;
   const live = useMemo(() => liveMarks(around, person, view), [around, person, view]);
-  const rest = useMemo(
-    () => (picture ? restMarks(picture, namedInPicture(assessment, plan), covered, view) : []),
-    [picture, assessment, plan, covered, view],
+  const rest = useMemo(() => (picture ? restMarks(picture, covered, view) : []), [picture, covered, view]);
+  const labels = useMemo(
+    () => (picture ? restLabels(picture, namedInPicture(assessment, plan), person, view) : []),
+    [picture, assessment, plan, person, view],
   );
   const blind = around.lensInside === null ? null : (assessment.scene.solids[around.lensInside]?.name ?? '');
 
@@ -93,8 +94,9 @@ export function PictureStage(props: PictureStageProps) {
     >
       <canvas ref={canvas} className={styles.canvas} style={size} aria-hidden="true" />
       <svg className={styles.over} width={width} height={height} aria-hidden="true">
-        <SectionMarks drawing={{ marks: live, scene, levels }} id={`${id}-live`} />
         <SectionMarks drawing={{ marks: rest, scene, levels }} id={`${id}-rest`} />
+        <SectionMarks drawing={{ marks: live, scene, levels }} id={`${id}-live`} />
+        <SectionMarks drawing={{ marks: labels, scene, levels }} id={`${id}-labels`} />
         <path
           className={styles.middle}
           d={`M${width / 2 - 8} ${height / 2}h16M${width / 2} ${height / 2 - 8}v16`}

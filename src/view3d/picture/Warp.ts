@@ -57,6 +57,7 @@ export class Warp {
     const geometry = new BufferGeometry();
     // One triangle over the whole window.
     geometry.setAttribute('place', new Float32BufferAttribute([-1, -1, 3, -1, -1, 3], 2));
+    geometry.setIndex([0, 1, 2]);
     const mesh = new Mesh(geometry, material);
     mesh.frustumCulled = false;
     this.scene.add(mesh);

@@ -2,8 +2,8 @@ import type { Editor } from '../editor/editor.ts';
 import { tryStep } from '../editor/settings/changeSetting.ts';
 import { knownSetting, type OptionalSetting } from '../editor/settings/setting.ts';
 import { Button } from '../fittings/Button.tsx';
-import { Figure } from './Figure.tsx';
 import { SettingField } from './SettingField.tsx';
+import styles from './sheet.module.css';
 
 interface OptionalFieldProps {
   readonly editor: Editor;
@@ -25,21 +25,20 @@ export function OptionalField({ editor, subject, setting }: OptionalFieldProps) 
         subject={subject}
         setting={known}
         beside={
-          <Button look="quiet" label={`${label}: not known`} press={() => set(null)}>
-            ×
-          </Button>
+          <span data-look="small">
+            <Button look="quiet" label={`${label}: not known`} press={() => set(null)}>
+              ×
+            </Button>
+          </span>
         }
       />
     );
   return (
-    <Figure
-      label={label}
-      value=""
-      beside={
-        <Button look="quiet" label={`${label}: not known. Fill it in`} press={() => set(first)}>
-          not known
-        </Button>
-      }
-    />
+    <div className={styles.figure}>
+      <span>{label}</span>
+      <Button look="quiet" label={`${label}: not known. Fill it in`} press={() => set(first)}>
+        not known
+      </Button>
+    </div>
   );
 }

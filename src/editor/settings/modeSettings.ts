@@ -34,7 +34,7 @@ export function modeShare({ id, name, device }: PlanCamera, mode: PictureMode): 
   const widest = angleOfView(lens.focalLength, k, own * most);
   const share: Setting = {
     key: `${mode.id} share`,
-    label: `Part of the sensor’s width, ${mode.name}`,
+    label: `Share of the sensor, ${mode.name}`,
     measure: 'percent',
     bounds: { least: 1, most: most * 100 },
     value: (width / own) * 100,

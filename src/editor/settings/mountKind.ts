@@ -84,8 +84,7 @@ function holeHeight(mount: Mount): number | null {
 function aroundCorner(plan: Plan, face: HostFace, { mount }: PlanCamera, eye: Eye): Mount | null {
   const structure = plan.structures[face.structure];
   const fresh = mountOn(plan, face, 'flush', eye);
-  const like =
-    mount.kind !== 'soffit' && mount.kind !== 'corner' ? fixedAsBefore(plan, mount, fresh, face) : fresh;
+  const like = mount.kind !== 'soffit' ? fixedAsBefore(plan, mount, fresh, face) : fresh;
   if (!structure || !('distance' in like) || !('height' in like)) return null;
   const near = like.distance <= face.width / 2 ? like.corner : like.corner === 'start' ? 'end' : 'start';
   for (const end of [near, near === 'start' ? 'end' : 'start'] as const) {
@@ -102,6 +101,10 @@ function aroundCorner(plan: Plan, face: HostFace, { mount }: PlanCamera, eye: Ey
 /** The plan with a camera moved to another face: as far along it and as high as before, where that fits. */
 export function setMountFace(plan: Plan, camera: PlanCamera, face: HostFace): Plan {
   const { mount } = camera;
+  if (mount.kind === 'corner') {
+    const around = aroundCorner(plan, face, camera, null);
+    return around ? setMount(plan, camera.id, { ...mount, ...placeOf(around) }) : plan;
+  }
   const kind = face.sort === 'soffit' ? 'soffit' : mount.kind === 'flush' ? 'flush' : 'arm';
   const fresh = mountOn(plan, face, kind, null);
   const place = {
@@ -114,6 +117,11 @@ export function setMountFace(plan: Plan, camera: PlanCamera, face: HostFace): Pl
   if (!('height' in next)) return setMount(plan, camera.id, next);
   const { least, most } = heightBounds(plan, next, face);
   return setMount(plan, camera.id, { ...next, height: Math.min(most, Math.max(least, next.height)) });
+}
+
+/** Where a corner mount is, without its bracket. */
+function placeOf(mount: Mount): Partial<Extract<Mount, { kind: 'corner' }>> {
+  return mount.kind === 'corner' ? { host: mount.host, face: mount.face, height: mount.height } : {};
 }
 
 function mountOn(plan: Plan, face: HostFace, kind: Exclude<MountKind, 'pole' | 'corner'>, eye: Eye): Mount {

@@ -77,20 +77,22 @@ interface RowProps {
 
 function Row({ entry, take, forget }: RowProps) {
   return (
-    <li>
-      <b>{entry.name}</b>
-      <br />
-      {detailWords(entry)}
-      <div className={styles.acts}>
-        <Button label={`Take ${entry.name}`} press={() => take(entry)}>
-          Take
-        </Button>
+    <li className={styles.withAct}>
+      <span>
+        <b>{entry.name}</b>
+        <br />
+        {detailWords(entry)}
+      </span>
+      <span>
         {forget && (
           <Button look="quiet" label={`Forget ${entry.name}`} press={forget}>
             Forget
           </Button>
         )}
-      </div>
+        <Button label={`Take ${entry.name}`} press={() => take(entry)}>
+          Take
+        </Button>
+      </span>
     </li>
   );
 }

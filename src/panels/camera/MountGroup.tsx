@@ -6,6 +6,7 @@ import type { Vec3 } from '../../base/vector.ts';
 import type { Editor } from '../../editor/editor.ts';
 import { limitSettings, plateSettings } from '../../editor/settings/bracketSettings.ts';
 import { facesOf, hostsNear } from '../../editor/settings/hostChoices.ts';
+import { cornersOf, moveToCorner } from '../../editor/settings/cornerChoices.ts';
 import { mountChange } from '../../editor/settings/mountChange.ts';
 import { setMountFace, setMountKind } from '../../editor/settings/mountKind.ts';
 import type { MountKind } from '../../editor/settings/mountKind.ts';
@@ -106,7 +107,7 @@ export function BracketGroup({ editor, camera }: Pick<MountGroupProps, 'editor' 
   const size = across && up ? `${fixed(across.value * 100, 0)} × ${fixed(up.value * 100, 0)} cm, ` : '';
   return (
     <Folded
-      title="Plate and how far it turns"
+      title="Plate and turning"
       told={`${size}${known === 0 ? 'turning not known' : known < limits.length ? 'turning partly known' : 'turning known'}`}
     >
       {plates.map((setting) => (
@@ -178,19 +179,38 @@ function HostFields({
           else editor.say('That structure has no wall to fix a camera to.');
         }}
       />
-      <Select
-        label="Wall"
-        value={face}
-        choices={[
-          ...(face === '' ? [lost] : []),
-          ...faces.map((one) => ({ value: String(one.face), label: wallName(one) })),
-        ]}
-        set={(chosen) => {
-          const next = faces.find((one) => String(one.face) === chosen);
-          if (next) editor.run(`Move ${name}`, () => setMountFace(plan, camera, next));
-        }}
-      />
+      {mount.kind === 'corner' ? (
+        <CornerChoice editor={editor} plan={plan} camera={camera} />
+      ) : (
+        <Select
+          label="Wall"
+          value={face}
+          choices={[
+            ...(face === '' ? [lost] : []),
+            ...faces.map((one) => ({ value: String(one.face), label: wallName(one) })),
+          ]}
+          set={(chosen) => {
+            const next = faces.find((one) => String(one.face) === chosen);
+            if (next) editor.run(`Move ${name}`, () => setMountFace(plan, camera, next));
+          }}
+        />
+      )}
     </>
+  );
+}
+
+/** Which corner of its host a corner bracket is around. */
+function CornerChoice({ editor, plan, camera }: Omit<MountGroupProps, 'answers'>) {
+  const { mount, name } = camera;
+  if (mount.kind !== 'corner') return null;
+  const corners = cornersOf(plan, mount);
+  return (
+    <Select
+      label="Corner of"
+      value={String(mount.face)}
+      choices={corners.map((one) => ({ value: String(one.face), label: one.walls }))}
+      set={(chosen) => editor.run(`Move ${name}`, (now) => moveToCorner(now, camera, Number(chosen)))}
+    />
   );
 }
 

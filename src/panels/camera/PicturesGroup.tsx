@@ -78,7 +78,7 @@ function ModeFields({ editor, camera, mode }: PicturesGroupProps & { readonly mo
         />
       ))}
       <Select
-        label="Part of the sensor"
+        label="How much is cut is"
         value={mode.cropKnown ? 'known' : 'guessed'}
         choices={[
           { value: 'known', label: 'known' },

@@ -38,6 +38,7 @@ interface Stage {
 
 class Remembering implements Cautioner {
   private readonly rows: typeof ROWS;
+  private readonly asksPicture: boolean;
   private readonly builder = new Builder();
   /** By the list of solids, which the builder keeps while nothing in it changes. */
   private readonly laid = new WeakMap<Scene['solids'], Obstacles>();
@@ -46,6 +47,7 @@ class Remembering implements Cautioner {
 
   constructor(rows: typeof ROWS) {
     this.rows = rows;
+    this.asksPicture = Object.values(rows).some(({ picture }) => picture);
   }
 
   *steps(plan: Plan, id: string): Generator<Step, CautionReport | null, void> {
@@ -68,7 +70,7 @@ class Remembering implements Cautioner {
       // Conditions that leave all as it is need no second look.
       if (seen.some((other) => isSame(other, stage))) continue;
       seen.push(stage);
-      const about = yield* aboutOf(plan, set, stage, { share, doing });
+      const about = yield* aboutOf(plan, set, stage, this.asksPicture, { share, doing });
       if (about === null) continue;
       const isFirst = looked === 0;
       looked += 1;
@@ -118,6 +120,7 @@ function* aboutOf(
   plan: Plan,
   set: PlanCamera,
   { scene, obstacles, dark, groundAt }: Stage,
+  asksPicture: boolean,
   step: Step,
 ): Generator<Step, About | null, void> {
   const camera = scene.cameras.find(({ id }) => id === set.id);
@@ -128,7 +131,9 @@ function* aboutOf(
   void obstacles.segments;
   yield step;
   const even = scene.solids.at(-1)?.id !== GROUND;
-  const picture = yield* all(pictureRays(camera, obstacles, even ? scene.ground : null), step);
+  const picture = asksPicture
+    ? yield* all(pictureRays(camera, obstacles, even ? scene.ground : null), step)
+    : { rays: [], columns: 0, rows: 0 };
   const asked = yield* all(askedOf(plan, camera, obstacles, edition, groundAt), step);
   return {
     plan,

@@ -30,11 +30,13 @@ import { withinReach } from './rows/withinReach.ts';
  */
 interface Row {
   readonly of: 'plan' | 'scene';
+  /** It asks what is in the picture. */
+  readonly picture: boolean;
   readonly find: (about: About) => readonly Found[] | Generator<void, readonly Found[], void>;
 }
 
-const plan = (find: Row['find']): Row => ({ of: 'plan', find });
-const scene = (find: Row['find']): Row => ({ of: 'scene', find });
+const plan = (find: Row['find'], picture = false): Row => ({ of: 'plan', find, picture });
+const scene = (find: Row['find'], picture = false): Row => ({ of: 'scene', find, picture });
 
 /** All rows that the model can measure. Row 20 is two, of what is asked and of the beam; both are of `infraredShort`. */
 export const ROWS: Readonly<Record<number, Row>> = {
@@ -49,22 +51,22 @@ export const ROWS: Readonly<Record<number, Row>> = {
   9: plan(angleOfOther),
   10: scene(lesserStream),
   11: scene(upright),
-  12: scene(thrownBack),
-  13: scene(ownWall),
+  12: scene(thrownBack, true),
+  13: scene(ownWall, true),
   14: scene(dome),
   15: plan(spiders),
   16: plan(sunInPicture),
-  17: scene(sky),
+  17: scene(sky, true),
   18: scene(backlit),
   19: scene(dazzled),
-  20: scene(infraredShort),
+  20: scene(infraredShort, true),
   21: scene(oneWay),
-  22: scene(behindGlass),
+  22: scene(behindGlass, true),
   23: scene(clearance),
-  24: plan(growing),
-  25: scene(leaves),
-  26: scene(untried),
-  27: scene(closing),
+  24: plan(growing, true),
+  25: scene(leaves, true),
+  26: scene(untried, true),
+  27: scene(closing, true),
   28: plan(unmeasured),
   29: scene(withinReach),
   30: plan(holeNear),

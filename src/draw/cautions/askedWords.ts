@@ -72,13 +72,11 @@ export const askedWords: WordsBy<AskedFigures> = {
       : `Only the recorded picture has enough pixels for ${wanted}.`,
   }),
   11: ({ requirement, ratio, more }, say) => ({
-    said: `${sentence(requirement)} is ${ratio.toFixed(1)} times as tall as wide in the picture.`,
+    said: `${requirement} is ${ratio.toFixed(1)} times as tall as wide in the picture.`,
     advice: `Turned on its side, ${say.share(more)} more of the picture would lie on it. Make sure that the camera can turn its picture too.`,
   }),
 };
 
-const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 /** "1 picture", "3 pictures". */
-export const count = (many: number, of: string): string =>
+const count = (many: number, of: string): string =>
   `${many === 0 ? 'no' : many} ${of}${many === 1 ? '' : 's'}`;

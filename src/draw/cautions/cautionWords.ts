@@ -3,7 +3,7 @@ import type { Figures } from '../../assess/cautions/figures.ts';
 import type { LengthUnit } from '../../base/length.ts';
 import { askedWords, type Words, type WordsBy } from './askedWords.ts';
 import { fixingWords } from './fixingWords.ts';
-import { sayIn, type Say } from './say.ts';
+import { sayIn, sentence, type Say } from './say.ts';
 import { viewWords } from './viewWords.ts';
 
 const ALL: WordsBy<Figures> = { ...askedWords, ...viewWords, ...fixingWords };
@@ -16,8 +16,10 @@ const wordsOf = <R extends Figures['row']>(
 ): Words => ALL[row](figures, say);
 
 /** What a caution says, with its figure, and what to do, in the plan's units. */
-export const cautionWords = ({ figures }: Pick<Caution, 'figures'>, units: LengthUnit): Words =>
-  wordsOf(figures.row, figures, sayIn(units));
+export function cautionWords({ figures }: Pick<Caution, 'figures'>, units: LengthUnit): Words {
+  const { said, advice } = wordsOf(figures.row, figures, sayIn(units));
+  return { said: sentence(said), advice };
+}
 
 const SEVERITY: Readonly<Record<Severity, string>> = {
   stop: 'Look before you drill',

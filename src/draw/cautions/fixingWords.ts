@@ -86,7 +86,7 @@ export const fixingWords: WordsBy<FixingFigures> = {
     advice: 'Loop the cable 0.1 m below its entry. Seal outside, and leave the weep hole open.',
   }),
   38: ({ why, thing, distance }, say) => ({
-    said: `${sentence(EARTH[why](thing))}, ${say.length(distance)} from the building that is taken to hold the recorder: its earth may differ, and lightning finds long cables.`,
+    said: `${EARTH[why](thing)}, ${say.length(distance)} from the building that is taken to hold the recorder: its earth may differ, and lightning finds long cables.`,
     advice: 'Use fibre, or protectors at both ends, put in by a competent person.',
   }),
   39: ({ reserved, budget, spare }) => ({
@@ -104,5 +104,3 @@ export const fixingWords: WordsBy<FixingFigures> = {
     advice: 'Turn, or mask it in the camera; put up a sign, and say why. Leave the microphone off.',
   }),
 };
-
-const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

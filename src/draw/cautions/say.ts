@@ -34,6 +34,9 @@ export const sayIn = (units: LengthUnit): Say => ({
   },
 });
 
+/** With a capital: a sentence may begin with what a person calls a thing. */
+export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** "front gate, side door and window". */
 export const listed = (words: readonly string[]): string =>
   words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1) ?? ''}`;

@@ -26,45 +26,49 @@ export interface PersonLook {
   readonly infraredRange: number | null;
 }
 
-/** A part of somebody as this camera's pixels would have it. */
-export interface PartPicture {
+/** How a part of somebody is seen, before any picture is made of it. */
+export interface PartLook {
   readonly seen: PartSeen;
   readonly stands: Stands;
   readonly light: NightLight;
   /** Of what moves; a parcel stands still. */
   readonly smear: Readonly<Record<'day' | 'night', Smear>>;
-  /** Null where the lens has no image of it, or stands right at it. */
-  readonly pictures: Readonly<Record<'day' | 'night', Picture>> | null;
 }
 
-/** The pictures of all parts. */
-export const personPictures = ({ parts, camera }: PersonSeen, look: PersonLook): readonly PartPicture[] =>
-  parts.map((seen) => partPicture(seen, camera, look));
+export type PartPictures = Readonly<Record<'day' | 'night', Picture>>;
 
-function partPicture(seen: PartSeen, camera: Camera, look: PersonLook): PartPicture {
-  const { point, part } = seen;
-  const subject = subjectOf(part, look.cap);
-  const stands: Stands = { at: point, looks: bearingOf(look.looks, point) };
-  const speed = { face: look.speed.person, plate: look.speed.car, parcel: 0 }[part];
-  const density = seen.density?.horizontal ?? 0;
-  const smear = {
-    day: smearOf(speed, look.exposure.day, density),
-    night: smearOf(speed, look.exposure.night, density),
-  };
-  const light = lightOf(seen, camera, look.infraredRange);
+/** How each part is seen. */
+export const personLooked = ({ parts, camera }: PersonSeen, look: PersonLook): readonly PartLook[] =>
+  parts.map((seen) => {
+    const speed = { face: look.speed.person, plate: look.speed.car, parcel: 0 }[seen.part];
+    const density = seen.density?.horizontal ?? 0;
+    return {
+      seen,
+      stands: { at: seen.point, looks: bearingOf(look.looks, seen.point) },
+      light: lightOf(seen, camera, look.infraredRange),
+      smear: {
+        day: smearOf(speed, look.exposure.day, density),
+        night: smearOf(speed, look.exposure.night, density),
+      },
+    };
+  });
+
+/** A part as this camera's pixels would have it; null where the lens has no image of it, or stands right at it. */
+export function partPictures(part: PartLook, camera: Camera, look: PersonLook): PartPictures | null {
+  const { seen, stands, light, smear } = part;
+  const subject = subjectOf(seen.part, look.cap);
   const spread = Math.max(smear.day.pixels, smear.night.pixels) / 2;
   const gathered = sampled(camera, subject, stands, spread);
-  if (gathered === null) return { seen, stands, light, smear, pictures: null };
+  if (gathered === null) return null;
   const quarters = Math.round(camera.roll / 90);
   const along = (millimetres: number) => smeared(gathered, wayAcross(camera, stands, millimetres / 1000));
-  const pictures = {
+  return {
     day: turnedBy(dayPicture(along(smear.day.millimetres)), quarters),
     night: turnedBy(
       nightPicture(along(smear.night.millimetres), light, look.exposure.night, subject.retroreflects),
       quarters,
     ),
   };
-  return { seen, stands, light, smear, pictures };
 }
 
 function subjectOf(part: PartSeen['part'], cap: boolean): Subject {
@@ -79,7 +83,7 @@ function subjectOf(part: PartSeen['part'], cap: boolean): Subject {
 }
 
 /** Which way somebody at a place looks, °. */
-export function bearingOf(looks: Looks, [x, y]: readonly [number, number, number]): number {
+function bearingOf(looks: Looks, [x, y]: readonly [number, number, number]): number {
   if (looks.kind === 'bearing') return looks.bearing;
   return (Math.atan2(looks.at[0] - x, looks.at[1] - y) * 180) / Math.PI;
 }

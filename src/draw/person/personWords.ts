@@ -7,7 +7,7 @@ import type { Exposure, PlanSettings } from '../../plan/plan.ts';
 import { LOWERED } from '../loweredText.ts';
 import { plateContrast } from './exposed.ts';
 import { peakHides } from './head.ts';
-import { fromAbove, fromTheSide, type PartPicture } from './personPictures.ts';
+import { fromAbove, fromTheSide, type PartLook } from './personPictures.ts';
 import { CHARACTER } from './plate.ts';
 import { PARCEL_WIDE } from './parcel.ts';
 import { towardsCamera } from './sampled.ts';
@@ -32,24 +32,24 @@ export interface PartWords {
   readonly more: readonly string[];
   /** For those who do not see the picture: by day, and at night. */
   readonly alt: Readonly<Record<'day' | 'night', string>>;
-  /** Why nothing of it is in the picture by day or at night; null where it is. */
+  /** Why nothing of it is in the part by day or at night; null where it is. */
   readonly unseen: Readonly<Record<'day' | 'night', string | null>>;
 }
 
 /** What is said of a part; `cap` only changes a face. */
 export function partWords(
-  picture: PartPicture,
+  part: PartLook,
   camera: Camera,
   named: PersonNamed,
   exposure: Exposure,
   cap: boolean,
 ): PartWords {
-  const { seen } = picture;
+  const { seen } = part;
   const unseen = { day: unseenWords(seen.day, named), night: unseenWords(seen.night, named) };
   const { pixels, more, by } = {
-    face: () => faceWords(picture, camera, named, cap),
-    plate: () => plateWords(picture, camera, named, exposure),
-    parcel: () => parcelWords(picture),
+    face: () => faceWords(part, camera, named, cap),
+    plate: () => plateWords(part, camera, named, exposure),
+    parcel: () => parcelWords(part),
   }[seen.part]();
   const name = { face: 'Face', plate: 'Plate', parcel: 'Parcel' }[seen.part];
   const alt = (when: 'day' | 'night') =>
@@ -95,8 +95,8 @@ interface Said {
   readonly by?: Readonly<Record<'day' | 'night', string>>;
 }
 
-function faceWords(picture: PartPicture, camera: Camera, named: PersonNamed, cap: boolean): Said {
-  const { seen, stands, smear } = picture;
+function faceWords(part: PartLook, camera: Camera, named: PersonNamed, cap: boolean): Said {
+  const { seen, stands, smear } = part;
   const density = seen.density?.horizontal ?? 0;
   const above = fromAbove(stands, camera);
   const hidden = cap && peakHides(towardsCamera(camera, stands));
@@ -106,7 +106,7 @@ function faceWords(picture: PartPicture, camera: Camera, named: PersonNamed, cap
       `Seen from ${Math.abs(above).toFixed(0)}° ${above < 0 ? 'below' : 'above'}, ${sideWords(fromTheSide(stands, camera))}`,
       ...smearWords(smear),
       ...(hidden ? ['The peak of the cap hides the eyes from here'] : []),
-      ...(seen.light === 'infrared' ? rangeWords(picture, named) : []),
+      ...(seen.light === 'infrared' ? rangeWords(part, named) : []),
     ],
   };
 }
@@ -115,22 +115,22 @@ const sideWords = (side: number): string =>
   side < 0.5 ? 'straight on' : `${side.toFixed(0)}° from the side`;
 
 /** What smears more than it is worth to say: by day, at night. */
-function smearWords({ day, night }: PartPicture['smear']): readonly string[] {
+function smearWords({ day, night }: PartLook['smear']): readonly string[] {
   if (day.millimetres === 0 && night.millimetres === 0) return [];
-  const say = ({ millimetres, pixels }: PartPicture['smear']['day']) =>
+  const say = ({ millimetres, pixels }: PartLook['smear']['day']) =>
     `${millimetres < 10 ? millimetres.toFixed(1) : millimetres.toFixed(0)} mm (${pixels.toFixed(1)} px)`;
   return [`Smears over ${say(day)} by day, ${say(night)} at night`];
 }
 
 /** Past half of a stated range faces are not to be counted on. */
-function rangeWords({ light }: PartPicture, { settings }: PersonNamed): readonly string[] {
+function rangeWords({ light }: PartLook, { settings }: PersonNamed): readonly string[] {
   const share = light?.kind === 'infrared' ? light.share : 0;
   if (share <= thresholdOf(settings, 'infrared.fine')) return [];
   return [`At ${(100 * share).toFixed(0)} % of the stated range of its infrared: faces want half of it`];
 }
 
 function plateWords(
-  { seen, stands, smear, light }: PartPicture,
+  { seen, stands, smear, light }: PartLook,
   camera: Camera,
   { settings }: PersonNamed,
   exposure: Exposure,
@@ -173,7 +173,7 @@ const notSeen = ({ state }: PointState): readonly string[] =>
     ? []
     : [state === 'screened' ? 'through leaves or mesh' : state];
 
-function parcelWords({ seen }: PartPicture): Said {
+function parcelWords({ seen }: PartLook): Said {
   const across = (seen.density?.horizontal ?? 0) * PARCEL_WIDE;
   return { pixels: `${count(across)} px across a parcel of ${(100 * PARCEL_WIDE).toFixed(0)} cm`, more: [] };
 }

@@ -1,7 +1,20 @@
 import { memo, useMemo } from 'react';
 import type { PersonSeen } from '../../assess/person/personAt.ts';
-import { faceOf, madeOf, partWords, type PersonNamed } from '../../draw/person/personWords.ts';
-import { personPictures, type PartPicture, type PersonLook } from '../../draw/person/personPictures.ts';
+import type { Picture } from '../../draw/person/exposed.ts';
+import {
+  faceOf,
+  madeOf,
+  partWords,
+  type PartWords,
+  type PersonNamed,
+} from '../../draw/person/personWords.ts';
+import {
+  partPictures,
+  personLooked,
+  type PartLook,
+  type PartPictures,
+  type PersonLook,
+} from '../../draw/person/personPictures.ts';
 import { PixelCanvas } from './PixelCanvas.tsx';
 import { useSettled } from './useSettled.ts';
 import styles from './person.module.css';
@@ -34,7 +47,14 @@ export const PersonCard = memo(function PersonCard({
 }: PersonCardProps) {
   const asked = useMemo(() => ({ seen, look }), [seen, look]);
   const settled = useSettled(asked, busy, REST);
-  const parts = useMemo(() => personPictures(settled.seen, settled.look), [settled]);
+  const parts = useMemo(() => personLooked(seen, look), [seen, look]);
+  const pictures = useMemo(
+    () =>
+      personLooked(settled.seen, settled.look).map((part) =>
+        partPictures(part, settled.seen.camera, settled.look),
+      ),
+    [settled],
+  );
   const face = faceOf(seen);
   const band = face === undefined ? '' : madeOf(face.day, named);
   return (
@@ -44,25 +64,27 @@ export const PersonCard = memo(function PersonCard({
         <span className={styles.band}>{band}</span>
       </header>
       <div className={styles.parts}>
-        {parts.map((part) => (
-          <Part key={part.seen.part} {...{ part, seen: settled.seen, look: settled.look, named }} />
+        {parts.map((part, at) => (
+          <Part
+            key={part.seen.part}
+            part={part}
+            pictures={pictures[at] ?? null}
+            words={partWords(part, seen.camera, named, look.exposure, look.cap)}
+          />
         ))}
-        <Actual part={parts.find((one) => one.seen.part === 'face')} />
+        <Actual day={pictures[parts.findIndex((one) => one.seen.part === 'face')]?.day} />
       </div>
     </article>
   );
 });
 
 interface PartProps {
-  readonly part: PartPicture;
-  readonly seen: PersonSeen;
-  readonly look: PersonLook;
-  readonly named: PersonNamed;
+  readonly part: PartLook;
+  readonly pictures: PartPictures | null;
+  readonly words: PartWords;
 }
 
-function Part({ part, seen, look, named }: PartProps) {
-  const words = partWords(part, seen.camera, named, look.exposure, look.cap);
-  const { pictures } = part;
+function Part({ part, pictures, words }: PartProps) {
   const kind = part.seen.part;
   return (
     <div className={styles.part} data-part={kind}>
@@ -96,14 +118,13 @@ function Part({ part, seen, look, named }: PartProps) {
 }
 
 /** "day", "night, infrared", "night, too dark". */
-function captionOf(when: 'day' | 'night', { light }: PartPicture, unseen: string | null): string {
+function captionOf(when: 'day' | 'night', { light }: PartLook, unseen: string | null): string {
   if (unseen !== null) return `${when}: ${unseen}`;
   return when === 'day' ? 'day' : `night, ${light?.kind === 'infrared' ? 'infrared' : 'lamp'}`;
 }
 
 /** The face as large as the page's own pixels make it. */
-function Actual({ part }: { part: PartPicture | undefined }) {
-  const day = part?.pictures?.day;
+function Actual({ day }: { day: Picture | undefined }) {
   if (day === undefined || day.step * Math.max(day.width, day.height) > ACTUAL) return null;
   return (
     <figure className={styles.figure} aria-hidden="true">

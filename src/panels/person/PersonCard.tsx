@@ -9,18 +9,15 @@ import {
   type PersonNamed,
 } from '../../draw/person/personWords.ts';
 import {
-  partPictures,
   personLooked,
   type PartLook,
   type PartPictures,
   type PersonLook,
 } from '../../draw/person/personPictures.ts';
 import { PixelCanvas } from './PixelCanvas.tsx';
-import { useSettled } from './useSettled.ts';
+import { usePictures } from './usePictures.ts';
 import styles from './person.module.css';
 
-/** Pictures follow so long after the last change, ms: making them takes longer than a frame. */
-const REST = 80;
 /** Longer sides on the page, px. */
 const SIDES = { face: 132, plate: 132, parcel: 92 } as const;
 /** A copy in the page's own pixels is no larger than this, px. */
@@ -46,19 +43,12 @@ export const PersonCard = memo(function PersonCard({
   busy,
 }: PersonCardProps) {
   const asked = useMemo(() => ({ seen, look }), [seen, look]);
-  const settled = useSettled(asked, busy, REST);
+  const { of, pictures } = usePictures(asked, busy);
   const parts = useMemo(() => personLooked(seen, look), [seen, look]);
-  const pictures = useMemo(
-    () =>
-      personLooked(settled.seen, settled.look).map((part) =>
-        partPictures(part, settled.seen.camera, settled.look),
-      ),
-    [settled],
-  );
   const face = faceOf(seen);
   const band = face === undefined ? '' : madeOf(face.day, named);
   return (
-    <article className={styles.card} data-here={isHere} aria-label={title} data-behind={settled !== asked}>
+    <article className={styles.card} data-here={isHere} aria-label={title} data-behind={of !== asked}>
       <header className={styles.cardHead}>
         <h3 className={styles.cardTitle}>{title}</h3>
         <span className={styles.band}>{band}</span>
@@ -68,7 +58,7 @@ export const PersonCard = memo(function PersonCard({
           <Part
             key={part.seen.part}
             part={part}
-            pictures={pictures[at] ?? null}
+            pictures={pictures[at]}
             words={partWords(part, seen.camera, named, look.exposure, look.cap)}
           />
         ))}
@@ -80,7 +70,8 @@ export const PersonCard = memo(function PersonCard({
 
 interface PartProps {
   readonly part: PartLook;
-  readonly pictures: PartPictures | null;
+  /** Undefined until they are made. */
+  readonly pictures: PartPictures | null | undefined;
   readonly words: PartWords;
 }
 
@@ -91,8 +82,12 @@ function Part({ part, pictures, words }: PartProps) {
       <div className={styles.pair}>
         {(['day', 'night'] as const).map((when) => (
           <figure key={when} className={styles.figure} data-unseen={words.unseen[when] !== null}>
-            {pictures === null ? (
-              <div className={styles.none} role="img" aria-label={`${words.alt[when]} No picture.`} />
+            {!pictures ? (
+              <div
+                className={styles.none}
+                role="img"
+                aria-label={pictures === null ? `${words.alt[when]} No picture.` : words.alt[when]}
+              />
             ) : (
               <PixelCanvas picture={pictures[when]} label={words.alt[when]} side={SIDES[kind]} />
             )}

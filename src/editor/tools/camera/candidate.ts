@@ -63,6 +63,7 @@ function onWall(plan: Plan, spot: HostSpot, at: Pointed, kind: WallKind): Candid
 export function candidateWith(plan: Plan, mount: Mount, key: string, value: number): Candidate {
   if (key === 'height' && 'height' in mount) return placed(plan, { ...mount, height: value }, null);
   if (key === 'distance' && 'distance' in mount) return placed(plan, { ...mount, distance: value }, null);
+  if (key === 'diameter' && 'diameter' in mount) return placed(plan, { ...mount, diameter: value }, null);
   return no('This mount has no such measure.');
 }
 

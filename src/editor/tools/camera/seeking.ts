@@ -79,6 +79,8 @@ function stripOf(candidate: Candidate, unit: LengthUnit): Strip {
       value: mount.distance,
       measure: 'length',
     });
+  if (mount.kind === 'pole')
+    fields.push({ key: 'diameter', label: 'Pole across', value: mount.diameter, measure: 'length' });
   const text = [KIND_WORDS[mount.kind], mountWords(mount, face, unit), snapped];
   return { text: text.filter(Boolean).join(' · '), fields, trouble: false };
 }

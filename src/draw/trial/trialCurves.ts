@@ -56,10 +56,11 @@ export function trialCurves(
   };
   const far = endOf(settings);
   const low = (bands[0]?.density ?? 25) / 2;
-  const high = (bands.at(-1)?.density ?? 250) * 4;
+  const curves = settings.map(({ letter, section }) => ({ letter, parts: densityCurve(section, far) }));
+  const high = Math.max((bands.at(-1)?.density ?? 250) * 4, 1.3 * greatestSeen(curves));
   const x = (distance: number) => plot.left + (distance / far) * (plot.right - plot.left);
   const y = (density: number) => {
-    const share = Math.log(Math.min(high, Math.max(low, density)) / low) / Math.log(high / low);
+    const share = Math.log(Math.max(low, density) / low) / Math.log(high / low);
     return plot.bottom - share * (plot.bottom - plot.top);
   };
   const drawing = { width, height, plot, far, levels: bands.length, x, y };
@@ -68,14 +69,26 @@ export function trialCurves(
     marks: [
       ...bandMarks(bands, drawing, high),
       ...distanceMarks(drawing),
-      ...settings.flatMap((setting) => curveMarks(setting, drawing)),
-      ...letterMarks(settings, drawing),
+      ...curves.flatMap((curve) => curveMarks(curve, drawing)),
+      ...letterMarks(curves, drawing),
     ],
     distance: (at) => Math.min(far, Math.max(0, ((at - plot.left) / (plot.right - plot.left)) * far)),
   };
 }
 
 type Frame = Omit<CurvesDrawing, 'marks' | 'distance'>;
+
+interface Curve {
+  readonly letter: string;
+  readonly parts: readonly CurvePart[];
+}
+
+const greatestSeen = (curves: readonly Curve[]): number =>
+  curves
+    .flatMap(({ parts }) => parts.filter(isSeen).flatMap(({ points }) => points))
+    .reduce((most, [, density]) => Math.max(most, density), 0);
+
+const isSeen = ({ state }: CurvePart): boolean => state === 'covered' || state === 'too coarse';
 
 /** The distance at which the drawing ends: a little past the farthest target that any setting covers. */
 function endOf(settings: readonly TrialSetting[]): number {
@@ -128,25 +141,22 @@ function distanceMarks({ plot, far, x }: Frame): Mark[] {
 }
 
 /** A setting's curve: firm where targets are seen, pale where they are not. */
-function curveMarks({ letter, section }: TrialSetting, { x, y, far, plot }: Frame): Mark[] {
+function curveMarks({ letter, parts }: Curve, { x, y }: Frame): Mark[] {
   const { width, dash } = LINES[letter] ?? { width: 1, dash: null };
-  return densityCurve(section, far).map(({ state, points }) => {
-    const isSeen = state === 'covered' || state === 'too coarse';
-    const path = pathOf(
-      points.map(([distance, density]) => [Math.min(plot.right, x(distance)), y(density)] as const),
-    );
+  return parts.map((part) => {
+    const path = pathOf(part.points.map(([distance, density]) => [x(distance), y(density)] as const));
     return stroke(path, {
       line: 'ink',
-      width: isSeen ? width : 0.9,
+      width: isSeen(part) ? width : 0.9,
       dash,
-      opacity: isSeen ? 1 : 0.35,
+      opacity: isSeen(part) ? 1 : 0.35,
+      clipped: true,
     });
   });
 }
 
 /** The letter of each setting on the longest stretch that it sees: over the uppermost curve, under the others. */
-function letterMarks(settings: readonly TrialSetting[], { x, y, far }: Frame): Mark[] {
-  const curves = settings.map(({ letter, section }) => ({ letter, parts: densityCurve(section, far) }));
+function letterMarks(curves: readonly Curve[], { x, y }: Frame): Mark[] {
   return curves.flatMap(({ letter, parts }, at): Mark[] => {
     const seen = parts.filter(({ state }) => state === 'covered');
     const longest = seen.reduce<CurvePart | null>(
@@ -155,7 +165,7 @@ function letterMarks(settings: readonly TrialSetting[], { x, y, far }: Frame): M
     );
     if (longest === null) return [];
     const [from, to] = [longest.points[0]?.[0] ?? 0, longest.points.at(-1)?.[0] ?? 0];
-    const wanted = from + (to - from) * ((at + 1) / (settings.length + 1));
+    const wanted = from + (to - from) * ((at + 1) / (curves.length + 1));
     const [distance, density] = longest.points.find(([t]) => t >= wanted) ?? [wanted, 0];
     const isUppermost = curves.every(
       (other, place) => place === at || densityIn(other.parts, distance) <= density,

@@ -91,7 +91,7 @@ export function TrialCurves({ settings, edition, plan, distance, asked, setDista
               drawing={{
                 marks: drawing.marks,
                 levels: drawing.levels,
-                scene: { left: 0, right: drawing.width, foot: drawing.height },
+                scene: { left: drawing.plot.left, right: drawing.plot.right, foot: drawing.plot.bottom },
               }}
             />
             <line

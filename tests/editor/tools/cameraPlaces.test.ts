@@ -104,7 +104,7 @@ describe('the camera tool takes what it is pointed at', () => {
     expect(state().strip?.text).toContain('on the corner');
     tools.enter();
     tools.enter();
-    expect(fourth().mount).toMatchObject({ kind: 'corner', host: 'yard-1', face: 3 });
+    expect(fourth().mount).toMatchObject({ kind: 'corner', host: 'yard-wall-1', face: 3 });
     expect(fourth().pan).toBeCloseTo(135, 6);
   });
 

@@ -82,15 +82,17 @@ function Part({ part, pictures, words }: PartProps) {
       <div className={styles.pair}>
         {(['day', 'night'] as const).map((when) => (
           <figure key={when} className={styles.figure} data-unseen={words.unseen[when] !== null}>
-            {!pictures ? (
-              <div
-                className={styles.none}
-                role="img"
-                aria-label={pictures === null ? `${words.alt[when]} No picture.` : words.alt[when]}
-              />
-            ) : (
-              <PixelCanvas picture={pictures[when]} label={words.alt[when]} side={SIDES[kind]} />
-            )}
+            <div className={styles.shot}>
+              {!pictures ? (
+                <div
+                  className={styles.none}
+                  role="img"
+                  aria-label={pictures === null ? `${words.alt[when]} No picture.` : words.alt[when]}
+                />
+              ) : (
+                <PixelCanvas picture={pictures[when]} label={words.alt[when]} side={SIDES[kind]} />
+              )}
+            </div>
             <figcaption className={styles.caption}>{captionOf(when, part, words.unseen[when])}</figcaption>
           </figure>
         ))}

@@ -114,6 +114,7 @@ export class Model {
           now.gesturing !== before.gesturing
         )
           this.invalidate();
+        else if (now.pointed !== before.pointed) this.redraw();
       }),
       watchTheme(() => this.retint()),
       () => this.toolbox.dispose(),

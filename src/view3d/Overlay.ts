@@ -54,7 +54,7 @@ export class Overlay {
 
   /** Follows the view; labels are carried along, and placed anew once it rests. */
   follow(): void {
-    const { assessment, standing, view, solids, shown, editor, toolbox, here, cursor } = this.model;
+    const { assessment, standing, view, solids, shown, editor, toolbox, here, cursor, pointer } = this.model;
     const { sheet, isPlan: plan } = view;
     const now = editor.store.getState();
     const { state } = toolbox.store.getState();
@@ -68,7 +68,8 @@ export class Overlay {
       lamps: shown?.lamps ?? [],
       lamp: { selected: idOf(now.selected, 'lamp'), hovered: idOf(now.hovered, 'lamp') },
       ghost: state.ghost,
-      pinned: here.pinned,
+      // Also what is picked elsewhere, in the camera's view.
+      pinned: here.pinned ?? (pointer.getState().spot ? null : now.pointed),
       looked: assessment && placeOfFaces(assessment),
       counted: (id) => shown?.counted(id) !== false || this.model.beside.counts(id),
     });

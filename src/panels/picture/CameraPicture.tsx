@@ -133,12 +133,15 @@ function OnePicture({ editor, answers, painter, plan, camera, assessment, find }
     say(`${now.name} aimed: pan ${fixed(now.pan, 1)}, tilt ${fixed(now.tilt, 1)}.`);
   };
   const named = namedInPicture(assessment, plan);
-  const fit = Math.min(box.width / around.width, Math.max(0, box.height - RULER) / around.height);
+  const narrow = box.width < NARROW;
+  // On a phone the panel scrolls, and the picture is as wide as that allows.
+  const room = narrow ? TALLEST * box.width : Math.max(0, box.height - RULER);
+  const fit = Math.min(box.width / around.width, room / around.height);
   const [width, height] = [Math.floor(around.width * fit), Math.floor(around.height * fit)];
   const turned = turnWords(around);
   const about = `${sizeWords(around)} in ${width}: one is shown as ${fixed(fit, 2)} of a screen pixel.`;
   return (
-    <section className={styles.panel} aria-label={`Camera’s view of ${camera.name}`}>
+    <section className={styles.panel} data-narrow={narrow} aria-label={`Camera’s view of ${camera.name}`}>
       <div className={styles.head}>
         <h2 className={styles.title}>What {camera.name} sees</h2>
         <Check label="Bands" checked={tinted} set={setTinted} />
@@ -162,7 +165,7 @@ function OnePicture({ editor, answers, painter, plan, camera, assessment, find }
               sentence={picture ? pictureSentence(picture, named) : ''}
             />
             <PictureRuler pixels={around.width} width={width} />
-            <p className={styles.facts} style={{ width }}>
+            <p className={styles.facts} style={{ width: Math.max(width, Math.min(box.width, 420)) }}>
               {turned === null ? about : `${about} ${turned}`}
             </p>
           </>
@@ -190,12 +193,17 @@ function OnePicture({ editor, answers, painter, plan, camera, assessment, find }
         ) : (
           <p className={styles.told}>Drag the picture to aim. Pick a place to ask what is seen there.</p>
         )}
-        {person && <p className={styles.person}>{standingWords(person, named)}.</p>}
+        {person && around.lensInside === null && (
+          <p className={styles.person}>{standingWords(person, named)}.</p>
+        )}
       </div>
       <LiveRegion text={said.text} turn={said.turn} />
     </section>
   );
 }
+
+/** Below this width it is a phone's, px; how tall a corridor picture may be there, in widths. */
+const [NARROW, TALLEST] = [460, 1.1];
 
 /** What the ruler and the line below the picture take, px. */
 const RULER = 68;

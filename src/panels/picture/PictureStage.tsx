@@ -111,7 +111,7 @@ export function PictureStage(props: PictureStageProps) {
       </svg>
       {blind !== null && (
         <p className={styles.blind}>
-          The lens stands inside {blind}: nothing of the site is seen. Move the camera out of it.
+          <span>The lens stands inside {blind}: nothing of the site is seen. Move the camera out of it.</span>
         </p>
       )}
       <p id={`${id}-about`} className={styles.about} data-said>

@@ -19,9 +19,9 @@ import { usePictures } from './usePictures.ts';
 import styles from './person.module.css';
 
 /** Longer sides on the page, px. */
-const SIDES = { face: 132, plate: 132, parcel: 92 } as const;
+const SIDES = { face: 108, plate: 108, parcel: 76 } as const;
 /** A copy in the page's own pixels is no larger than this, px. */
-const ACTUAL = 132;
+const ACTUAL = 108;
 
 interface PersonCardProps {
   readonly title: string;

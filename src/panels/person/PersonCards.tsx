@@ -88,7 +88,7 @@ function CardsOf({ editor, plan, camera, assessment, beside }: CardsOfProps) {
     return <Empty about={`${camera.name} is fixed to nothing that stands here, so it has no picture.`} />;
   return (
     <section className={styles.strip} aria-label="The person at true pixels">
-      <Head about="drawn by us, not a photograph: what a camera’s own pixels leave of it" beside={beside} />
+      <Head about="drawn by us, not a photograph" beside={beside} />
       <PersonControls {...{ editor, plan, camera, target, standing, choice, set: setChoice }} />
       <div className={styles.cards}>
         {shown.cards.map(({ key, title, seen }) => (

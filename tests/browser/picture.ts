@@ -10,8 +10,8 @@ export interface Picture {
 }
 
 /** What the Model paints, without the signs and labels that lie over it. One pixel a CSS pixel. */
-export const pictureOf = async (page: Page): Promise<Picture> => {
-  const box = await model(page).boundingBox();
+export const pictureOf = async (page: Page, of = model(page)): Promise<Picture> => {
+  const box = await of.boundingBox();
   if (box === null) throw new Error('the Model is not in view');
   const png = await page.screenshot({
     clip: box,

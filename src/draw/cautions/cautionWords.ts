@@ -28,6 +28,14 @@ const SEVERITY: Readonly<Record<Severity, string>> = {
   tell: 'Good to know',
 };
 
+/** The same within a sentence, after a number. */
+export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
+  stop: 'to look at before you drill',
+  fails: 'that cannot count',
+  tight: 'tight',
+  tell: 'good to know',
+};
+
 export const severityWord = (severity: Severity): string => SEVERITY[severity];
 
 /** How many cautions are said at once. */

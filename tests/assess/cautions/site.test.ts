@@ -1,6 +1,18 @@
 import { describe, expect, test } from 'vitest';
 import type { Patch, Situation } from '../../../src/plan/plan.ts';
-import { barrier, block, face, house, night, ringOf, said, severities, window, type Site } from './sites.ts';
+import {
+  barrier,
+  block,
+  face,
+  house,
+  nearly,
+  night,
+  ringOf,
+  said,
+  severities,
+  type Site,
+  window,
+} from './sites.ts';
 
 /* What stands between the camera and what is asked, may grow, was not tried, or not measured. The camera of sites.ts. */
 
@@ -15,7 +27,7 @@ describe('row 23, how much room a sight line has', () => {
     expect(severities(23, beside(0.151))).toBe('');
     expect(said(23, beside(0.149))[0]?.figures).toMatchObject({
       thing: 'block',
-      clear: expect.closeTo(0.149, 9),
+      clear: nearly(0.149, 9),
     });
     expect(severities(23, beside(0.151, { cautions: { 'clear.solid': 0.16 } }))).toBe('tight');
   });
@@ -72,14 +84,14 @@ describe('row 24, growth', () => {
 
   test('tells the ground that it will hide, exactly', () => {
     const [one] = said(24, site({}));
-    expect(one?.figures).toMatchObject({ years: 3, area: expect.closeTo(area, 6) });
+    expect(one?.figures).toMatchObject({ years: 3, area: nearly(area, 6) });
     expect(severities(24, site({ 'growth.area': area + 0.001 }))).toBe('');
     expect(severities(24, site({ 'growth.area': area - 0.001 }))).toBe('tell');
   });
 
   test('by the rate and the years of the plan, and of no wall', () => {
     const [one] = said(24, site({ 'growth.years': 2, 'growth.hedge': 0.45 }));
-    expect(one?.figures).toMatchObject({ years: 2, area: expect.closeTo(area, 6) });
+    expect(one?.figures).toMatchObject({ years: 2, area: nearly(area, 6) });
     const wall = barrier(
       [
         [-30, 5],

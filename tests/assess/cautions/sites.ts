@@ -1,3 +1,4 @@
+import { expect } from 'vitest';
 import { createCautioner } from '../../../src/assess/cautions/cautioner.ts';
 import type { Caution } from '../../../src/assess/cautions/caution.ts';
 import { ROWS } from '../../../src/assess/cautions/registry.ts';
@@ -206,3 +207,12 @@ export const night: Situation = {
   leaves: {},
   treesInLeaf: null,
 };
+
+/** The house with a camera on its south wall. */
+export const wall = (along: number, height: number, more: Partial<Building> = {}): Site => ({
+  structures: [house(more)],
+  camera: onWall(along, height),
+});
+
+/** A figure to so many digits after the point, within an object that is matched. */
+export const nearly = (value: number, digits: number): unknown => expect.closeTo(value, digits);

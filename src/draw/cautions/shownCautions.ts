@@ -1,0 +1,15 @@
+import type { CautionReport } from '../../assess/cautions/caution.ts';
+import { createCautioner } from '../../assess/cautions/cautioner.ts';
+import type { Plan } from '../../plan/plan.ts';
+
+/** The cautions about a camera of a plan in steps of a few milliseconds: run them while the window is at rest. */
+export type SeekCautions = (
+  plan: Plan,
+  camera: string,
+) => Generator<{ readonly share: number; readonly doing: string }, CautionReport | null, void>;
+
+/** Remembers what it laid out of the last plan. */
+export function createSeekCautions(): SeekCautions {
+  const cautioner = createCautioner();
+  return (plan, camera) => cautioner.steps(plan, camera);
+}

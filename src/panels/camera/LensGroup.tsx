@@ -43,6 +43,11 @@ export function LensGroup({ editor, camera }: LensGroupProps) {
   return (
     <Group title="Lens and sensor">
       <Figure label="Angle of view" value={`${degrees(horizontal)} × ${degrees(vertical)}`} unit="°" />
+      {sheetFaults(camera, name).map((fault) => (
+        <p key={`${fault.code} ${fault.path.join(' ')}`} className={styles.trouble} data-fault={fault.code}>
+          {words({ ...fault, path: [] })}
+        </p>
+      ))}
       <Select
         label="Lens"
         value={isVarifocal(lens) ? 'varifocal' : 'fixed'}
@@ -90,11 +95,6 @@ export function LensGroup({ editor, camera }: LensGroupProps) {
         }}
       />
       <SizeRow label="Sensor size" {...field} settings={sensorSettings(camera)} />
-      {sheetFaults(camera, name).map((fault) => (
-        <p key={`${fault.code} ${fault.path.join(' ')}`} className={styles.trouble} data-fault={fault.code}>
-          {words({ ...fault, path: [] })}
-        </p>
-      ))}
     </Group>
   );
 }

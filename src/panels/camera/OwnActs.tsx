@@ -26,7 +26,7 @@ export function OwnActs({ editor, own, camera }: OwnActsProps) {
         <Button press={() => keepAs(editor, own, camera, name)}>Keep {camera.name} as my own</Button>
         <Button press={() => void readFile(editor, own)}>Read a file</Button>
         <Button off={count === 0 ? 'You have none yet.' : null} press={() => void saveFile(editor, own)}>
-          Save to a file
+          Save mine to a file
         </Button>
       </div>
       {!kept && (

@@ -11,9 +11,9 @@ import { TitleBlock } from '../panels/TitleBlock.tsx';
 import { FaultWordsProvider } from '../panels/faultWords.ts';
 import { faultText } from '../plan/faultText.ts';
 import type { Theme } from '../draw/ink.ts';
-import { browserClipboard, clipCommands, listenToClipboard } from './clipboard.ts';
 import { afterFirst } from '../view3d/afterFirst.ts';
 import { ErrorBoundary } from './ErrorBoundary.tsx';
+import { joinClipboard } from './joinClipboard.ts';
 import { ModelRegion } from './ModelRegion.tsx';
 import { PageOver } from './PageOver.tsx';
 import { SheetColumn, loadAskedSheet } from './SheetColumn.tsx';
@@ -69,8 +69,7 @@ export function App({
     () => commands.add(windowCommands({ editor, desk, openings, tracing, save })),
     [commands, editor, desk, openings, tracing, save],
   );
-  useEffect(() => commands.add(clipCommands(editor, browserClipboard())), [commands, editor]);
-  useEffect(() => listenToClipboard(editor), [editor]);
+  useEffect(() => joinClipboard(editor, answers, commands), [editor, answers, commands]);
   useEffect(() => afterFirst(answers, loadRest), [answers]);
   useEffect(() => listenToDrops(openings.file), [openings]);
   useEffect(() => {

@@ -1,6 +1,7 @@
 import type { Command } from '../editor/commands.ts';
-import { copied, cut, notCopied, paste, selectEverything } from '../editor/clip.ts';
+import { copied, cut, notCopied, paste } from '../editor/clip.ts';
 import type { Editor } from '../editor/editor.ts';
+import { selectEverything } from '../editor/selectEverything.ts';
 
 /** The system's clipboard, as far as the browser lets a page have it. */
 export interface SystemClipboard {

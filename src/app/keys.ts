@@ -1,6 +1,6 @@
 import { tinykeys } from 'tinykeys';
-import { selectEverything } from '../editor/clip.ts';
 import type { Editor } from '../editor/editor.ts';
+import { selectEverything } from '../editor/selectEverything.ts';
 import { deleteSelected } from '../editor/selectionActs.ts';
 import { nextTarget } from '../panels/nextTarget.ts';
 import type { DeskStore } from './desk.ts';

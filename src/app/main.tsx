@@ -1,10 +1,11 @@
 import { createRoot } from 'react-dom/client';
 import { createAnswers } from '../answers/store.ts';
 import { createSession } from '../assess/session.ts';
-import { autosave, keepCoverShaping, keptCoverShaping } from '../editor/autosave.ts';
+import { autosave, browserPad, keepCoverShaping, keptCoverShaping, whileFree } from '../editor/autosave.ts';
 import { noShelf, openShelf } from '../editor/browserShelf.ts';
 import { keepDraft, takeUpDraft } from '../editor/keptDraft.ts';
 import { restore } from '../editor/keeping.ts';
+import { settlePad, withPad } from '../editor/pad.ts';
 import type { Shelf } from '../editor/shelf.ts';
 import { createCommands } from '../editor/commands.ts';
 import { createEditor } from '../editor/store.ts';
@@ -29,7 +30,11 @@ async function start(): Promise<void> {
   dressPage(desk);
   const session = createSession();
   const pool = createPool(session, hireWorker, poolSize(navigator.hardwareConcurrency));
-  const shelf: Shelf = await openShelf().catch(() => noShelf);
+  const shelf: Shelf = await openShelf().then(
+    (opened) => withPad(opened, browserPad),
+    () => noShelf,
+  );
+  await settlePad(shelf, browserPad, whileFree).catch(() => undefined);
   const linked = new URLSearchParams(location.search).get('plan') === 'demo';
   const found = await restore(shelf).catch(() => null);
   const kept = found && 'history' in found ? found : null;

@@ -1,6 +1,7 @@
 import type { Editor } from './editor.ts';
 import { keepPlan } from './keeping.ts';
 import type { Keeping } from './keeping.ts';
+import type { Pad } from './pad.ts';
 import type { Shelf } from './shelf.ts';
 import type { LetGo, Tabs } from './tabs.ts';
 
@@ -26,9 +27,22 @@ export function autosave(editor: Editor, shelf: Shelf): Keeping {
   return keeping;
 }
 
+const lockOf = (plan: string) => `soffit plan ${plan}`;
+
+/** The words that the browser keeps for a page, written before the next line runs. */
+export const browserPad: Pad = {
+  names: () => Object.keys(localStorage),
+  read: (name) => localStorage.getItem(name),
+  write: (name, text) => (text === null ? localStorage.removeItem(name) : localStorage.setItem(name, text)),
+};
+
+/** Does something while no other tab has the plan; where one has it, that tab sees to it. */
+export const whileFree = async (plan: string, act: () => Promise<void>): Promise<void> => {
+  await navigator.locks.request(lockOf(plan), { ifAvailable: true }, (lock) => (lock ? act() : undefined));
+};
+
 function browserTabs(): Tabs {
   const channel = new BroadcastChannel('soffit');
-  const lockOf = (plan: string) => `soffit plan ${plan}`;
 
   const hold = (plan: string, options: LockOptions, lost: () => void): Promise<LetGo | null> =>
     new Promise((resolve) => {

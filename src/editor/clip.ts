@@ -4,6 +4,7 @@ import type { Movable } from '../plan/commands/thing.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Editor } from './editor.ts';
 import { thingOf } from './recordsOf.ts';
+import { everything } from './selectEverything.ts';
 import { deleteSelected } from './selectionActs.ts';
 import { cornersSelected, thingsOf, wordsFor } from './shaping/selection.ts';
 
@@ -102,23 +103,4 @@ function asideOf(before: Plan, after: Plan, things: readonly Movable[]): number 
   let east = isLoose ? ASIDE : 0;
   while (isTaken(east)) east += ASIDE;
   return east;
-}
-
-/** All that stands somewhere, but for the boundary. */
-function everything(plan: Plan): readonly Movable[] {
-  return [
-    ...plan.structureOrder.map((id): Movable => ({ kind: 'structure', id })),
-    ...plan.patchOrder.map((id): Movable => ({ kind: 'patch', id })),
-    ...plan.lampOrder.map((id): Movable => ({ kind: 'lamp', id })),
-    ...plan.cameraOrder.map((id): Movable => ({ kind: 'camera', id })),
-    ...plan.pictureOrder.map((id): Movable => ({ kind: 'picture', id })),
-  ];
-}
-
-/** Selects all that has a place of its own. */
-export function selectEverything(editor: Editor): void {
-  const { plan } = editor.store.getState();
-  const things = everything(plan);
-  editor.selectAll(things);
-  editor.say(things.length === 1 ? '1 thing selected.' : `${things.length} things selected.`);
 }

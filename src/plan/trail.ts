@@ -6,8 +6,9 @@ import { z } from './zod.ts';
 const change = z.strictObject({
   field: z.keyof(planSchema),
   record: z.string().nullable(),
-  before: z.unknown(),
-  after: z.unknown(),
+  // Written as text, a side that was nothing is not there.
+  before: z.unknown().optional(),
+  after: z.unknown().optional(),
 });
 
 const step = z.strictObject({ name: z.string(), changes: z.array(change) });

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { copied, cut, notCopied, paste, selectEverything } from '../../src/editor/clip.ts';
+import { copied, cut, notCopied, paste } from '../../src/editor/clip.ts';
+import { selectEverything } from '../../src/editor/selectEverything.ts';
 import { createEditor } from '../../src/editor/store.ts';
 import { addCamera, newCamera } from '../../src/plan/commands/addCamera.ts';
 import { emptyPlan } from '../../src/plan/emptyPlan.ts';

@@ -1,6 +1,6 @@
 import type { Plan } from '../../plan/plan.ts';
 import type { Selected } from '../editor.ts';
-import { settingsOf } from '../settings/settingsOf.ts';
+import { placementSettings } from '../settings/placementSettings.ts';
 import { dimension, type Dimension } from './dimension.ts';
 import { edgeDimensions, positionDimensions } from './outlineDimensions.ts';
 import { openingDimensions } from './openingDimensions.ts';
@@ -45,7 +45,7 @@ const PLACE = ['at 0', 'at 1'];
 
 /** The numbers of its sheet, with places to be drawn at. */
 const sizeDimensions = (plan: Plan, thing: Selected): readonly Dimension[] =>
-  settingsOf(plan, thing)
+  placementSettings(plan, thing)
     .filter(({ key }) => !PLACE.includes(key))
     .map(({ key, label, measure, value, bounds, change }) =>
       dimension({

@@ -4,10 +4,11 @@ import { expect, test } from 'vitest';
 import { createSession, runSteps } from '../../src/assess/session.ts';
 import { changeOf } from '../../src/assess/trial/change.ts';
 import { trialAsked } from '../../src/assess/trial/trialAsked.ts';
+import { ink } from '../../src/draw/ink.ts';
 import { setLens } from '../../src/plan/commands/setLens.ts';
 import { demo } from '../editor/plans.ts';
 import { frames, settled, visiting } from './driver.ts';
-import { pictureOf, pixelAt, type Picture } from './picture.ts';
+import { histogram, pictureOf, pixelAt, type Picture } from './picture.ts';
 
 const GROUND = {
   target: { kind: 'ground', height: 0 },
@@ -76,6 +77,11 @@ test(
     expect(off(all, all.width * 0.12, middle - 6)).toBe(0);
     expect(off(none, middle + 6, all.width * 0.9)).toBe(0);
     expect(off(none, all.width * 0.12, middle - 6)).toBeGreaterThan(20);
+    // The longer lens identifies on half as much ground again, so it paints more in that tone.
+    const finest = ink.light.fourBands[3] ?? '';
+    const inked = (one: Picture): number => histogram(one).get(finest) ?? 0;
+    expect(inked(all)).toBeGreaterThan(100);
+    expect(inked(none)).toBeGreaterThan(1.2 * inked(all));
 
     await trial.getByRole('button', { name: 'Keep B', exact: true }).click();
     await settled(page);

@@ -9,6 +9,9 @@ import styles from './pages.module.css';
 const LensTrialPage = lazy(() =>
   import('./trial/LensTrialPage.tsx').then((loaded) => ({ default: loaded.LensTrialPage })),
 );
+const CardsPage = lazy(() =>
+  import('./cards/CardsPage.tsx').then((loaded) => ({ default: loaded.CardsPage })),
+);
 const QuickSum = lazy(() =>
   import('../panels/sum/QuickSum.tsx').then((loaded) => ({ default: loaded.QuickSum })),
 );
@@ -38,6 +41,7 @@ export function PageOver({ editor, answers, desk, tracing, caught }: PageOverPro
             toModel={toModel}
           />
         )}
+        {page === 'cards' && <CardsPage editor={editor} answers={answers} />}
         {page === 'sum' && <QuickSum editor={editor} answers={answers} close={toModel} />}
       </Suspense>
     </main>

@@ -5,6 +5,7 @@ import styles from './pages.module.css';
 const PAGES: readonly { readonly page: Page; readonly label: string }[] = [
   { page: 'model', label: 'Model' },
   { page: 'trial', label: 'Lens trial' },
+  { page: 'cards', label: 'Drill cards' },
   { page: 'sum', label: 'Quick sum' },
 ];
 

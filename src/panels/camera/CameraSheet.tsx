@@ -23,6 +23,10 @@ const DevicePicker = lazy(() =>
   import('./DevicePicker.tsx').then((loaded) => ({ default: loaded.DevicePicker })),
 );
 
+const CautionList = lazy(() =>
+  import('../cautions/CautionList.tsx').then((loaded) => ({ default: loaded.CautionList })),
+);
+
 interface CameraSheetProps {
   readonly editor: Editor;
   readonly answers: AnswersStore;
@@ -55,6 +59,9 @@ export function CameraSheet({ editor, answers, plan, camera }: CameraSheetProps)
       <MountGroup editor={editor} answers={answers} plan={plan} camera={camera} />
       <BracketGroup editor={editor} camera={camera} />
       <AimGroup editor={editor} plan={plan} camera={camera} />
+      <Suspense fallback={null}>
+        <CautionList editor={editor} answers={answers} camera={camera} />
+      </Suspense>
       <KindGroup editor={editor} camera={camera} choose={() => setChoosing(true)} />
       <LensGroup editor={editor} camera={camera} />
       <PicturesGroup editor={editor} camera={camera} />

@@ -105,9 +105,12 @@ export function elevation(
   const beside = lanesLeft
     ? Math.max(region.x, place([shown.left, 0])[0] - 1)
     : Math.min(region.x + region.width, place([shown.right, 0])[0] + 1);
+  // Words of a lane below keep off the lanes at the side.
+  const [from, to] = lanesLeft ? [beside + 1, box.x + box.width] : [box.x, beside - 1];
+  const beneath = { x: from, width: to - from, height: LANE };
   const lanes = [
     ...across.flatMap((one, row) => {
-      const lane: PageBox = { x: box.x, y: below + row * LANE, width: box.width, height: LANE };
+      const lane: PageBox = { ...beneath, y: below + row * LANE };
       const edge = place([one.at, 0])[0];
       return [
         witness(

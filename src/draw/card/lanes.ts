@@ -1,5 +1,5 @@
 import type { PageBox, PageItem } from '../../exchange/paper/page.ts';
-import { shortened, textWidth } from './letters.ts';
+import { printable, shortened, textWidth } from './letters.ts';
 import { GREY, INK, path, plated, SIZE, text, through, tick } from './pen.ts';
 
 /** Room that a lane with one dimension takes, mm. */
@@ -12,29 +12,36 @@ export const LANE = 7.2;
  */
 export function acrossLane(edge: number, hole: number, words: string, lane: PageBox): readonly PageItem[] {
   const y = lane.y + lane.height - 1.4;
-  const label = shortened(words, lane.width, SIZE.body, true);
-  const half = textWidth(label, SIZE.body, true) / 2;
+  const { label, size, half } = fitted(words, lane.width);
   const middle = within((edge + hole) / 2, lane.x + half, lane.x + lane.width - half);
   return [
     dimensionLine([edge, y], [hole, y]),
     tick([edge, y]),
     tick([hole, y]),
-    ...plated(text(middle, y - 1.3, label, { anchor: 'middle', bold: true })),
+    ...plated(text(middle, y - 1.3, label, { anchor: 'middle', bold: true, size })),
   ];
 }
 
 /** The same upwards, read from the right. */
 export function upLane(edge: number, hole: number, words: string, lane: PageBox): readonly PageItem[] {
   const x = lane.x + lane.width - 1.4;
-  const label = shortened(words, lane.height, SIZE.body, true);
-  const half = textWidth(label, SIZE.body, true) / 2;
+  const { label, size, half } = fitted(words, lane.height);
   const middle = within((edge + hole) / 2, lane.y + half, lane.y + lane.height - half);
   return [
     dimensionLine([x, edge], [x, hole]),
     tick([x, edge]),
     tick([x, hole]),
-    ...plated(text(x - 1.3, middle, label, { anchor: 'middle', bold: true, turn: -90 })),
+    ...plated(text(x - 1.3, middle, label, { anchor: 'middle', bold: true, size, turn: -90 })),
   ];
+}
+
+/** Words in the room there is: smaller first, and only then cut short, at the end, where the edge's name is. */
+function fitted(words: string, room: number): { label: string; size: number; half: number } {
+  const plain = printable(words);
+  const sizes = [SIZE.body, 2.4, 2.1];
+  const size = sizes.find((one) => textWidth(plain, one, true) <= room) ?? 2.1;
+  const label = shortened(plain, room, size, true);
+  return { label, size, half: textWidth(label, size, true) / 2 };
 }
 
 const dimensionLine = (from: readonly [number, number], to: readonly [number, number]): PageItem =>

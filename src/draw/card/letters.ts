@@ -98,7 +98,7 @@ export function printable(text: string): string {
     const twin = TWINS[letter];
     if (twin !== undefined) return twin;
     if (/\s/u.test(letter)) return ' ';
-    const bare = Array.from(letter.normalize('NFD'))
+    const bare = Array.from(letter.normalize('NFKD'))
       .filter((part) => TABLES.plain.has(part))
       .join('');
     return bare === '' ? '?' : bare;

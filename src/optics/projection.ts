@@ -55,20 +55,23 @@ export interface ImagePoint {
  * @returns     pixels; null where the lens has no image of it
  * Source: design, lens law; pinhole camera for k = 1.
  */
-export function imageFromSite(camera: Camera, point: Vec3): ImagePoint | null {
-  const axes = axesOf(camera);
-  const d: Vec3 = [point[0] - camera.eye[0], point[1] - camera.eye[1], point[2] - camera.eye[2]];
-  const x = along(axes.right, d);
-  const y = along(axes.down, d);
-  const z = along(axes.forward, d);
-  const off = Math.hypot(x, y);
-  const thetaRad = Math.atan2(off, z);
-  if ((off === 0 && z <= 0) || !hasImageRad(thetaRad, camera.k)) return null;
-  const gain = off === 0 ? 0 : (camera.focalLength * lawRad(thetaRad, camera.k)) / off;
+export const imageFromSite = (camera: Camera, point: Vec3): ImagePoint | null => imagesOf(camera)(point);
+
+/** The same for many points of one camera: its directions are worked out once. */
+export function imagesOf(camera: Camera): (point: Vec3) => ImagePoint | null {
+  const { right, down, forward } = axesOf(camera);
   const pitch = pixelPitch(camera);
-  return {
-    u: camera.frame.width / 2 + gain * x * pitch.across,
-    v: camera.frame.height / 2 + gain * y * pitch.down,
+  const { eye, k, focalLength, frame } = camera;
+  return (point) => {
+    const d: Vec3 = [point[0] - eye[0], point[1] - eye[1], point[2] - eye[2]];
+    const x = along(right, d);
+    const y = along(down, d);
+    const z = along(forward, d);
+    const off = Math.hypot(x, y);
+    const thetaRad = Math.atan2(off, z);
+    if ((off === 0 && z <= 0) || !hasImageRad(thetaRad, k)) return null;
+    const gain = off === 0 ? 0 : (focalLength * lawRad(thetaRad, k)) / off;
+    return { u: frame.width / 2 + gain * x * pitch.across, v: frame.height / 2 + gain * y * pitch.down };
   };
 }
 

@@ -1,8 +1,8 @@
 import { radFromDegrees } from '../../base/angle.ts';
 import { add, cross, dot, length, scale, subtract, unit, type Vec2, type Vec3 } from '../../base/vector.ts';
 import type { Camera } from '../../optics/camera.ts';
-import { imageFromSite } from '../../optics/projection.ts';
-import { quarterOf, uprightFrame, uprightFromImage } from '../../optics/upright.ts';
+import { imagesOf } from '../../optics/projection.ts';
+import { uprightCamera } from '../../optics/upright.ts';
 import { BENT } from './picture.ts';
 
 /** The greatest turn between two places of a line that are asked at first, °. */
@@ -26,13 +26,13 @@ export interface LensPicture {
 
 /** @returns how a camera draws; its lines lie within BENT of the true curves */
 export function lensPicture(camera: Camera): LensPicture {
-  const turned = quarterOf(camera);
-  const { width, height } = uprightFrame(camera.frame, turned);
+  // Stood up, the camera gives the upright picture as it is.
+  const upright = uprightCamera(camera);
+  const { width, height } = upright.frame;
+  const image = imagesOf(upright);
   const place = (point: Vec3): Vec2 | null => {
-    const at = imageFromSite(camera, point);
-    if (at === null) return null;
-    const { u, v } = uprightFromImage(at, camera.frame, turned);
-    return [u, v];
+    const at = image(point);
+    return at && [at.u, at.v];
   };
   const reach = AROUND * Math.max(width, height);
   const isNear = ([x, y]: Vec2): boolean =>

@@ -26,7 +26,7 @@ import { StandingSolids } from '../solids/StandingSolids.ts';
 import { TargetLayer } from '../wash/TargetLayer.ts';
 import { Wash } from '../wash/Wash.ts';
 import { aloneOf } from './aloneOf.ts';
-import { bentFaces, flatFace, type ViewFace } from './viewFaces.ts';
+import { bentFaces, faceLayout, flatFace, type FaceLayout, type ViewFace } from './viewFaces.ts';
 import { Warp } from './Warp.ts';
 
 /** What the picture shows besides the assessment. */
@@ -69,6 +69,7 @@ export class PictureScene {
   private width = 1;
   private height = 1;
   private ratio = 1;
+  private layout: { readonly key: string; readonly value: FaceLayout } | null = null;
 
   constructor(canvas: HTMLCanvasElement) {
     ColorManagement.enabled = false;
@@ -163,11 +164,20 @@ export class PictureScene {
       this.face(flatFace(camera, width, height), eye, false);
       return;
     }
-    const faces = bentFaces(camera, (FINER * width) / camera.frame.width);
+    const faces = bentFaces(camera, this.layoutFor(camera));
     this.warp.set(camera, faces, width, height);
     this.wash.resize(faces.width, faces.height);
     for (const face of faces.faces) this.face(face, eye, true);
     this.warp.render(renderer);
+  }
+
+  /** Stays the same while only the aim changes. */
+  private layoutFor(camera: Camera): FaceLayout {
+    const { focalLength, k, sensor, frame } = camera;
+    const key = JSON.stringify([focalLength, k, sensor, frame, this.width]);
+    if (this.layout?.key !== key)
+      this.layout = { key, value: faceLayout(camera, (FINER * this.width) / frame.width) };
+    return this.layout.value;
   }
 
   private setRatio(ratio: number): void {

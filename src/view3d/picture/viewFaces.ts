@@ -52,31 +52,28 @@ export function flatFace(camera: Camera, width: number, height: number): ViewFac
   };
 }
 
+/** The faces that a bent lens needs, whichever way it is aimed: sides of a cube about it, by their place in SIDES. */
+export interface FaceLayout {
+  readonly parts: readonly (Omit<ViewFace, 'right' | 'up' | 'ahead'> & { readonly side: number })[];
+  readonly width: number;
+  readonly height: number;
+}
+
 /**
- * The faces for a bent lens: one flat picture where it looks no wider than that bears, else the sides of a cube about the
- * lens, cut to what is seen of each.
+ * What a bent lens needs: one flat picture where it looks no wider than that bears, else the sides of a cube about it, cut to
+ * what is seen of each. It hangs on lens and frame alone, so that it serves a whole drag.
  * @param camera upright
- * @param scale  px of the window a pixel of the recorded picture
+ * @param scale  px of the faces a pixel of the recorded picture
  */
-export function bentFaces(camera: Camera, scale: number): ViewFaces {
-  const { right, down, forward } = axesOf(camera);
-  const up = negative(down);
-  const ways = waysOf(camera, right, up, forward);
+export function faceLayout(camera: Camera, scale: number): FaceLayout {
+  const ways = waysOf(camera);
   const pitch = pixelPitch(camera);
-  // As fine in its middle as the window.
+  // As fine in its middle as is asked for.
   const fine = camera.focalLength * Math.max(pitch.across, pitch.down) * scale;
   const isFlat = ways.every(([x, y, z]) => z > 0 && Math.abs(x) < FLAT * z && Math.abs(y) < FLAT * z);
-  const sides: readonly (readonly [Vec3, Vec3, Vec3])[] = [
-    [right, up, forward],
-    [negative(forward), up, right],
-    [forward, up, negative(right)],
-    [right, negative(forward), up],
-    [right, forward, negative(up)],
-    [negative(right), up, negative(forward)],
-  ];
-  const asked = isFlat ? sides.slice(0, 1) : sides;
-  const found = asked.flatMap(([r, u, a], index): Omit<ViewFace, 'part'>[] => {
-    const slopes = ways.flatMap((way) => slopesOn(way, index, isFlat));
+  const sides = isFlat ? [0] : SIDES.map((_, side) => side);
+  const found = sides.flatMap((side): Bounds[] => {
+    const slopes = ways.flatMap((way) => slopesOn(way, side, isFlat));
     if (slopes.length === 0) return [];
     const [xs, ys] = [slopes.map(([x]) => x), slopes.map(([, y]) => y)];
     // Between two places that were asked a little more may be seen.
@@ -84,9 +81,7 @@ export function bentFaces(camera: Camera, scale: number): ViewFaces {
     const bound = (value: number) => (isFlat ? value : Math.min(1, Math.max(-1, value)));
     return [
       {
-        right: r,
-        up: u,
-        ahead: a,
+        side,
         left: bound(Math.min(...xs) - spare),
         most: bound(Math.max(...xs) + spare),
         bottom: bound(Math.min(...ys) - spare),
@@ -97,19 +92,44 @@ export function bentFaces(camera: Camera, scale: number): ViewFaces {
   return packed(found, fine);
 }
 
+/** The faces of a layout as a camera is aimed. @param camera upright */
+export function bentFaces(camera: Camera, { parts, width, height }: FaceLayout): ViewFaces {
+  const { right, down, forward } = axesOf(camera);
+  const axes = axesOfSides(right, negative(down), forward);
+  return {
+    faces: parts.flatMap(({ side, ...part }): ViewFace[] => {
+      const own = axes[side];
+      return own ? [{ right: own[0], up: own[1], ahead: own[2], ...part }] : [];
+    }),
+    width,
+    height,
+  };
+}
+
+type Bounds = Omit<FaceLayout['parts'][number], 'part'>;
+
+const axesOfSides = (right: Vec3, up: Vec3, forward: Vec3): readonly (readonly [Vec3, Vec3, Vec3])[] => [
+  [right, up, forward],
+  [negative(forward), up, right],
+  [forward, up, negative(right)],
+  [right, negative(forward), up],
+  [right, forward, negative(up)],
+  [negative(right), up, negative(forward)],
+];
+
 const negative = ([x, y, z]: Vec3): Vec3 => [-x, -y, -z];
 
-/** Which way places of the picture look: right, up, ahead. */
-function waysOf(camera: Camera, right: Vec3, up: Vec3, forward: Vec3): Vec3[] {
+/** Which way places of the picture look: right, up, ahead of the lens. */
+function waysOf(camera: Camera): Vec3[] {
+  // Level and due north, ahead is y and up is z.
+  const level = { ...camera, pan: 0, tilt: 0, roll: 0 };
   const { width, height } = camera.frame;
-  const along = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
   const ways: Vec3[] = [];
-  const ask = (u: number, v: number): void => {
-    const way = siteRayFromImage(camera, { u, v });
-    if (way) ways.push([along(way, right), along(way, up), along(way, forward)]);
-  };
   for (let row = 0; row <= ASKED; row += 1)
-    for (let column = 0; column <= ASKED; column += 1) ask((width * column) / ASKED, (height * row) / ASKED);
+    for (let column = 0; column <= ASKED; column += 1) {
+      const way = siteRayFromImage(level, { u: (width * column) / ASKED, v: (height * row) / ASKED });
+      if (way) ways.push([way[0], way[2], way[1]]);
+    }
   return ways;
 }
 
@@ -132,7 +152,7 @@ const SIDES: readonly ((x: number, y: number, z: number) => Vec3)[] = [
 ];
 
 /** Puts faces on shelves. */
-function packed(faces: readonly Omit<ViewFace, 'part'>[], fine: number): ViewFaces {
+function packed(faces: readonly Bounds[], fine: number): FaceLayout {
   for (let scale = fine; ; scale *= 0.8) {
     const sized = faces
       .map((face) => ({
@@ -146,7 +166,7 @@ function packed(faces: readonly Omit<ViewFace, 'part'>[], fine: number): ViewFac
       sized.reduce((sum, one) => sum + one.width, 0),
     );
     let [x, y, high, wide] = [0, 0, 0, 0];
-    const placed = sized.map(({ face, width, height }): ViewFace => {
+    const parts = sized.map(({ face, width, height }): FaceLayout['parts'][number] => {
       if (x > 0 && x + width > widest) [x, y, high] = [0, y + high, 0];
       const part: Part = { x, y, width, height };
       [x, high] = [x + width, Math.max(high, height)];
@@ -162,6 +182,6 @@ function packed(faces: readonly Omit<ViewFace, 'part'>[], fine: number): ViewFac
       };
     });
     const height = y + high;
-    if ((wide <= LONGEST && height <= LONGEST) || scale < 1) return { faces: placed, width: wide, height };
+    if ((wide <= LONGEST && height <= LONGEST) || scale < 1) return { parts, width: wide, height };
   }
 }

@@ -7,7 +7,6 @@ import { statusWords } from '../../draw/cautions/status.ts';
 import { shownThreshold } from '../../draw/cautions/thresholdWords.ts';
 import type { Editor } from '../../editor/editor.ts';
 import { markPlaces, tick } from '../../editor/settings/cautionActs.ts';
-import { Button } from '../../fittings/Button.tsx';
 import { Check } from '../../fittings/Check.tsx';
 import type { Plan, PlanCamera } from '../../plan/plan.ts';
 import { LimitField } from './LimitField.tsx';
@@ -57,12 +56,12 @@ export function CautionRow({ editor, answers, plan, camera, caution }: CautionRo
         />
       )}
       <div className={styles.acts}>
-        <Button look="quiet" pressed={marked} press={show}>
+        <button type="button" className={styles.press} aria-pressed={marked} onClick={show}>
           {marked ? 'Take the mark away' : 'Show in the Model'}
-        </Button>
+        </button>
         <button
           type="button"
-          className={styles.why}
+          className={styles.press}
           aria-expanded={asked}
           aria-controls={more}
           onClick={() => setAsked(!asked)}

@@ -73,11 +73,33 @@ function goesOn({ face, normal }: OwnPlane, eye: Vec3, way: Vec3): boolean {
 
 const degrees = (sine: number): number => (Math.asin(Math.max(-1, Math.min(1, sine))) * 180) / Math.PI;
 
-/** The least angle of the picture's edge, or of the beam's, off a plane; Infinity where the plane does not go on there. */
-function leastAngle(plane: OwnPlane, eye: Vec3, ways: readonly Vec3[]): number {
-  return ways
+interface Edge {
+  /** Off the plane, °; Infinity where the plane does not go on beside any of the picture's edge. */
+  readonly angle: number;
+  readonly way: Vec3;
+}
+
+/** The edge of the picture, or of the beam, that is least off a plane. */
+const leastOff = (plane: OwnPlane, eye: Vec3, ways: readonly Vec3[]): Edge =>
+  ways
     .filter((way) => goesOn(plane, eye, way))
-    .reduce((least, way) => Math.min(least, degrees(dot(way, plane.normal))), Infinity);
+    .map((way): Edge => ({ angle: degrees(dot(way, plane.normal)), way }))
+    .reduce((least, one) => (one.angle < least.angle ? one : least), {
+      angle: Infinity,
+      way: plane.normal,
+    });
+
+/** A metre on from the lens along its wall or soffit, the way that an edge runs: where it glares. */
+function ahead({ face, normal }: OwnPlane, eye: Vec3, way: Vec3): Vec3 {
+  const flat = subtract(way, scale(normal, dot(way, normal)));
+  const size = Math.max(1e-9, Math.hypot(...flat));
+  const off = dot(subtract(eye, face.start), normal);
+  const on = ([e, f, n]: readonly [number, number, number]): number => e + f / size - off * n;
+  return [
+    on([eye[0], flat[0], normal[0]]),
+    on([eye[1], flat[1], normal[1]]),
+    on([eye[2], flat[2], normal[2]]),
+  ];
 }
 
 /** The edge of the beam that is nearest to a plane: half the beam off the axis, straight towards it. */
@@ -106,11 +128,15 @@ export function ownWall(about: About): readonly Found[] {
   const ways = edgeWays(about);
   const found = ownPlanes(about).flatMap((plane): Found[] => {
     const beam = lit ? beamWay(about, plane) : null;
-    const angle = leastAngle(plane, camera.eye, ways);
-    const beamAngle = beam === null ? Infinity : leastAngle(plane, camera.eye, [beam]);
-    if (Math.min(angle, beamAngle) >= limit) return [];
-    const what = angle < limit ? 'picture' : 'beam';
-    return [say(about, what, plane.face.name, what === 'picture' ? angle : beamAngle, lit)];
+    const picture = leastOff(plane, camera.eye, ways);
+    const [what, edge] =
+      picture.angle < limit || beam === null
+        ? (['picture', picture] as const)
+        : (['beam', leastOff(plane, camera.eye, [beam])] as const);
+    if (edge.angle >= limit) return [];
+    const at = ahead(plane, camera.eye, edge.way);
+    const found = say(about, what, plane.face.name, edge.angle, lit);
+    return [{ ...found, places: [{ at, thing: { kind: 'structure', id: plane.face.structure } }] }];
   });
   return found.length > 0 ? found : soffitSeen(about, lit);
 }

@@ -66,6 +66,39 @@ const LEVEL = cameraWith({
 });
 const FACE = { at: [0, 6, 1.6], looks: 180 } as const;
 
+test('a pixel is covered as far as its square is: edges of a car’s front fall where they do within pixels', () => {
+  // 34.3 px/m: half of 0.58 m is 9.9556 px right and left of the middle of the picture, 1280, by hand.
+  const far = { ...LEVEL, eye: [0, 0, 0.5], focalLength: 2 } as const;
+  const { cover, width, height, step } = taken(
+    sampled(far, plateSubject, { at: [0, 31.0714, 0.5], looks: 180 }, 0),
+  );
+  expect(step).toBe(1);
+  // 0.17 m are 5.84 px: a row beside the middle is covered wholly from above to below.
+  const row = Array.from(
+    cover.subarray(Math.floor(height / 2) * width, (Math.floor(height / 2) + 1) * width),
+  );
+  const covered = row.filter((share) => share > 0);
+  expect(covered).toHaveLength(20);
+  expect(covered.slice(1, -1).every((share) => share > 0.999)).toBe(true);
+  for (const end of [covered[0], covered.at(-1)]) expect(end).toBeCloseTo(0.9556, 1);
+  // Half a pixel to the side they are covered otherwise, and as much in all.
+  const aside = taken(
+    sampled(
+      { ...far, sensor: { width: 4.8, height: 2.7 }, pan: (0.4 / 1066.7) * (180 / Math.PI) },
+      plateSubject,
+      { at: [0, 31.0714, 0.5], looks: 180 },
+      0,
+    ),
+  );
+  const other = Array.from(aside.cover.subarray(Math.floor(aside.height / 2) * aside.width)).slice(
+    0,
+    aside.width,
+  );
+  const parts = other.filter((share) => share > 0);
+  expect(parts.reduce((all, one) => all + one, 0)).toBeCloseTo(19.911, 0);
+  expect(parts[0]).toBeCloseTo(0.3556, 1);
+});
+
 test('a head is 16 cm wide at the brow: 56.9 px of 355.6 px/m, by hand', () => {
   // The sight line grazes the round head a little before its middle: 6 m less 5 mm.
   const { cover, width, height, step } = taken(sampled(LEVEL, headSubject(false), FACE, 0));

@@ -7,12 +7,12 @@ import { Button } from '../fittings/Button.tsx';
 import { Select } from '../fittings/Select.tsx';
 import { BandBars } from './BandBars.tsx';
 import { ConditionsGroup } from './ConditionsGroup.tsx';
-import { Cautions } from './Cautions.tsx';
 import { FaultList } from './FaultList.tsx';
 import { Figure } from './Figure.tsx';
 import { Group } from './Group.tsx';
 import { SheetHead } from './SheetHead.tsx';
 import { areaText } from './areaText.ts';
+import { BeforeDrilling } from './cautions/BeforeDrilling.tsx';
 import { askedText } from './targetText.ts';
 import styles from './sheet.module.css';
 
@@ -44,7 +44,7 @@ export function SiteSheet({ editor, answers }: { editor: Editor; answers: Answer
           set={(units) => judgeBy(editor, { units })}
         />
       </Group>
-      <Cautions credits={plan.credits} />
+      <BeforeDrilling credits={plan.credits} />
     </>
   );
 }

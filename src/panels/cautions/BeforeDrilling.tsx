@@ -1,8 +1,8 @@
-import { Group } from './Group.tsx';
-import styles from './sheet.module.css';
+import { Group } from '../Group.tsx';
+import styles from '../sheet.module.css';
 
 /** What stands beside every result, and whom to thank for the map. */
-export function Cautions({ credits }: { credits: readonly string[] }) {
+export function BeforeDrilling({ credits }: { credits: readonly string[] }) {
   return (
     <>
       <Group title="Before anyone drills">

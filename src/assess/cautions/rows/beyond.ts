@@ -47,13 +47,13 @@ function recognised(about: About, found: FoundSight, parts: readonly Window[]) {
  * Row 40: ground, windows and doors beyond the boundary seen at recognise or better, whatever the camera's range is set to.
  * Over uneven ground only windows and doors are told. Nothing without a boundary.
  */
-export function beyond(about: About): readonly Found[] {
+export function* beyond(about: About): Generator<void, readonly Found[], void> {
   const { scene, plan, edition } = about;
   const { boundary } = plan;
   if (boundary === null) return [];
   const openings = openingsBeyond(about, boundary);
   const even = scene.solids.at(-1)?.id !== GROUND;
-  const area = even ? groundBeyond(about, boundary) : { value: 0, bound: 0, at: null };
+  const area = even ? yield* groundBeyond(about, boundary) : NOTHING;
   const least = about.limit('beyond.area');
   if (openings.length === 0 && area.value <= least) return [];
   const band = edition.bands.find(({ density }) => density >= KNOWN)?.name ?? '';
@@ -76,10 +76,19 @@ export function beyond(about: About): readonly Found[] {
   ];
 }
 
-function groundBeyond(
+interface Ground {
+  readonly value: number;
+  readonly bound: number;
+  /** A place of it. */
+  readonly at: Vec3 | null;
+}
+
+const NOTHING: Ground = { value: 0, bound: 0, at: null };
+
+function* groundBeyond(
   about: About,
   boundary: readonly (readonly [number, number])[],
-): { readonly value: number; readonly bound: number; readonly at: Vec3 | null } {
+): Generator<void, Ground, void> {
   const { camera, scene, obstacles } = about;
   const reach = reachOf(about);
   const [x, y] = camera.eye;
@@ -90,9 +99,10 @@ function groundBeyond(
     [x - reach, y + reach],
   ];
   const found = sightOf(camera, horizontalPlane(scene.ground), window, obstacles.facets);
-  if (found.sight.lensInside !== null || seenWithin(found, window).area === 0)
-    return { value: 0, bound: 0, at: null };
+  if (found.sight.lensInside !== null || seenWithin(found, window).area === 0) return NOTHING;
+  yield;
   const all = recognised(about, found, [window]);
+  yield;
   const own = recognised(about, found, convexParts(boundary));
   const at = found.sight.seen.pieces
     .map(({ from }): Vec3 => [from[0], from[1], scene.ground])

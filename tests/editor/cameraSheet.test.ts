@@ -155,7 +155,10 @@ describe('a part of the sensor for one picture', () => {
     const camera = cameraOf(turned, 'C1');
     const mode = camera.device.modes[1];
     if (!mode) throw new Error('no second picture');
-    const [share] = modeShare(camera, mode);
+    const [share, angle] = modeShare(camera, mode);
+    expect(share?.value).toBeCloseTo(100, 9);
+    // Its whole width is the sensor's height, so that its angle is the vertical one of the picture that lies.
+    expect(angle?.value).toBeCloseTo(endAngles(camera, 'down')[0] ?? NaN, 9);
     const half = given(turned, share, 50);
     // Half of 3.04 mm across, and 2688 / 1520 of that up, of 5.37 mm.
     const { crop } = cameraOf(half, 'C1').device.modes[1] ?? {};

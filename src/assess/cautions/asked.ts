@@ -10,7 +10,7 @@ import type { Plan } from '../../plan/plan.ts';
 import { lensInside } from '../../sight/lensInside.ts';
 import type { Obstacles } from '../ground.ts';
 
-export type Requirement = Plan['requirements'][string];
+type Requirement = Plan['requirements'][string];
 
 /** A place of what must be seen, as one camera sees it by day: in its frame, with nothing in the way, or not. */
 export interface Spot {
@@ -76,7 +76,7 @@ interface Placed {
 }
 
 /** The places of a requirement at which it is asked. */
-export function placesOf({ shape, at }: Requirement): readonly Placed[] {
+function placesOf({ shape, at }: Requirement): readonly Placed[] {
   const [first] = at;
   if (first === undefined) return [];
   if (shape === 'point' || at.length === 1) return [{ place: first, walks: null }];

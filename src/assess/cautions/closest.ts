@@ -20,7 +20,7 @@ function nearestOnEdge(point: Vec3, a: Vec3, b: Vec3): Vec3 {
 }
 
 /** The point of a triangle nearest to another: the foot on its plane where that lies within, else on an edge. */
-export function nearestOnTriangle(point: Vec3, [a, b, c]: readonly [Vec3, Vec3, Vec3]): Vec3 {
+function nearestOnTriangle(point: Vec3, [a, b, c]: readonly [Vec3, Vec3, Vec3]): Vec3 {
   const normal = cross(subtract(b, a), subtract(c, a));
   const size2 = dot(normal, normal);
   if (size2 > 0) {

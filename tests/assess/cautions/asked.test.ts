@@ -124,6 +124,10 @@ describe('row 3, a plate', () => {
     // 1280 × cos² of the angle ÷ 4 px/m upright: far above 15 px.
     expect(severities(3, from(29.9))).toBe('');
     expect(severities(3, from(30.1))).toBe('fails');
+    // Upright it is foreshortened twice: by the way there, 4 m ÷ cos a, and by cos a itself.
+    const [one] = said(3, from(40));
+    const pixels = (0.079 * 1280 * Math.cos((40 * Math.PI) / 180) ** 2) / 4;
+    expect(one?.figures).toMatchObject({ pixels: nearly(pixels, 9) });
   });
 
   test('says the pixels of a character', () => {

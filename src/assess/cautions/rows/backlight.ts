@@ -29,7 +29,7 @@ export function openingCorners(
 }
 
 /** The share of the picture that an outline in space takes up, clipped to the frame; 0 where part of it has no image. */
-export function shareOfPicture({ camera }: Pick<About, 'camera'>, corners: readonly Vec3[]): number {
+function shareOfPicture({ camera }: Pick<About, 'camera'>, corners: readonly Vec3[]): number {
   const images = corners.map((corner) => imageFromSite(camera, corner));
   const ring: Vec2[] = [];
   for (const image of images) {

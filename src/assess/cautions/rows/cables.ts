@@ -19,7 +19,7 @@ const adjoin = (one: readonly Vec2[], two: readonly Vec2[]): boolean =>
   two.some((corner) => distanceToRing(corner, one) < ADJOINS);
 
 /** The building that is taken to hold the recorder, the largest, with all that adjoin it. */
-export function mainBuilding({ plan }: Pick<About, 'plan'>): readonly Building[] {
+function mainBuilding({ plan }: Pick<About, 'plan'>): readonly Building[] {
   const buildings = plan.structureOrder.flatMap((id): Building[] => {
     const one = plan.structures[id];
     return one?.kind === 'building' ? [one] : [];

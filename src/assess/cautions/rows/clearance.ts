@@ -17,7 +17,7 @@ interface Passed {
 }
 
 /** The edge of a solid that a free sight line passes nearest, within a distance; null where there is none. */
-export function passedBy({ camera, obstacles, scene }: About, { at }: Spot, within: number): Passed | null {
+function passedBy({ camera, obstacles, scene }: About, { at }: Spot, within: number): Passed | null {
   const far = gap(camera.eye, at);
   if (far <= AT_LENS + AT_TARGET) return null;
   const way = subtract(at, camera.eye);

@@ -11,7 +11,7 @@ import type { ThresholdId } from '../thresholds.ts';
 import { faceKept } from './faceAngles.ts';
 
 /** Speed across the line of sight, m/s: of a walk whose way is known its part square to the line, else all of it. */
-export function speedAcross(
+function speedAcross(
   eye: Vec3,
   { at, walks, looks }: Pick<Spot, 'at' | 'walks' | 'looks'>,
   speed: number,
@@ -91,7 +91,7 @@ export function smeared(about: About): readonly Found[] {
 const HALVINGS = 16;
 
 /** Metres of a walk on which pictures of the face count: enough pixels, nothing in the way, within both limits. */
-export function countedWalk(about: About, asked: Asked): number {
+function countedWalk(about: About, asked: Asked): number {
   const { camera, obstacles, edition, groundAt } = about;
   const { facets, segments } = obstacles;
   const rule = ruleOf(camera, { kind: 'ground', height: 0 }, edition.bands, []);

@@ -43,7 +43,7 @@ function movedBy(one: Structure, [x, y]: Vec2): Structure {
 }
 
 /** How a structure may stand whose sizes were not measured: taller, lower, moved each way. */
-export function variantsOf(one: Structure): readonly Variant[] {
+function variantsOf(one: Structure): readonly Variant[] {
   const variants: Variant[] = [];
   const high = heightGot(one);
   if (high !== 'measured') {

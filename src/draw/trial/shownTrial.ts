@@ -1,6 +1,7 @@
 import type { Assessment } from '../../assess/assessment.ts';
 import { createSectioner, type Sectioner } from '../../assess/section/sectioner.ts';
 import type { Section } from '../../assess/section/section.ts';
+import { createJudgePoints, type AskedPoint } from '../../assess/trial/askedPoints.ts';
 import { atDistance, type AtDistance } from '../../assess/trial/alongAxis.ts';
 import type { CameraCoverage } from '../../coverage/coverage.ts';
 import type { Plan } from '../../plan/plan.ts';
@@ -12,6 +13,8 @@ export interface TrialSetting {
   readonly letter: string;
   readonly section: Section;
   readonly coverage: CameraCoverage;
+  /** The points among what must be seen. */
+  readonly points: readonly AskedPoint[];
 }
 
 /** The settings of some cameras of a plan as it is assessed; those that the assessment lacks are left out. */
@@ -27,6 +30,7 @@ const PERSON = 4;
 /** Remembers, by its identity, what it laid out of the scene that is shown. */
 export function createShowTrial(): ShowTrial {
   const sectioner: Sectioner = createSectioner();
+  const judge = createJudgePoints();
   return (assessment, plan, settings) =>
     settings.flatMap(({ id, letter }): readonly TrialSetting[] => {
       const coverage = assessment.cameras.find(({ camera }) => camera.id === id);
@@ -38,7 +42,8 @@ export function createShowTrial(): ShowTrial {
         person: PERSON,
         settings: plan.settings,
       });
-      return coverage === undefined || section === null ? [] : [{ id, letter, section, coverage }];
+      if (coverage === undefined || section === null) return [];
+      return [{ id, letter, section, coverage, points: judge(assessment, plan, id) }];
     });
 }
 

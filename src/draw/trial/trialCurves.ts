@@ -4,7 +4,7 @@ import { pathOf, px, stroke, words, type Mark } from '../section/marks.ts';
 import type { TrialSetting } from './shownTrial.ts';
 
 /** Lines by which settings are told apart, whatever their colour: A, B, C, D. */
-export const LINES: Readonly<Record<string, { readonly width: number; readonly dash: string | null }>> = {
+const LINES: Readonly<Record<string, { readonly width: number; readonly dash: string | null }>> = {
   A: { width: 2, dash: null },
   B: { width: 2, dash: '8 4' },
   C: { width: 2, dash: '2 4' },

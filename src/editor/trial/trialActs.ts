@@ -33,6 +33,7 @@ export function addVariant(editor: Editor, trial: TrialStore, camera: PlanCamera
     chosen: fresh.id,
     right: fresh.id,
   });
+  editor.say(`${letterOf(fresh.id)} stands beside A. Nothing changes until you keep it.`);
 }
 
 function differing(plan: Plan, fresh: PlanCamera, differs: Differs): PlanCamera {

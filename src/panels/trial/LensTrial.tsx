@@ -3,6 +3,8 @@ import type { ReactNode } from 'react';
 import { useStore } from 'zustand';
 import type { AnswersStore } from '../../answers/store.ts';
 import type { TrialAnswers } from '../../answers/trial.ts';
+import type { Area } from '../../coverage/area.ts';
+import type { Edition } from '../../coverage/band.ts';
 import { createShowTrial } from '../../draw/trial/shownTrial.ts';
 import type { Editor } from '../../editor/editor.ts';
 import { letterOf, rightOf, variantsIn, type TrialStore } from '../../editor/trial/trial.ts';
@@ -11,6 +13,7 @@ import { TrialCurves } from './TrialCurves.tsx';
 import { TrialSheet } from './TrialSheet.tsx';
 import { sideWords } from './sideWords.ts';
 import { Wipe } from './Wipe.tsx';
+import { areaText } from '../areaText.ts';
 import { askedText } from '../targetText.ts';
 import { TargetChoice } from '../TargetChoice.tsx';
 import { NoticePlate } from '../NoticePlate.tsx';
@@ -74,11 +77,8 @@ export function LensTrial({ editor, inTrial, trial, answers, changes, view, toMo
         </div>
         <div className={styles.scale} data-over>
           <DensityScale answers={answers} />
-          {right && state.marked && (
-            <p className={styles.legend}>
-              <b>+</b> gained <b>−</b> lost, at {bandName(assessment?.edition.bands[state.band]?.name)} or
-              better
-            </p>
+          {right && state.marked && assessment && (
+            <Legend changes={changes} edition={assessment.edition} band={state.band} right={right.id} />
           )}
         </div>
       </div>
@@ -98,4 +98,22 @@ export function LensTrial({ editor, inTrial, trial, answers, changes, view, toMo
     </div>
   );
 }
-const bandName = (name: string | undefined): string => (name ?? '').toLowerCase();
+
+interface LegendProps {
+  readonly changes: TrialAnswers;
+  readonly edition: Edition;
+  readonly band: number;
+  readonly right: string;
+}
+
+/** What + and − mean on the ground right of the divider, and how much there is of either. */
+function Legend({ changes, edition, band, right }: LegendProps) {
+  const change = useStore(changes, (state) => state.changes[right]?.byBand[band]);
+  const text = (area: Area | undefined): string => (area === undefined ? '' : ` ${areaText(area)}`);
+  return (
+    <p className={styles.legend}>
+      <b>+</b> gained{text(change?.gained)} <b>−</b> lost{text(change?.lost)}, enough to{' '}
+      {(edition.bands[band]?.name ?? '').toLowerCase()}
+    </p>
+  );
+}

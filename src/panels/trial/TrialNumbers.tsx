@@ -10,7 +10,8 @@ import { Select } from '../../fittings/Select.tsx';
 import type { Plan } from '../../plan/plan.ts';
 import { areaFigures } from '../areaText.ts';
 import { askedText } from '../targetText.ts';
-import { changeRows, coverRows, distanceRows, settingRows } from './trialRows.ts';
+import { changeRows, coverRows, distanceRows, pointRows, settingRows } from './trialRows.ts';
+import { remarks } from './remarks.ts';
 import { TrialTable } from './TrialTable.tsx';
 import styles from './trial.module.css';
 
@@ -35,12 +36,21 @@ export function TrialNumbers({ trial, changes, plan, settings, assessment, right
   const set = (next: number) => trial.setState({ distance: next });
   return (
     <>
+      {remarks(settings, assessment).map((words) => (
+        <p key={words} className={styles.hint}>
+          {words}
+        </p>
+      ))}
       {right !== null && <Changes {...{ trial, changes, assessment, right }} />}
       <section className={styles.group} aria-label="Numbers">
         <TrialTable
           label="Settings compared"
           settings={settings}
-          parts={[settingRows(settings, units), ...coverRows(settings, edition, units)]}
+          parts={[
+            settingRows(settings, units),
+            ...coverRows(settings, edition, units),
+            ...pointRows(settings, edition),
+          ]}
         />
       </section>
       <section className={styles.group} aria-label="At one distance">

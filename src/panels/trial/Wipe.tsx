@@ -5,7 +5,7 @@ import type { TrialStore } from '../../editor/trial/trial.ts';
 import styles from './trial.module.css';
 
 /** A setting beside the divider: its letter, and what sets it apart in a few words. */
-export interface WipeSide {
+interface WipeSide {
   readonly letter: string;
   readonly words: string;
 }

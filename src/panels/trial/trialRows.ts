@@ -6,6 +6,7 @@ import type { Edition } from '../../coverage/band.ts';
 import type { TrialSetting } from '../../draw/trial/shownTrial.ts';
 import { anglesOf } from '../../optics/setting.ts';
 import { areaFigures } from '../areaText.ts';
+import { stateWords } from './stateWords.ts';
 
 /** A row of the table: one figure a setting, in the order of the settings. */
 export interface TrialRow {
@@ -104,6 +105,22 @@ export function coverRows(
     { title: 'Ground with enough pixels to', rows: areas },
     { title: 'Straight ahead', rows: [near, ...reaches] },
   ];
+}
+
+/** What must be seen at a point: met, or what keeps it from being; nothing where the plan has no such point. */
+export function pointRows(settings: readonly TrialSetting[], edition: Edition): readonly TrialRows[] {
+  const rows = (settings[0]?.points ?? []).map(({ id, name, asked }) =>
+    row(
+      `${name}, to ${(edition.bands[asked - 1]?.name ?? '').toLowerCase()}`,
+      settings.map(({ points }) => {
+        const point = points.find((one) => one.id === id);
+        if (point === undefined) return NONE;
+        if (point.band >= asked) return 'met';
+        return point.state === 'covered' ? 'too few pixels' : stateWords(point, edition);
+      }),
+    ),
+  );
+  return rows.length === 0 ? [] : [{ title: 'What must be seen, at a point', rows }];
 }
 
 /** What the settings make of one distance. */

@@ -61,7 +61,7 @@ export function edgeMarks(
 }
 
 /** A place on an edge of the picture as it stands upright, in pixels of the recorded one. */
-export function edgePoint(camera: Camera, side: 'left' | 'right', down: number): ImagePoint {
+function edgePoint(camera: Camera, side: 'left' | 'right', down: number): ImagePoint {
   const quarter = quarterOf(camera);
   const { width, height } = uprightFrame(camera.frame, quarter);
   return imageFromUpright({ u: side === 'left' ? 0 : width, v: down * height }, camera.frame, quarter);

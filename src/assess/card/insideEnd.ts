@@ -25,7 +25,7 @@ export type InsideEnd =
   | { readonly kind: 'through'; readonly thickness: number | null; readonly rise: number | null }
   | { readonly kind: 'eaves' | 'board' | 'post' | 'corner' };
 
-export interface InsideFloor {
+interface InsideFloor {
   readonly name: string;
   /** Of the hole above its upper side, m. */
   readonly above: number;

@@ -100,10 +100,7 @@ function upEdges(view: WallView, x: number, ground: number): Edge[] {
 }
 
 /** The top of the wall straight above a place. */
-export function topEdge(
-  { topLine, kind }: WallView,
-  x: number,
-): { readonly y: number; readonly name: string } {
+function topEdge({ topLine, kind }: WallView, x: number): { readonly y: number; readonly name: string } {
   for (let k = 0; k + 1 < topLine.length; k += 1) {
     const [p, q] = [topLine[k], topLine[k + 1]];
     if (!p || !q || x > q[0] + 1e-9) continue;

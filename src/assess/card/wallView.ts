@@ -9,14 +9,14 @@ import type { Got, OpeningKind, ServiceKind, Structure } from '../../model/struc
 import { windOf } from '../../model/wind.ts';
 
 /** An end of a wall, as one stands before it. */
-export interface WallEnd {
+interface WallEnd {
   /** "west" */
   readonly wind: string;
   /** Of a barrier; else a corner of a building, of which an inner one meets another wall that comes towards you. */
   readonly sort: 'corner' | 'inner corner' | 'end';
 }
 
-export interface SeenOpening {
+interface SeenOpening {
   readonly name: string;
   readonly kind: OpeningKind;
   readonly left: number;

@@ -7,7 +7,7 @@ import type { PlanCamera } from '../../plan/plan.ts';
 import { tapeWithUnit } from './tape.ts';
 
 /** Whole degrees, without a negative nought. */
-export const whole = (degrees: number): string => fixed(Math.round(degrees), 0);
+const whole = (degrees: number): string => fixed(Math.round(degrees), 0);
 
 /** "45° right", "straight out": as one stands with the back to the wall. */
 export function turnedWords(turned: number): string {
@@ -26,7 +26,7 @@ export function downWords(tilt: number): string {
 const WINDS = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'];
 
 /** "225° (south-west)". */
-export function bearingWords(degrees: number): string {
+function bearingWords(degrees: number): string {
   const way = bearing(degrees);
   return `${Math.round(way) % 360}° (${WINDS[Math.round(way / 45) % 8] ?? 'north'})`;
 }

@@ -51,5 +51,4 @@ const dimensionLine = (from: readonly [number, number], to: readonly [number, nu
 export const witness = (from: readonly [number, number], to: readonly [number, number]): PageItem =>
   path(through([from, to]), { line: GREY, width: 0.16, dash: [0.9, 0.7] });
 
-export const within = (value: number, least: number, most: number): number =>
-  Math.max(least, Math.min(most, value));
+const within = (value: number, least: number, most: number): number => Math.max(least, Math.min(most, value));

@@ -64,7 +64,7 @@ function faded(colour: string, opacity: number): string {
 const ARC = 7;
 
 /** A path, scaled and moved. */
-export function movedPath(d: string, scale: number, dx: number, dy: number): string {
+function movedPath(d: string, scale: number, dx: number, dy: number): string {
   const round = (value: number): string => String(Math.round(value * 1000) / 1000);
   return d.replaceAll(/([MLQCAHVZ])([^MLQCAHVZ]*)/giu, (_, command: string, rest: string) => {
     // Small letters go on from where the pen is: only their size changes.

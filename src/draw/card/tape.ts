@@ -1,7 +1,7 @@
 import { lengthText, type LengthUnit } from '../../base/length.ts';
 
 /** A course of brick, m: 65 mm of brick and a joint of 10; common practice, no source. */
-export const COURSE = 0.075;
+const COURSE = 0.075;
 
 /** A length as a tape reads it: whole millimetres, or feet, inches and eighths, without feet or inches that are none. */
 export function tape(metres: number, units: LengthUnit): string {

@@ -1,7 +1,7 @@
 import type { Page, PageItem } from './page.ts';
 
 /** The family whose widths pages are laid out by, and those that are as wide. */
-export const PAGE_FAMILY = "Helvetica, Arial, 'Liberation Sans', 'Nimbus Sans', sans-serif";
+const PAGE_FAMILY = "Helvetica, Arial, 'Liberation Sans', 'Nimbus Sans', sans-serif";
 
 /** A page as a file of its own: SVG 1.1 in millimetres, true to scale, with text that can be selected. */
 export function pageSvg({ width, height, title, sentence, items }: Page): string {

@@ -4,6 +4,7 @@ import type { AnswersStore } from '../../answers/store.ts';
 import type { Card } from '../../draw/card/cardOf.ts';
 import type { PaperName } from '../../draw/card/sheets.ts';
 import type { Editor } from '../../editor/editor.ts';
+import { Button } from '../../fittings/Button.tsx';
 import { Check } from '../../fittings/Check.tsx';
 import { Segmented } from '../../fittings/Segmented.tsx';
 import { UnwritableProvider } from '../../fittings/writable.ts';
@@ -37,6 +38,7 @@ export function DrillCards({ editor, answers, paper }: DrillCardsProps) {
   const assessment = useStore(answers, (state) => state.assessment);
   const [size, setSize] = useState<PaperName>('a4');
   const [courses, setCourses] = useState(false);
+  const [large, setLarge] = useState(false);
   const [date] = useState(today);
   const shown = selected?.kind === 'camera' ? selected.id : (plan.cameraOrder[0] ?? null);
   const { cards, working } = useCards(
@@ -86,13 +88,20 @@ export function DrillCards({ editor, answers, paper }: DrillCardsProps) {
           </div>
           <CardActs {...{ editor, plan, paper, cards, shown, working }} />
         </div>
-        <div className={styles.preview}>
+        <div className={styles.preview} data-large={large}>
           {card === undefined ? (
             <p className={styles.note}>Drawing the card of {camera.name}.</p>
           ) : card.page === null ? (
             <p className={styles.note}>{card.why}</p>
           ) : (
-            <PageShown page={card.page} className={styles.page} />
+            <>
+              <div className={styles.zoom}>
+                <Button look="quiet" pressed={large} press={() => setLarge(!large)}>
+                  Larger
+                </Button>
+              </div>
+              <PageShown page={card.page} className={styles.page} />
+            </>
           )}
         </div>
         <div className={styles.side}>

@@ -116,6 +116,18 @@ describe('a hole in a wall', () => {
   });
 });
 
+test('on a slope heights are told above the ground straight below the hole', () => {
+  // Ground that rises eastwards by 5 cm a metre from 0 at x = −20: 1.19 m at x = 3.8. Heights of lenses count from its lowest.
+  const spots = [-20, 20].flatMap((x) =>
+    [-20, 20].map((y) => ({ at: [x, y] as const, height: 0.05 * (x + 20), got: 'measured' as const })),
+  );
+  const plan = { ...siteOf([houseTurned(0)], arm), ground: { kind: 'spots', spots } as const };
+  const { taped, groundAtHole, ground } = wallOf(factsOf(plan));
+  expect(groundAtHole).toBeCloseTo(1.19, 9);
+  expect(tapedOf(taped)).toContain('1310 below ground');
+  expect([ground[0]?.[1], ground.at(-1)?.[1]]).toEqual([closeTo(1, 9), closeTo(1.4, 9)]);
+});
+
 describe('where it comes out', () => {
   test('is told by floor, higher by the fall through the wall, and from the inner corners', () => {
     // Inside one faces south: the east corner is on the left, 4.2 m less the wall's 0.3.

@@ -1,5 +1,6 @@
 import { Curve, type Conditions, type Crossing } from './curve.ts';
 import { lensNumbers, nearest2, type LensOver } from './nearestLens.ts';
+import { BENT, COARSE, CORRECTION_SLACK, DEEPEST, DIP, FINE, FINEST } from './pieceSizes.ts';
 import { ShareAbove } from './shareAbove.ts';
 
 export interface FoundArea {
@@ -7,24 +8,6 @@ export interface FoundArea {
   /** What the value may be off by, from the parts that a curve cuts. */
   readonly bound: number;
 }
-
-/** Pieces that a curve cuts are made no longer than this share of their distance from the lens. */
-const FINE = 0.15;
-/** Pieces are made no longer than this share before their corners are trusted to tell. */
-const COARSE = 0.25;
-/** Where two curves meet in a piece it is halved down to this share. */
-const FINEST = 0.004;
-/** A piece whose curve takes more than this share of its chord squared is halved again. */
-const BENT = 0.03;
-/**
- * Where two corners of an edge agree and their values sum to less than this, its middle is asked too: over an edge of the
- * share FINE no condition bends by more, and over a shorter one by less as its length squared.
- */
-const DIP = 0.4;
-/** The greatest share of a piece's curved correction that was seen to be wrong, with room: see tests/coverage. */
-const CORRECTION_SLACK = 0.25;
-/** Halvings of one triangle at most. */
-const DEEPEST = 60;
 
 /**
  * The areas of the parts of some triangles in which sets of conditions hold. Triangles are halved along their longest
@@ -69,6 +52,8 @@ class Walk {
   private readonly kept: Float64Array;
   private readonly bulges: Float64Array;
   private readonly chords2: Float64Array;
+  /** Which other conditions fail on that curve, one bit each. */
+  private readonly failing: Int32Array;
   private readonly middle: Float64Array;
 
   constructor(
@@ -90,6 +75,7 @@ class Walk {
     this.kept = new Float64Array(count);
     this.bulges = new Float64Array(count);
     this.chords2 = new Float64Array(count);
+    this.failing = new Int32Array(count);
     this.middle = new Float64Array(count);
   }
 
@@ -183,8 +169,10 @@ class Walk {
       else if ((mask & none) !== 0) continue;
       else if (cuts === 0) this.areas[set] = (this.areas[set] ?? 0) + size;
       else if (!one) this.straight(set, a, b, c, size);
-      else if (!this.curved(set, 31 - Math.clz32(cuts), a, b, c, size, last || share2 <= FINEST * FINEST))
-        still |= bit;
+      else {
+        const isLast = last || share2 <= FINEST * FINEST;
+        if (!this.curved(set, 31 - Math.clz32(cuts), a, b, c, size, mask & ~cut, isLast)) still |= bit;
+      }
     }
     return still;
   }
@@ -227,7 +215,8 @@ class Walk {
 
   /**
    * One curve cuts the piece: chord between its two crossings, and the parabola through its middle.
-   * @returns false where it bends too much for that and the piece may be halved
+   * @param others the set's other conditions, which hold at all corners
+   * @returns false where it bends too much for that, or one of the others fails on it, and the piece may be halved
    */
   private curved(
     set: number,
@@ -236,30 +225,44 @@ class Walk {
     b: number,
     c: number,
     size: number,
+    others: number,
     last: boolean,
   ): boolean {
     // Sets share conditions: the curve of one through this piece is followed once.
     if (this.followed[i] !== this.piece) this.follow(i, a, b, c, size);
     const bulge = this.bulges[i] ?? 0;
     if (!last && Math.abs(bulge) > BENT * (this.chords2[i] ?? 0)) return false;
+    // Where a bent law ends density can fall to nothing, and rise again beyond: corners on both sides do not tell.
+    if (!last && ((this.failing[i] ?? 0) & others) !== 0) return false;
     // A bulge may reach over the piece's edge: the neighbour, whose corners do not tell of it, leaves it to this one.
     this.areas[set] = (this.areas[set] ?? 0) + (this.kept[i] ?? 0) + bulge;
     this.slacks[set] = (this.slacks[set] ?? 0) + Math.abs(bulge) * CORRECTION_SLACK;
     return true;
   }
 
-  /** Leaves behind what a condition keeps of the present piece: by its chord, the bulge over it, and the chord squared. */
+  /** Leaves behind what a condition keeps of the present piece: by its chord, the bulge over it, the chord squared, and what fails. */
   private follow(i: number, a: number, b: number, c: number, size: number): void {
     const [ha, hb, hc] = [this.holds(a, i), this.holds(b, i), this.holds(c, i)];
     const lone = ha === hb ? c : hb === hc ? a : b;
     const one = this.crossing(lone, lone === a ? b : lone === b ? c : a, i);
+    let failing = this.fails();
     const two = this.crossing(lone, lone === a ? c : lone === b ? a : b, i);
+    failing |= this.fails();
     const loneCounts = this.holds(lone, i);
     const corner = size * one.share * two.share;
     this.followed[i] = this.piece;
     this.kept[i] = loneCounts ? corner : size - corner;
     this.bulges[i] = this.curve.bulge(i, one, two, this.p[lone] ?? 0, this.q[lone] ?? 0, loneCounts);
     this.chords2[i] = (one.p - two.p) ** 2 + (one.q - two.q) ** 2;
+    this.failing[i] = failing | this.fails();
+  }
+
+  /** The conditions that do not hold where one was asked last: a bit each. */
+  private fails(): number {
+    const { probe } = this.curve;
+    let found = 0;
+    for (let i = 0; i < this.count; i += 1) if ((probe[i] ?? 0) < 0) found |= 1 << i;
+    return found;
   }
 
   private crossing(from: number, to: number, i: number): Crossing {

@@ -13,8 +13,9 @@ export interface Crossing {
 
 /** The curves on which conditions turn, by asking the conditions themselves. */
 export class Curve {
+  /** All conditions at the place that was asked last. */
+  readonly probe: Float64Array;
   private readonly conditions: Conditions;
-  private readonly probe: Float64Array;
 
   constructor(conditions: Conditions, count: number) {
     this.conditions = conditions;

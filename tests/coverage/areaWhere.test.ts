@@ -70,6 +70,22 @@ describe('the area of triangles in which conditions hold', () => {
     expect(Math.abs(found.value - share)).toBeLessThan(found.bound);
   });
 
+  test('a valley along the edge beyond which nothing counts: corners on both of its sides do not tell', () => {
+    // As the stretch of an orthographic lens falls to nothing at 90° off its axis and rises again beyond.
+    const found = areaWhere(
+      SQUARE,
+      (p, q, v) => {
+        const off = p - 0.3 - 0.01 * q;
+        v[0] = off;
+        v[1] = (off / 0.05) ** 2 - 1;
+      },
+      2,
+      2,
+    );
+    // To the right of the line lie 20 × 9.7 m², of which a strip of 0.05 m along p is taken.
+    expect(Math.abs(found.value - 20 * 9.65)).toBeLessThan(1e-6);
+  });
+
   test('outside a disc that a few pieces hold, whose curve crosses edges between corners that agree', () => {
     const chance = chanceFrom(91);
     const wrong: string[] = [];

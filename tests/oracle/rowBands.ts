@@ -1,6 +1,7 @@
 import { plainTurn, type PlainCamera } from './plainCamera.ts';
 import { alongRow, breaksOf, OPEN } from './rowAreas.ts';
 import type { RowScene } from './rowScene.ts';
+import { sumOfRows, type Lengths, type Row } from './rowSums.ts';
 import { nearestToZero, root } from './turns.ts';
 
 /** What of seen ground counts for each band: px/m, limits from above (°, and the highest band kept past each), range (m). */
@@ -14,14 +15,10 @@ export interface Wanted {
  * Conditions along a row are sampled so many times, evenly in angle; a change between two is then found to a nanometre.
  */
 const SAMPLES = 40;
-/** Rows are at most this far apart; where what is on them changes no closer than FINE, or FINEST where that changes much, m. */
-const [COARSE, FINE, FINEST] = [0.15, 2e-4, 1e-8];
+/** Directions about a place into which curves run, as a share of the samples: between two of those along a row a spoke is lost. */
+const SPOKES = 0.6;
 /** How far past its greatest angle a law that goes on is asked, rad: else a strip was lost along the edge of what k = −1 sees. */
 const PAST = [0, -0.05] as const;
-/** What rows FINE apart may leave open, m². */
-const MUCH = 1e-6;
-/** Simpson's halving test must pass to this, m² per m of rows. */
-const TOLERANCE = 3e-7;
 
 /**
  * Areas by rows: seen in the frame, then seen at each band or better, then hidden by each solid in the frame. Along a row the
@@ -41,67 +38,20 @@ export function bandsByRows(
   return sumOfRows(new BandRow(scene, camera, wanted, samples), inside);
 }
 
-/** What lies on a row, as so many lengths. */
-export interface Row {
-  readonly size: number;
-  at(y: number): Lengths;
-}
-
-/** Lengths on rows put together into areas, from the first break to the last. */
-export function sumOfRows(row: Row, breaks: readonly number[]): number[] {
-  const sums = new Array<number>(row.size).fill(0);
-  for (let at = 0; at + 1 < breaks.length; at += 1) {
-    const [low, high] = [breaks[at] ?? 0, breaks[at + 1] ?? 0];
-    const parts = Math.max(1, Math.ceil((high - low) / COARSE));
-    const hair = (high - low) * 1e-9;
-    let before = row.at(low + hair);
-    for (let part = 0; part < parts; part += 1) {
-      const [from, to] = [
-        low + (part * (high - low)) / parts,
-        low + ((part + 1) * (high - low)) / parts - (part + 1 === parts ? hair : 0),
-      ];
-      const after = row.at(to);
-      halve(row, from, before, (from + to) / 2, row.at((from + to) / 2), to, after, sums);
-      before = after;
-    }
-  }
-  return sums;
-}
-
-export interface Lengths {
-  readonly lengths: readonly number[];
-  /** Tells rows apart on which other things lie, or the same in another order. */
-  readonly sign: string;
-}
-
-function halve(
-  row: Row,
+/** Where directions about a place, evenly spaced, meet a stretch of a row. */
+function around(
+  [x, y]: readonly [number, number],
+  row: number,
   from: number,
-  first: Lengths,
-  middle: number,
-  half: Lengths,
   to: number,
-  last: Lengths,
-  sums: number[],
-): void {
-  const size = to - from;
-  const [one, two] = [row.at((from + middle) / 2), row.at((middle + to) / 2)];
-  const same = [half, last, one, two].every(({ sign }) => sign === first.sign);
-  const f = (lengths: Lengths, i: number) => lengths.lengths[i] ?? 0;
-  let worst = 0;
-  const finer = sums.map((_, i) => {
-    const coarse = (size / 6) * (f(first, i) + 4 * f(half, i) + f(last, i));
-    const fine = (size / 12) * (f(first, i) + 4 * f(one, i) + 2 * f(half, i) + 4 * f(two, i) + f(last, i));
-    worst = Math.max(worst, Math.abs(fine - coarse));
-    return fine + (same ? (fine - coarse) / 15 : 0);
-  });
-  const isFine = size <= FINEST || (size <= FINE && worst <= MUCH);
-  if ((same && worst <= TOLERANCE * size) || isFine) {
-    finer.forEach((area, i) => (sums[i] = (sums[i] ?? 0) + area));
-    return;
-  }
-  halve(row, from, first, (from + middle) / 2, one, middle, half, sums);
-  halve(row, middle, half, (middle + to) / 2, two, to, last, sums);
+  samples: number,
+): readonly number[] {
+  const off = Math.abs(row - y);
+  const count = Math.round(samples * SPOKES);
+  return Array.from(
+    { length: count },
+    (_, i) => x + off * Math.tan(Math.PI * ((i + 0.5) / count - 0.5)),
+  ).filter((place) => place > from && place < to);
 }
 
 /** A stretch of a row, relative to the lens. */
@@ -203,25 +153,47 @@ export class BandRow implements Row {
       { length: this.samples + 1 },
       (_, i) => off * Math.tan(low + ((high - low) * i) / this.samples),
     );
+    // Only where a row is asked finely: few rows need them.
+    if (this.samples > SAMPLES)
+      for (const spoke of this.spokes) places.push(...around(spoke, y, from, to, this.samples));
+    places.sort((one, two) => one - two);
     const values = places.map((x) => this.values(x, y));
     const found: number[] = [];
     for (let i = 0; i < this.count; i += 1) {
       const f = (x: number) => this.value(i, x, y);
-      for (let at = 0; at < this.samples; at += 1) {
+      for (let at = 0; at + 1 < places.length; at += 1) {
         const [a, b] = [places[at] ?? 0, places[at + 1] ?? 0];
         const [fa, fb] = [values[at]?.[i] ?? 0, values[at + 1]?.[i] ?? 0];
         if (fa >= 0 !== fb >= 0) found.push(root(f, a, fa, b, fb));
+        if (fa >= 0 !== fb >= 0) continue;
+        const dip = (c: number, fc: number) => {
+          const tip = nearestToZero(f, a, c, fb >= 0 ? 1 : -1);
+          const ft = f(tip);
+          if (ft >= 0 !== fb >= 0) found.push(root(f, a, fa, tip, ft), root(f, tip, ft, c, fc));
+        };
+        // At the end of the stretch there is no third: a value smaller than its last step may come from beyond 0.
+        if (at === 0 && Math.abs(fa) < Math.abs(fa - fb)) dip(b, fb);
         const fc = values[at + 2]?.[i];
-        if (fc === undefined || fa >= 0 !== fb >= 0 || fb >= 0 !== fc >= 0) continue;
+        if (fc === undefined && Math.abs(fb) < Math.abs(fa - fb)) dip(b, fb);
+        if (fc === undefined || fb >= 0 !== fc >= 0) continue;
         // The middle of three lies nearest to 0: between its neighbours the condition may turn twice.
         if (Math.abs(fb) > 2 || Math.abs(fb) >= Math.abs(fa) || Math.abs(fb) >= Math.abs(fc)) continue;
-        const c = places[at + 2] ?? 0;
-        const tip = nearestToZero(f, a, c, fb >= 0 ? 1 : -1);
-        const ft = f(tip);
-        if (ft >= 0 !== fb >= 0) found.push(root(f, a, fa, tip, ft), root(f, tip, ft, c, fc));
+        dip(places[at + 2] ?? 0, fc);
       }
     }
     return found.sort((one, two) => one - two);
+  }
+
+  /**
+   * Places into which curves run like spokes, since density or frame hang on the direction alone about them: straight below or
+   * above the lens, and straight behind it.
+   */
+  private get spokes(): readonly (readonly [number, number])[] {
+    const { axes, scene, camera } = this;
+    const [ahead, north, up] = [axes[2] ?? 0, axes[5] ?? 0, axes[8] ?? 0];
+    const behind = scene.rise / -up;
+    const isBehind = camera.k !== 1 && behind > 0 && Number.isFinite(behind);
+    return [[0, 0], ...(isBehind ? [[-behind * ahead, -behind * north] as const] : [])];
   }
 
   /** All conditions at a place, each ≥ 0 where it holds. */

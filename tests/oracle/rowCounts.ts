@@ -1,8 +1,9 @@
 import type { Solid } from '../../src/model/solid.ts';
 import type { PlainCamera } from './plainCamera.ts';
 import { breaksOf, OPEN } from './rowAreas.ts';
-import { BandRow, sumOfRows, type Lengths, type Row, type Wanted } from './rowBands.ts';
+import { BandRow, type Wanted } from './rowBands.ts';
 import { RowScene, type RowWindow } from './rowScene.ts';
+import { sumOfRows, type Lengths, type Row } from './rowSums.ts';
 
 /** A camera, and what it is asked for. */
 export interface Asked {

@@ -33,9 +33,15 @@ export function carriedMount(
   const isRing = before.kind !== 'barrier';
   const [turnedBefore, turnedAfter] = [was, is].map(({ corners }) => isRing && isClockwise(corners));
   const count = edgeCount(was);
+  if (mount.kind === 'corner' && !isRing) {
+    const corner = reshaped.numbers[mount.face % Math.max(1, count)];
+    if (mount.face >= 2 * count || corner === undefined) return accept(mount);
+    if (corner === null || corner >= edgeCount(is))
+      return refuse({ code: 'edit.cornerCamera', path: [], subject: name });
+    const isRight = mount.face >= count !== reshaped.reversed;
+    return accept(changed(mount, { face: corner + (isRight ? edgeCount(is) : 0) }));
+  }
   if (mount.kind === 'corner') {
-    // No mount goes around the corner of a barrier.
-    if (!isRing) return accept(mount);
     const corner = reshaped.numbers[(mount.face + (turnedBefore ? 1 : 0)) % was.corners.length];
     if (mount.face >= count || corner === undefined) return accept(mount);
     if (corner === null) return refuse({ code: 'edit.cornerCamera', path: [], subject: name });

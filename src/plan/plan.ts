@@ -15,7 +15,7 @@ export interface Exposure {
 }
 
 /** What a person did with a camera's drill card. */
-export interface CardNotes {
+interface CardNotes {
   /** Ids of the cautions marked stop that a person has looked at. */
   readonly ticked: readonly string[];
   /** What stands in the fields for how it was built, by id. */

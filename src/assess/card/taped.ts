@@ -47,7 +47,7 @@ function chosen(axis: Taped['axis'], edges: readonly Edge[], at: number, other: 
   const [next] = rest;
   const opposite = rest.find((edge) => edge.at < at !== first.at < at);
   // From both sides is the better check, unless one of them is far off; upwards the ground is one of them anyway.
-  const isFar = next !== undefined && opposite !== undefined && cost(opposite) > 1.6 * cost(next) + 1;
+  const isFar = next !== undefined && opposite !== undefined && cost(opposite) > 1.4 * cost(next) + 0.8;
   const second = axis === 'up' || isFar ? next : (opposite ?? next);
   return [first, ...(second ? [second] : [])].map(({ edge, at: place, from, to, got }) => ({
     axis,

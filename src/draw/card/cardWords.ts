@@ -71,17 +71,18 @@ export function noCardWords(why: NoCard, name: string): string {
   }
 }
 
-/** Sizes of a cable hole, common practice, no source. */
-const HOLE = { plug: 0.02, bare: 0.01, loop: 0.1 } as const;
+/** Sizes of a cable hole, and how far from an edge of brickwork plugs hold: common practice, no source. */
+const HOLE = { plug: 0.02, bare: 0.01, loop: 0.1, edge: 0.1 } as const;
 
 /** Where the hole comes out and how the cable goes, a line or two each. */
-export function insideWords(inside: InsideEnd, units: LengthUnit): readonly string[] {
+export function insideWords({ inside, spot }: DrillFacts, units: LengthUnit): readonly string[] {
   const say = (metres: number): string => tapeWithUnit(metres, units);
   const hole = `Hole ${say(HOLE.plug)} to pass a fitted plug, ${say(HOLE.bare)} for bare cable, falling ${FALL}° outwards.`;
   const entry = `Loop the cable at least ${say(HOLE.loop)} below its entry. Seal outside; leave the weep hole open.`;
+  const fixings = `Fix the plate with plugs and screws that suit this wall, ${say(HOLE.edge)} or more from any edge of it.`;
   switch (inside.kind) {
     case 'wall':
-      return [endWords(inside, say), ...cornerWords(inside, say), hole, entry];
+      return [endWords(inside, say), ...cornerWords(inside, say), hole, entry, fixings];
     case 'through':
       return [
         inside.rise === null
@@ -89,6 +90,7 @@ export function insideWords(inside: InsideEnd, units: LengthUnit): readonly stri
           : `On the other side it comes out ${say(inside.rise)} higher.`,
         hole,
         entry,
+        fixings,
       ];
     case 'eaves':
       return [
@@ -106,11 +108,13 @@ export function insideWords(inside: InsideEnd, units: LengthUnit): readonly stri
         'The bracket goes around the corner: take the cable through one of the two walls beside it, not through the edge.',
         hole,
         entry,
+        fixings,
       ];
     case 'post':
       return [
         'Cable inside the post where it is hollow, else in conduit up its back. Nothing is drilled but the entry below the bracket.',
         entry,
+        ...(spot.kind === 'pole' ? [`Clamp or straps for a post of ${say(spot.diameter)}.`] : []),
       ];
   }
 }

@@ -33,8 +33,8 @@ interface Unfolded {
   readonly ground: number;
 }
 
-/** From what is drawn of a roof above the top of its wall, m. */
-const ROOF_SHOWN = 1.1;
+/** So much is drawn of a roof above the top of its wall, m: less where the wall can then be larger. */
+const ROOF_SHOWN = [1.1, 0.6, 0.25] as const;
 /** Below the ground and beside what is drawn, m. */
 const MARGIN = 0.2;
 /** A wall that would be drawn smaller than this is drawn in part. */
@@ -81,20 +81,20 @@ export function elevation(
     taped.filter(({ axis }) => axis === 'across'),
     taped.filter(({ axis }) => axis === 'up'),
   ];
-  const extent = extentOf(all);
   const room: PageBox = {
     ...box,
     width: box.width - up.length * LANE,
     height: box.height - across.length * LANE,
   };
+  const views = ROOF_SHOWN.map((roof) => shownOf(all, extentOf(all, roof), room));
+  const extent = views.reduce((best, one) => (one.scale < best.scale ? one : best));
   const lanesLeft = hole[0] < (extent.left + extent.right) / 2;
   const region: PageBox = { ...room, x: lanesLeft ? box.x + up.length * LANE : box.x };
-  const shown = shownOf(all, extent, region);
-  const { scale } = shown;
+  const { scale } = extent;
   const blank = region.height - ((extent.top - extent.bottom) * 1000) / scale;
   const foot = region.y + region.height - Math.max(0, blank) / 2;
   const place = ([x, y]: Vec2): Vec2 => [
-    region.x + region.width / 2 + ((x - shown.middle) * 1000) / scale,
+    region.x + region.width / 2 + ((x - extent.middle) * 1000) / scale,
     foot - ((y - extent.bottom) * 1000) / scale,
   ];
   const at = place(hole);
@@ -103,8 +103,8 @@ export function elevation(
   // Lanes lie as near to the drawing as they can.
   const below = Math.min(region.y + region.height, place([0, extent.bottom])[1] + 0.5);
   const beside = lanesLeft
-    ? Math.max(region.x, place([shown.left, 0])[0] - 1)
-    : Math.min(region.x + region.width, place([shown.right, 0])[0] + 1);
+    ? Math.max(region.x, place([extent.left, 0])[0] - 1)
+    : Math.min(region.x + region.width, place([extent.right, 0])[0] + 1);
   // Words of a lane below keep off the lanes at the side.
   const [from, to] = lanesLeft ? [beside + 1, box.x + box.width] : [box.x, beside - 1];
   const beneath = { x: from, width: to - from, height: LANE };
@@ -136,14 +136,14 @@ export function elevation(
   ];
   return {
     items: [
-      ...wallItems(parts, place, region, shown),
+      ...wallItems(parts, place, region, extent),
       ...lanes,
       ...(plate === null ? [] : [rect(plate, { line: INK, width: 0.2, fill: '#FFFFFF' })]),
       ...holeItems(at),
       ...labels.items,
     ],
     scale,
-    isPart: shown.isPart,
+    isPart: extent.isPart,
     legend: labels.legend,
   };
 }
@@ -187,7 +187,7 @@ interface Extent {
   readonly top: number;
 }
 
-function extentOf({ parts, hole, ground }: Unfolded): Extent {
+function extentOf({ parts, hole, ground }: Unfolded, roofShown: number): Extent {
   const walls = parts.map(({ wall: { view }, offset }) => ({
     left: offset,
     right: offset + view.width,
@@ -204,7 +204,7 @@ function extentOf({ parts, hole, ground }: Unfolded): Extent {
     left: Math.min(...walls.map(({ left }) => left), ...(isOne ? roof.map(([x]) => x) : [])) - MARGIN,
     right: Math.max(...walls.map(({ right }) => right), ...(isOne ? roof.map(([x]) => x) : [])) + MARGIN,
     bottom: Math.min(ground, ...grounds) - MARGIN,
-    top: Math.min(Math.max(top, ...roof.map(([, y]) => y)), top + ROOF_SHOWN) + 0.1,
+    top: Math.min(Math.max(top, ...roof.map(([, y]) => y)), top + roofShown) + 0.1,
   };
 }
 

@@ -15,11 +15,11 @@ export function middleRow(input: CardInput, box: PageBox): readonly PageItem[] {
   const isWall = facts.inside.kind === 'wall';
   const at = { x: box.x + 39, y: box.y + HEAD, width: half - 39 };
   const most = box.height - HEAD - (isWall ? 4.4 : 0.6);
-  const words = fitting(insideWords(facts.inside, reading.units), at, most);
+  const words = fitting(insideWords(facts, reading.units), at, most);
   const room = shortened(printable(asBuiltRoom(input.asBuilt)), half, SIZE.small);
   const x = box.x + half + 6;
   return [
-    ...heading(box.x, box.y, '2. Where it comes out'),
+    ...heading(box.x, box.y, '2. Hole, cable and fixings'),
     ...insideCut(facts.inside, cut, reading.units),
     ...words.items,
     ...(isWall ? [text(box.x, box.y + box.height - 1.2, room, { size: SIZE.small })] : []),

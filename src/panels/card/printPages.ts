@@ -13,7 +13,7 @@ export async function printPages(paper: PaperPort, pages: readonly Page[]): Prom
   const frame = document.createElement('iframe');
   frame.dataset['printCards'] = '';
   frame.title = 'Drill cards to print';
-  frame.style.cssText = 'position:fixed;width:0;height:0;border:0;visibility:hidden';
+  frame.style.cssText = 'position:fixed;right:0;bottom:0;width:0;height:0;border:0';
   frame.srcdoc = printed(first, drawings);
   await new Promise((loaded) => {
     frame.addEventListener('load', loaded, { once: true });

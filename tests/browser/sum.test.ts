@@ -55,7 +55,7 @@ test(
     await page.getByRole('treeitem', { name: /^C1/ }).tap();
     await page.getByRole('button', { name: 'Section', exact: true }).tap();
     await page.getByText('Person at true pixels').tap();
-    const card = page.getByRole('article', { name: /^Here/ });
+    const card = page.getByRole('article', { name: /^C1, 2.8 mm/ });
     await card.and(page.locator('[data-behind="false"]')).waitFor();
     const face = card.getByRole('img', { name: /^Face by day: 54 px across the face/ });
     await frames(page);

@@ -24,8 +24,8 @@ export interface StandingAsked {
   readonly camera: string;
   readonly at: Vec2;
   readonly looks: Looks;
-  /** Another focal length than the camera has, mm, all else being the same; null: its own. */
-  readonly focalLength: number | null;
+  /** Another lens than the camera has, all else being the same; null: its own. */
+  readonly lens: Pick<Camera, 'focalLength' | 'k'> | null;
   readonly parts: readonly PartAsked[];
 }
 
@@ -65,12 +65,12 @@ export function createPersonAt(): PersonAt {
 function personIn(
   { scene, edition }: Assessment,
   plan: Plan,
-  { camera: id, at, looks, focalLength, parts }: StandingAsked,
+  { camera: id, at, looks, lens, parts }: StandingAsked,
   { facets, segments }: Obstacles,
 ): PersonSeen | null {
   const own = scene.cameras.find((one) => one.id === id);
   if (own === undefined) return null;
-  const camera = focalLength === null ? own : { ...own, focalLength };
+  const camera = lens === null ? own : { ...own, ...lens };
   const ground = (place: Vec2): number => groundHeightAt(scene, place);
   const night = scene.night ?? nightOf(plan, ground);
   const inside = lensInside(camera.eye, facets);

@@ -1,20 +1,14 @@
-import { createPersonAt, type PersonSeen } from '../../assess/person/personAt.ts';
+import { createPersonAt, type PersonSeen, type StandingAsked } from '../../assess/person/personAt.ts';
 import { thresholdOf } from '../../assess/cautions/thresholds.ts';
 import type { Assessment } from '../../assess/assessment.ts';
-import type { Vec2 } from '../../base/vector.ts';
 import type { Looks } from '../../coverage/target.ts';
 import type { Plan, PlanCamera } from '../../plan/plan.ts';
 import { PARCEL_MIDDLE } from './parcel.ts';
 import type { PersonLook } from './personPictures.ts';
 import type { PersonNamed } from './personWords.ts';
 
-/** Who stands where, and through which lens they are seen: mm, null for the camera's own. */
-interface Shown {
-  readonly camera: string;
-  readonly at: Vec2;
-  readonly looks: Looks;
-  readonly focalLength: number | null;
-}
+/** Who stands where, and through which lens they are seen. */
+type Shown = Pick<StandingAsked, 'camera' | 'at' | 'looks' | 'lens'>;
 
 /** A person of a plan as it is assessed; null where the scene has no such camera. */
 export type ShowPerson = (assessment: Assessment, plan: Plan, shown: Shown) => PersonSeen | null;

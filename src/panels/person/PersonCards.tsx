@@ -11,7 +11,7 @@ import type { Plan, PlanCamera } from '../../plan/plan.ts';
 import { PersonCard } from './PersonCard.tsx';
 import { FIRST_CHOICE, looksOf, type PersonChoice } from './personChoice.ts';
 import { PersonControls } from './PersonControls.tsx';
-import { lensesOf } from './lenses.ts';
+import { cardsOf } from './lenses.ts';
 import styles from './person.module.css';
 
 interface PersonCardsProps {
@@ -72,16 +72,17 @@ function CardsOf({ editor, plan, camera, assessment, beside }: CardsOfProps) {
     if (own === undefined) return null;
     const at = standingAt(standing, own);
     const looks = looksOf(choice, target, own.eye);
-    const seenBy = (focalLength: number | null) =>
-      show(assessment, plan, { camera: camera.id, at, looks, focalLength });
-    const here = seenBy(null);
+    const here = show(assessment, plan, { camera: camera.id, at, looks, lens: null });
     if (here === null) return null;
-    const look = lookOf(plan, camera, { looks, cap: choice.cap, moving: choice.moving });
-    const cards = lensesOf(choice, here, assessment.edition).flatMap((lens) => {
-      const seen = lens.focalLength === null ? here : seenBy(lens.focalLength);
-      return seen === null ? [] : [{ ...lens, seen }];
+    const seenOn = { looks, cap: choice.cap, moving: choice.moving };
+    const cards = cardsOf(choice, plan, camera, here, assessment.edition).flatMap((card) => {
+      const seen =
+        card.key === 'here'
+          ? here
+          : show(assessment, plan, { camera: card.camera.id, at, looks, lens: card.lens });
+      return seen === null ? [] : [{ ...card, seen, look: lookOf(plan, card.camera, seenOn) }];
     });
-    return { look, cards };
+    return { look: lookOf(plan, camera, seenOn), cards };
   }, [show, assessment, plan, camera, own, standing, choice, target]);
   const named = useMemo(() => personNamed(assessment, plan), [assessment, plan]);
   if (shown === null)
@@ -91,11 +92,8 @@ function CardsOf({ editor, plan, camera, assessment, beside }: CardsOfProps) {
       <Head about="drawn by us, not a photograph" beside={beside} />
       <PersonControls {...{ editor, plan, camera, target, standing, choice, set: setChoice }} />
       <div className={styles.cards}>
-        {shown.cards.map(({ key, title, seen }) => (
-          <PersonCard
-            key={key}
-            {...{ title, seen, named, look: shown.look, isHere: key === 'here', busy: gesturing }}
-          />
+        {shown.cards.map(({ key, title, seen, look }) => (
+          <PersonCard key={key} {...{ title, seen, named, look, isHere: key === 'here', busy: gesturing }} />
         ))}
       </div>
       <p className={styles.foot}>

@@ -13,7 +13,7 @@ import { Segmented } from '../../fittings/Segmented.tsx';
 import { Select, type Choice } from '../../fittings/Select.tsx';
 import { UnwritableProvider } from '../../fittings/writable.ts';
 import type { Plan, PlanCamera } from '../../plan/plan.ts';
-import { otherLens } from './lenses.ts';
+import { otherCamera, otherLens } from './lenses.ts';
 import type { Compare, PersonChoice, Way } from './personChoice.ts';
 import styles from './person.module.css';
 
@@ -37,9 +37,10 @@ export function PersonControls(props: PersonControlsProps) {
   const { editor, plan, camera, target, standing, choice, set } = props;
   const places = useMemo(() => namedPlaces(plan).filter(({ isTarget }) => isTarget), [plan]);
   const change = (part: Partial<PersonChoice>) => set({ ...choice, ...part });
+  const other = otherCamera(plan, camera);
   const isAsked = target.kind === 'face' && target.looks !== undefined;
   const ways: readonly Choice<Way>[] = [
-    { value: 'camera', label: 'to the camera' },
+    { value: 'camera', label: `to ${camera.name}` },
     ...(isAsked ? [{ value: 'asked', label: 'as faces are asked for' } as const] : []),
     { value: 'bearing', label: 'along a bearing' },
     ...(places.length > 0 ? [{ value: 'place', label: 'to a place' } as const] : []),
@@ -99,10 +100,23 @@ export function PersonControls(props: PersonControlsProps) {
             choices={[
               { value: 'nothing', label: 'Nothing' },
               { value: 'lens', label: 'A lens' },
+              ...(other === undefined ? [] : [{ value: 'camera', label: 'A camera' } as const]),
               { value: 'bands', label: 'Bands' },
             ]}
             set={(compare) => change({ compare })}
           />
+          {choice.compare === 'camera' && other !== undefined && (
+            <Select
+              label="Camera"
+              viewing
+              value={choice.camera ?? other.id}
+              choices={plan.cameraOrder.flatMap((id) => {
+                const name = plan.cameras[id]?.name;
+                return id === camera.id || name === undefined ? [] : [{ value: id, label: name }];
+              })}
+              set={(id) => change({ camera: id })}
+            />
+          )}
           {choice.compare === 'lens' && (
             <NumberField
               label="Focal length"

@@ -5,7 +5,7 @@ import type { Moving } from '../../draw/person/shownPerson.ts';
 
 /** Which way somebody looks: to the camera, as faces are asked for, along a bearing, or to a place that has a name. */
 export type Way = 'camera' | 'asked' | 'bearing' | 'place';
-export type Compare = 'nothing' | 'lens' | 'bands';
+export type Compare = 'nothing' | 'lens' | 'camera' | 'bands';
 
 /** What a person chose to look at; it goes with the window. */
 export interface PersonChoice {
@@ -19,6 +19,8 @@ export interface PersonChoice {
   readonly compare: Compare;
   /** mm; null: until one is chosen, half as long again as the camera's own. */
   readonly focalLength: number | null;
+  /** Id of the other camera; null: the first of the others. */
+  readonly camera: string | null;
 }
 
 export const FIRST_CHOICE: PersonChoice = {
@@ -29,6 +31,7 @@ export const FIRST_CHOICE: PersonChoice = {
   moving: 'still',
   compare: 'nothing',
   focalLength: null,
+  camera: null,
 };
 
 /** Which way is looked, as the rules have it. */

@@ -33,7 +33,7 @@ test('says of a face what a probe of the Model says there, by day and at night',
       camera,
       at: place,
       looks: { kind: 'bearing', bearing: 0 },
-      focalLength: null,
+      lens: null,
       parts: PARTS,
     } as const;
     const seen = seenByDay(byDay, plan, asked)?.parts[0];
@@ -70,7 +70,7 @@ test('a camera that is not there sees nobody', () => {
     camera: 'none',
     at: [0, 0],
     looks: { kind: 'bearing', bearing: 0 },
-    focalLength: null,
+    lens: null,
     parts: PARTS,
   } as const;
   expect(createPersonAt()(assessment, plan, asked)).toBeNull();

@@ -39,7 +39,12 @@ function said(plan: Plan, { at, bearing, cap = false, moving = 'still', focalLen
     bearing === undefined
       ? ({ kind: 'place', at: [lens.eye[0], lens.eye[1]] } as const)
       : ({ kind: 'bearing', bearing } as const);
-  const seen = showPerson(shared, plan, { camera: 'C1', at: spot, looks, focalLength });
+  const seen = showPerson(shared, plan, {
+    camera: 'C1',
+    at: spot,
+    looks,
+    lens: focalLength === null ? null : { focalLength, k: lens.k },
+  });
   if (seen === null) throw new Error('nothing seen');
   const look = lookOf(plan, camera, { looks, cap, moving });
   const named = personNamed(shared, plan);

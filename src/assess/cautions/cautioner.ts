@@ -13,6 +13,7 @@ import { SEVERITIES, type Caution, type CautionReport, type Found } from './caut
 import { lacksOf } from './lacks.ts';
 import { pictureRays } from './pictureRays.ts';
 import { ROWS } from './registry.ts';
+import { sameButCards, withTicks } from './sameButCards.ts';
 import { thresholdOf } from './thresholds.ts';
 import { wallSpotOf } from './wallSpot.ts';
 import { GROUND } from '../../model/terrainSolid.ts';
@@ -51,12 +52,13 @@ class Remembering implements Cautioner {
   }
 
   *steps(plan: Plan, id: string): Generator<Step, CautionReport | null, void> {
-    if (this.told?.plan !== plan) this.told = { plan, reports: new Map() };
+    if (this.told === null || !sameButCards(this.told.plan, plan)) this.told = { plan, reports: new Map() };
     const { reports } = this.told;
-    const known = reports.get(id);
-    if (known !== undefined) return known;
     const set = plan.cameras[id];
     if (set === undefined) return null;
+    const known = reports.get(id);
+    if (known !== undefined)
+      return this.told.plan === plan ? known : { ...known, cautions: withTicks(known.cautions, set) };
     const ids: readonly (string | null)[] = [null, ...plan.situationOrder];
     const found = new Map<string, { one: Found; row: number; situations: string[] }>();
     const seen: Stage[] = [];
@@ -84,7 +86,7 @@ class Remembering implements Cautioner {
     if (looked === 0) return null;
     const report: CautionReport = {
       camera: id,
-      cautions: sorted([...found.values()], set, looked),
+      cautions: withTicks(sorted([...found.values()], looked), set),
       lacks: lacksOf(plan, set),
     };
     reports.set(id, report);
@@ -193,7 +195,6 @@ const isWorse = (one: Found, two: Found): boolean =>
 
 function sorted(
   found: readonly { readonly one: Found; readonly row: number; readonly situations: readonly string[] }[],
-  { card }: PlanCamera,
   looked: number,
 ): readonly Caution[] {
   return found
@@ -201,7 +202,7 @@ function sorted(
       ...one,
       row,
       situations: situations.length === looked ? [] : situations,
-      ticked: card.ticked.includes(one.id),
+      ticked: false,
     }))
     .sort((one, two) => (isWorse(one, two) ? -1 : isWorse(two, one) ? 1 : one.row - two.row));
 }

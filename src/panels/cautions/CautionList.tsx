@@ -21,7 +21,7 @@ interface CautionListProps {
 /** What to mind about a camera, worst first: at most five, but every stop, and the rest one press away. */
 export function CautionList({ editor, answers, camera }: CautionListProps) {
   const plan = useStore(editor.store, (state) => state.plan);
-  const { report, stale, looked } = useCautions(editor, camera.id);
+  const { report, stale, looked } = useCautions(editor, camera);
   const [all, setAll] = useState(false);
   if (report === null)
     return (
@@ -49,7 +49,7 @@ export function CautionList({ editor, answers, camera }: CautionListProps) {
               answers={answers}
               plan={plan}
               camera={camera}
-              caution={{ ...caution, ticked: camera.card.ticked.includes(caution.id) }}
+              caution={caution}
             />
           ))}
         </ul>

@@ -1,8 +1,9 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { CautionReport } from '../../assess/cautions/caution.ts';
-import { createSeekCautions } from '../../draw/cautions/shownCautions.ts';
+import { createSeekCautions, stillHolds } from '../../draw/cautions/shownCautions.ts';
 import type { Editor } from '../../editor/editor.ts';
+import type { Plan, PlanCamera } from '../../plan/plan.ts';
 
 /** How long nothing must have changed before cautions are looked for, ms. */
 const REST = 400;
@@ -21,15 +22,21 @@ interface Cautions {
 }
 
 /** The cautions about a camera, looked for while the window is at rest, and never while something is dragged. */
-export function useCautions(editor: Editor, camera: string): Cautions {
+export function useCautions(editor: Editor, camera: PlanCamera): Cautions {
   const plan = useStore(editor.store, (state) => state.plan);
   const gesturing = useStore(editor.store, (state) => state.gesturing);
-  const [found, setFound] = useState<{ report: CautionReport | null; plan: unknown } | null>(null);
+  const [found, setFound] = useState<{ report: CautionReport | null; plan: Plan } | null>(null);
+  const { id } = camera;
+  const holding = useMemo(
+    () => (found?.report ? stillHolds(found.report, found.plan, plan, camera) : null),
+    [found, plan, camera],
+  );
+  const stale = found?.plan !== plan && holding === null;
   useEffect(() => {
-    if (gesturing) return;
+    if (gesturing || !stale) return;
     let timer = 0;
     const begin = () => {
-      const steps = seek(plan, camera);
+      const steps = seek(plan, id);
       const work = () => {
         const until = performance.now() + SLICE;
         for (;;) {
@@ -44,6 +51,6 @@ export function useCautions(editor: Editor, camera: string): Cautions {
     };
     timer = window.setTimeout(begin, REST);
     return () => window.clearTimeout(timer);
-  }, [plan, gesturing, camera]);
-  return { report: found?.report ?? null, stale: found?.plan !== plan, looked: found !== null };
+  }, [plan, gesturing, id, stale]);
+  return { report: holding ?? found?.report ?? null, stale, looked: found !== null };
 }

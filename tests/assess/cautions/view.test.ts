@@ -109,6 +109,9 @@ describe('rows 14 and 15, what is above', () => {
     expect(severities(14, { camera: dome, structures: [cover(1.95)] })).toBe('');
     expect(severities(14, { camera: dome, structures: [cover(2.06)] })).toBe('tell');
     expect(severities(14, { camera: { ...dome, ...infrared }, structures: [cover(-0.5)] })).toBe('tight');
+    // A wall 2 m beside it, 1.9 m above it, is none.
+    const wall = block([2, -1, 3, 1], [0, 3.5]);
+    expect(severities(14, { camera: dome, structures: [wall] })).toBe('tell');
     expect(severities(14, { camera: { housing: 'bullet' } })).toBe('');
   });
 

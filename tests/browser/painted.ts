@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { ink } from '../../src/draw/ink.ts';
-import { chanceFrom } from '../house/seeded.ts';
+import { chanceFrom, trials } from '../house/seeded.ts';
 import type { Spot } from './gestures.ts';
 import { pixelAt } from './picture.ts';
 import type { Picture } from './picture.ts';
@@ -8,7 +8,7 @@ import type { Picture } from './picture.ts';
 /** The tones of the bands, coarsest first. */
 export const bands = ink.light.fourBands;
 const { contactShade } = ink.light;
-const [COLUMNS, ROWS] = [9, 8];
+const [COLUMNS, ROWS] = [trials(6, 9), trials(6, 8)];
 /** How much of a surface above the ground covers what is beneath it. */
 const FILL = 0.84;
 
@@ -79,7 +79,7 @@ export const lattice = ({ width, height }: Picture): readonly Spot[] =>
     };
   });
 
-const OF_A_TONE = 8;
+const OF_A_TONE = trials(5, 8);
 
 /** Places nearer to a change than this are left out: the width of a drawn line, and what a figure is rounded to, m. */
 export const CLEAR = 0.16;

@@ -17,7 +17,7 @@ import { widthOfView } from './widthOfView.ts';
 const FACE_WIDTH = 0.16;
 
 /** A lens as it is known: by focal length (mm), by angle across (°), or by both, from which its law follows. */
-export interface SumLens {
+interface SumLens {
   readonly focalLength: number | null;
   readonly hfov: number | null;
   /** The law where it is known itself, beside the focal length, as of a camera of a plan. */

@@ -14,7 +14,7 @@ import type { Scene } from '../scene.ts';
 import { nightOf } from '../sceneOf.ts';
 
 /** What is looked at where somebody stands, and how high its middle is above the ground, m. */
-export interface PartAsked {
+interface PartAsked {
   readonly part: 'face' | 'plate' | 'parcel';
   readonly height: number;
 }

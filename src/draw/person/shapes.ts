@@ -21,7 +21,7 @@ export function tint(hex: string, infrared?: number): Tint {
 }
 
 /** Light of a screen value in [0, 1], and back. Source: IEC 61966-2-1 (sRGB), from memory. */
-export const linearOf = (value: number): number =>
+const linearOf = (value: number): number =>
   value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;
 
 export const screenOf = (light: number): number =>

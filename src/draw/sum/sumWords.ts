@@ -74,7 +74,7 @@ const anglesNote = (hfov: number | null, vfov: number | null): string =>
   hfov === null || vfov === null ? 'all round' : `${fixed(hfov, 1)}° × ${fixed(vfov, 1)}°`;
 
 /** "face, 1.60 m", "ground", "0.50 m". */
-export function targetWords(height: number, { faceHeight }: SumSettings, units: LengthUnit): string {
+function targetWords(height: number, { faceHeight }: SumSettings, units: LengthUnit): string {
   if (height === 0) return 'ground';
   return height === faceHeight ? `face, ${metres(height, units)}` : metres(height, units);
 }

@@ -61,6 +61,9 @@ export function LensTrial({ editor, inTrial, trial, answers, changes, view, toMo
       <div className={styles.view}>
         <div className={styles.over} data-over>
           <TargetChoice editor={editor} />
+          {right && state.marked && assessment && (
+            <Legend changes={changes} edition={assessment.edition} band={state.band} right={right.id} />
+          )}
         </div>
         <div className={styles.picture}>
           {view}
@@ -77,9 +80,6 @@ export function LensTrial({ editor, inTrial, trial, answers, changes, view, toMo
         </div>
         <div className={styles.scale} data-over>
           <DensityScale answers={answers} />
-          {right && state.marked && assessment && (
-            <Legend changes={changes} edition={assessment.edition} band={state.band} right={right.id} />
-          )}
         </div>
       </div>
       <TrialSheet {...{ editor, inTrial, trial, answers, changes, plan, camera, settings, assessment }} />

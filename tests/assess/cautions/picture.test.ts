@@ -74,6 +74,16 @@ describe('row 18, a face before an opening to the open', () => {
     expect(severities(18, inside(2.27))).toBe('');
   });
 
+  test('only where light comes through: not by a closed door, by a glazed one', () => {
+    const door = (leaf: 'closed' | 'glazed') => ({ ...arch(2.3), kind: 'door', leaf }) as const;
+    const site = (leaf: 'closed' | 'glazed'): Site => ({
+      ...inside(2.3),
+      structures: [house({ openings: [door(leaf)] })],
+    });
+    expect(severities(18, site('closed'))).toBe('');
+    expect(severities(18, site('glazed'))).toBe('tight');
+  });
+
   test('is nothing from the open, and nothing before a wall', () => {
     const outside: Site = { ...inside(2.3), eye: [5, -3, 1.6], camera: { pan: 0 } };
     expect(severities(18, outside)).toBe('');

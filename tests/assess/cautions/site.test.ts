@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { Tree } from '../../../src/model/structure.ts';
 import type { Patch, Situation } from '../../../src/plan/plan.ts';
 import {
   barrier,
@@ -12,6 +13,7 @@ import {
   severities,
   type Site,
   window,
+  square,
 } from './sites.ts';
 
 /* What stands between the camera and what is asked, may grow, was not tried, or not measured. The camera of sites.ts. */
@@ -100,6 +102,39 @@ describe('row 24, growth', () => {
       { sort: 'wall', height: 1, thickness: 0.2 },
     );
     expect(severities(24, { ...site({}), structures: [wall] })).toBe('');
+  });
+
+  test('a tree’s crown grows to every side by half of the rate', () => {
+    // From 900 m above, its shadow is its outline, c r², to a few parts in a hundred: from 2 m to 2.75 m and to 3.5 m.
+    const tree: Tree = {
+      kind: 'tree',
+      id: 'tree',
+      name: 'Tree',
+      hidden: false,
+      locked: false,
+      at: [0, 0],
+      base: 0,
+      height: 6,
+      crownRadius: 2,
+      clear: 2,
+      trunkDiameter: 0.3,
+      inLeaf: true,
+      got: { at: 'measured', height: 'measured', crown: 'measured' },
+    };
+    const lens = { ...square.lens, shortest: 400, longest: 400, focalLength: 400 };
+    const after = (years: number): number => {
+      const [one] = said(24, {
+        eye: [0, 0, 900],
+        camera: { tilt: 90, device: { ...square, lens } },
+        structures: [tree],
+        plan: { boundary: ringOf(-8, -5, 8, 5) },
+        cautions: { 'growth.years': years },
+      });
+      return one?.figures.row === 24 ? one.figures.area : 0;
+    };
+    const ratio = (2.75 ** 2 - 4) / (3.5 ** 2 - 4);
+    expect(after(6)).toBeGreaterThan(20);
+    expect(Math.abs(after(3) / after(6) / ratio - 1)).toBeLessThan(0.02);
   });
 });
 

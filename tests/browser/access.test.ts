@@ -1,22 +1,8 @@
-import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { z } from 'zod';
 import { changing, frames, visiting } from './driver.ts';
 import { model, openFile, row, select } from './gestures.ts';
-
-const found = z.array(z.string());
-
-/** All that axe-core finds, however slight, a sentence each. */
-async function violations(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
-  return found.parse(
-    await page.evaluate(`axe.run(document, { resultTypes: ['violations'] }).then(({ violations }) =>
-      violations
-        .flatMap(({ id, nodes }) => nodes.map(({ html, failureSummary }) =>
-          id + ': ' + html.slice(0, 120) + ' ' + failureSummary.replace(/\\s+/g, ' '))))`),
-  );
-}
+import { violations } from './violations.ts';
 
 test.for(['light', 'dark'] as const)(
   'no fault of access: the demo plan, %s, with everything that may lie open',

@@ -1,38 +1,7 @@
-import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { frames, settled, changing, visiting } from './driver.ts';
-import {
-  A_PIXEL,
-  F_PIXEL,
-  PICTURE,
-  play,
-  playByKeys,
-  savedPlan,
-  SCRIPT,
-  sheetNow,
-  type Counts,
-} from './tenMinutes.ts';
+import { frames, settled, visiting } from './driver.ts';
+import { A_PIXEL, F_PIXEL, play, savedPlan, SCRIPT, sheetNow, trace, type Counts } from './tenMinutes.ts';
 import { expectTheHouse, onPicture } from './theHouse.ts';
-
-/** Opens a new plan and lays the picture to be traced; the press of Trace counts as a click, or as a key. */
-async function trace(page: Page, counts: Counts, by: 'pointer' | 'keys' = 'pointer'): Promise<void> {
-  await page.getByRole('button', { name: 'Open', exact: true }).click();
-  await changing(page, () => page.getByRole('button', { name: 'New, empty plan' }).click());
-  const [chooser] = await Promise.all([
-    page.waitForEvent('filechooser'),
-    by === 'keys'
-      ? page.getByRole('button', { name: /^Trace a drawing/ }).press('Enter')
-      : page.getByRole('button', { name: /^Trace a drawing/ }).click(),
-  ]);
-  if (by === 'keys') counts.keys += 1;
-  else counts.clicks += 1;
-  await chooser.setFiles(PICTURE);
-  await page
-    .getByText(/Pick two points/)
-    .first()
-    .waitFor();
-  await frames(page);
-}
 
 test(
   'the ten-minute house stands within 10 mm, by no more than 14 clicks and 136 keys; 25 undos empty the plan',
@@ -60,24 +29,5 @@ test(
     expect(emptied.pictureOrder).toEqual([]);
     expect(emptied.boundary).toBeNull();
     expect((await sheetNow(page)).sheet.width).toBeGreaterThan(100);
-  }),
-);
-
-test(
-  'the ten-minute house once more, by keys alone',
-  visiting(async (open) => {
-    const page = await open({ viewport: { width: 1280, height: 720 } });
-    const counts: Counts = { clicks: 0, keys: 0 };
-    await trace(page, counts, 'keys');
-    const onIt = { A: onPicture(A_PIXEL), F: onPicture(F_PIXEL) };
-    await playByKeys(page, 'click A click F 12→', counts, onIt);
-    const [first, ...rest] = SCRIPT;
-    // Nothing is drawn yet that A could be called by; the origin is where the picture's first point was put.
-    await playByKeys(page, first, counts, { A: [0, 0] });
-    for (const row of rest) await playByKeys(page, row, counts);
-    process.stdout.write(`ten-minute house by keys alone: ${counts.keys} keys\n`);
-    await settled(page);
-    expectTheHouse(await savedPlan(page));
-    expect(counts.clicks).toBe(0);
   }),
 );

@@ -6,7 +6,7 @@ import { unpackPlan } from '../../src/exchange/planPack.ts';
 import type { Plan } from '../../src/plan/plan.ts';
 import { readPlan } from '../../src/plan/read.ts';
 import { sheetOf, type Sheet } from '../../src/view3d/sheet.ts';
-import { frames } from './driver.ts';
+import { changing, frames } from './driver.ts';
 import { model } from './gestures.ts';
 
 /** The picture that is traced, and where A and F of the house are in it, px. */
@@ -222,4 +222,24 @@ export async function savedPlan(page: Page): Promise<Plan> {
   const read = readPlan(unpacked.ok ? unpacked.value.text : new TextDecoder().decode(bytes));
   if (!read.ok) throw new Error(`what was saved is no plan: ${read.faults.map(({ code }) => code).join()}`);
   return read.value;
+}
+
+/** Opens a new plan and lays the picture to be traced; the press of Trace counts as a click, or as a key. */
+export async function trace(page: Page, counts: Counts, by: 'pointer' | 'keys' = 'pointer'): Promise<void> {
+  await page.getByRole('button', { name: 'Open', exact: true }).click();
+  await changing(page, () => page.getByRole('button', { name: 'New, empty plan' }).click());
+  const [chooser] = await Promise.all([
+    page.waitForEvent('filechooser'),
+    by === 'keys'
+      ? page.getByRole('button', { name: /^Trace a drawing/ }).press('Enter')
+      : page.getByRole('button', { name: /^Trace a drawing/ }).click(),
+  ]);
+  if (by === 'keys') counts.keys += 1;
+  else counts.clicks += 1;
+  await chooser.setFiles(PICTURE);
+  await page
+    .getByText(/Pick two points/)
+    .first()
+    .waitFor();
+  await frames(page);
 }

@@ -8,7 +8,7 @@ const root = path.resolve(import.meta.dirname, '../..');
 const thorough = process.argv.includes('thorough') || process.env['SOFFIT_THOROUGH'] === '1';
 
 /** Browser tests that only `npm run thorough` has the time for. */
-const LONG = ['tests/browser/drawSpeed.test.ts', 'tests/browser/tenMinuteTouch.test.ts'];
+const LONG = ['drawSpeed', 'tenMinuteKeys', 'tenMinuteTouch'].map((name) => `tests/browser/${name}.test.ts`);
 
 export default defineConfig({
   root,

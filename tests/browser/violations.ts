@@ -1,0 +1,16 @@
+import axe from 'axe-core';
+import type { Page } from 'playwright-core';
+import { z } from 'zod';
+
+const found = z.array(z.string());
+
+/** All that axe-core finds, however slight, a sentence each. */
+export async function violations(page: Page): Promise<readonly string[]> {
+  await page.evaluate(axe.source);
+  return found.parse(
+    await page.evaluate(`axe.run(document, { resultTypes: ['violations'] }).then(({ violations }) =>
+      violations
+        .flatMap(({ id, nodes }) => nodes.map(({ html, failureSummary }) =>
+          id + ': ' + html.slice(0, 120) + ' ' + failureSummary.replace(/\\s+/g, ' '))))`),
+  );
+}

@@ -149,9 +149,10 @@ function cardPicture(picture: Picture, { scene, edition }: Assessment, plan: Pla
   return {
     // Bands and what is hidden are the designer's; whoever aims needs edges.
     drawn: pictureDrawing({ ...picture, bands: [], hiding: [] }, named, { width, landmarks }),
-    landmarks: landmarks.map(
-      ({ name, left, top }, at) =>
-        `${String.fromCharCode(97 + at)}  ${name}: ${Math.round(left)} % across, ${Math.round(top)} % down`,
-    ),
+    landmarks: landmarks.map(({ name, left, top }, at) => ({
+      letter: String.fromCharCode(97 + at),
+      name,
+      where: `${Math.round(left)} % across, ${Math.round(top)} % down`,
+    })),
   };
 }

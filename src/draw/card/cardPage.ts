@@ -5,7 +5,7 @@ import { placeWords, settingRows } from './cardWords.ts';
 import { cautionBlock, type CardCaution } from './cautionBlock.ts';
 import { footBlock, FOOT } from './footBlock.ts';
 import { headBlock, type CardTitle } from './headBlock.ts';
-import { middleRow } from './middleRow.ts';
+import { middleNeed, middleRow } from './middleRow.ts';
 import { SIZE } from './pen.ts';
 import type { Drawn } from './pictureItems.ts';
 import { settingNeed, settingRow, type Need } from './settingRow.ts';
@@ -16,8 +16,8 @@ import { whereBlock } from './whereBlock.ts';
 /** The picture to be matched, with what its letters are and where they fall. */
 export interface CardPicture {
   readonly drawn: Drawn;
-  /** "a  Front door, left jamb, foot: 32 % across, 61 % down". */
-  readonly landmarks: readonly string[];
+  /** "a", "Front door, left jamb, foot" and "32 % across, 61 % down". */
+  readonly landmarks: readonly { readonly letter: string; readonly name: string; readonly where: string }[];
 }
 
 /** All that stands on a card. */
@@ -35,9 +35,8 @@ export interface CardInput {
 }
 
 const GAP = 3;
-/** Rows of the page: least and best heights, mm; the settings say themselves what they need. */
-const WHERE = { least: 50, best: 88 } as const;
-const MIDDLE = { least: 44, best: 56 } as const;
+/** Heights of the first row, mm; the others say themselves what they need. */
+const WHERE: Need = { least: 50, best: 88 };
 
 /** A camera's drill card as a page. */
 export function cardPage(input: CardInput): Page {
@@ -53,9 +52,10 @@ export function cardPage(input: CardInput): Page {
   const top = PAPER_MARGIN + head.height + 2;
   const end = sheet.height - PAPER_MARGIN - FOOT;
   const room = end - top;
-  const setting = settingNeed(input, width);
-  const cautions = cautionsFor(input, width, room - WHERE.least - MIDDLE.least - setting.least - 3 * GAP);
-  const rows = shares(room - cautions.height - 3 * GAP, setting);
+  const needs = { middle: middleNeed(input, width), setting: settingNeed(input, width) };
+  const least = WHERE.least + needs.middle.least + needs.setting.least + 3 * GAP;
+  const cautions = cautionsFor(input, width, room - least);
+  const rows = shares(room - cautions.height - 3 * GAP, needs);
   const where: PageBox = { x, y: top, width, height: rows.where };
   const middle: PageBox = { x, y: top + rows.where + GAP, width, height: rows.middle };
   const settings: PageBox = { x, y: middle.y + rows.middle + GAP, width, height: rows.setting };
@@ -88,15 +88,15 @@ function cautionsFor({ cautions }: CardInput, width: number, most: number) {
 /** What is left is shared out, each row at most at its best; what then remains goes to the elevation. */
 function shares(
   room: number,
-  need: Need,
-): { readonly where: number; readonly middle: number; readonly setting: number } {
-  const least = WHERE.least + MIDDLE.least + need.least;
-  const spare = Math.max(0, room - least);
-  const wish = WHERE.best - WHERE.least + (MIDDLE.best - MIDDLE.least) + (need.best - need.least);
-  const share = Math.min(1, spare / wish);
-  const middle = MIDDLE.least + share * (MIDDLE.best - MIDDLE.least);
-  const setting = need.least + share * (need.best - need.least);
-  return { where: Math.max(WHERE.least, room - middle - setting), middle, setting };
+  { middle, setting }: Readonly<Record<'middle' | 'setting', Need>>,
+): Readonly<Record<'where' | 'middle' | 'setting', number>> {
+  const all = [WHERE, middle, setting];
+  const spare = all.reduce((left, { least }) => left - least, room);
+  const wish = all.reduce((sum, { least, best }) => sum + best - least, 0);
+  const share = Math.max(0, Math.min(1, spare / wish));
+  const high = ({ least, best }: Need): number => least + share * (best - least);
+  const rest = room - high(middle) - high(setting);
+  return { where: Math.max(WHERE.least, rest), middle: high(middle), setting: high(setting) };
 }
 
 function sentenceOf({ facts, title, reading }: CardInput): string {

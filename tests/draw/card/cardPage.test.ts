@@ -1,10 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { cardPage, type CardInput } from '../../../src/draw/card/cardPage.ts';
 import type { CardCaution } from '../../../src/draw/card/cautionBlock.ts';
-import { elevation, unfolded } from '../../../src/draw/card/elevation.ts';
 import { paperOf, type PaperName } from '../../../src/draw/card/sheets.ts';
-import type { Page, PagePath } from '../../../src/exchange/paper/page.ts';
-import { NO_LIMITS, type Mount } from '../../../src/optics/mount.ts';
+import type { Page } from '../../../src/exchange/paper/page.ts';
+import { NO_LIMITS } from '../../../src/optics/mount.ts';
 import { defaultDevice } from '../../../src/plan/defaultDevice.ts';
 import type { Plan, PlanCamera } from '../../../src/plan/plan.ts';
 import { isThorough } from '../../house/seeded.ts';
@@ -83,6 +82,23 @@ const caution = (id: string, isStop: boolean, change: Partial<CardCaution> = {})
   ...change,
 });
 
+const landmarks = ['a', 'b', 'c', 'd'].map((letter, at) => ({
+  letter,
+  name:
+    at % 2 === 0
+      ? 'Front door, left jamb, foot'
+      : 'The old weaving shed by the upper gate, right jamb of its door, top',
+  where: `${10 * at} % across, ${90 - at} % down`,
+}));
+
+/** A wide picture, a tall one as of a corridor, one in which nothing is to be found, and none. */
+const PICTURES: readonly CardInput['picture'][] = [
+  { drawn: { width: 420, height: 236, marks: [], levels: 4 }, landmarks },
+  { drawn: { width: 236, height: 420, marks: [], levels: 4 }, landmarks },
+  { drawn: { width: 420, height: 315, marks: [], levels: 4 }, landmarks: [] },
+  null,
+];
+
 const MANY = ['a', 'b', 'c', 'd', 'e', 'f', 'g'].map((id) => caution(id, true));
 
 function inputOf(plan: Plan, change: Partial<CardInput> = {}): CardInput {
@@ -117,23 +133,25 @@ describe('no word lies on another or off the page', () => {
       for (const units of isThorough
         ? (['metres', 'feet'] as const)
         : ([paper === 'a4' ? 'metres' : 'feet'] as const))
-        for (const cautions of [[], [caution('a', true), caution('c', false)], MANY])
-          expect(
-            wordFaults(
-              cardPage(
-                inputOf(plan, {
-                  paper,
-                  cautions,
-                  reading: { units, courses: true },
-                  asBuilt: {
-                    height: '2405',
-                    by: 'A fitter whose name is longer than its line is',
-                    room: 'Landing',
-                  },
-                }),
+        for (const [at, cautions] of [[], [caution('a', true), caution('c', false)], MANY].entries())
+          for (const picture of isThorough ? PICTURES : [PICTURES[at] ?? null])
+            expect(
+              wordFaults(
+                cardPage(
+                  inputOf(plan, {
+                    paper,
+                    cautions,
+                    picture,
+                    reading: { units, courses: true },
+                    asBuilt: {
+                      height: '2405',
+                      by: 'A fitter whose name is longer than its line is',
+                      room: 'Landing',
+                    },
+                  }),
+                ),
               ),
-            ),
-          ).toEqual([]);
+            ).toEqual([]);
   });
 
   test('the sheets are those that printers have', () => {
@@ -269,32 +287,5 @@ describe('ready or not', () => {
       cardPage(inputOf(SITES['arm'] ?? siteOf([], arm), { paper: 'letter', cautions: MANY })),
     ).join(' ');
     expect(words.split('Search for them from both sides.').length - 1).toBe(MANY.length);
-  });
-});
-
-describe('the elevation is true to its scale', () => {
-  const box = { x: 10, y: 20, width: 150, height: 80 };
-
-  /** Lengths of the dimension lines, m: told by their width, which nothing else in an elevation has. */
-  function drawnSizes(mount: Mount): { drawn: number[]; told: number[] } {
-    const { spot } = factsOf(siteOf([houseTurned(33)], mount));
-    if (spot.kind === 'pole') throw new Error();
-    const { items, scale } = elevation(spot, box, { units: 'metres', courses: false });
-    const lines = items.filter((item): item is PagePath => item.kind === 'path' && item.width === 0.22);
-    const drawn = lines.map(({ d }) => {
-      const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] = (d.match(/-?[\d.]+/gu) ?? []).map(Number);
-      return (Math.hypot(x1 - x0, y1 - y0) * scale) / 1000;
-    });
-    return { drawn, told: unfolded(spot).taped.map(({ size }) => size) };
-  }
-
-  test.each<[string, Mount]>([
-    ['arm', arm],
-    ['flush', { ...hosted, kind: 'flush', distance: 1, height: 2.3, standOff: 0.05 }],
-    ['soffit', { ...hosted, kind: 'soffit', distance: 6, inset: 0.25, drop: 0.1 }],
-    ['corner', { ...bare, kind: 'corner', host: 'house', face: 1, height: 2.4, reach: 0.2 }],
-  ])('%s', (_, mount) => {
-    const { drawn, told } = drawnSizes(mount);
-    expect(drawn).toEqual(told.map((size) => closeTo(size, 3)));
   });
 });

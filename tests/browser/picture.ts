@@ -52,7 +52,7 @@ const hex = (parts: Uint8Array): string =>
     .toUpperCase()}`;
 
 /** Reads a PNG as browsers write screenshots: 8 bits, no palette, not interlaced (PNG specification, third edition, 9 and 11). */
-function fromPng(png: Buffer): Picture {
+export function fromPng(png: Buffer): Picture {
   const [width, height] = [png.readUInt32BE(16), png.readUInt32BE(20)];
   const [depth, kind, interlaced] = [png[24], png[25], png[28]];
   if (depth !== 8 || (kind !== 2 && kind !== 6) || interlaced !== 0)

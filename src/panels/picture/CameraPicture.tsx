@@ -13,16 +13,13 @@ import { LiveRegion } from '../../fittings/LiveRegion.tsx';
 import type { Plan, PlanCamera } from '../../plan/plan.ts';
 import { useBox } from '../section/useBox.ts';
 import { aimHands, heightInPicture } from './aimHands.ts';
-import type { Painter } from './painter.ts';
+import { TINT, type Painter } from './painter.ts';
 import { PictureRuler } from './PictureRuler.tsx';
 import { PictureStage } from './PictureStage.tsx';
 import { savePicture } from './savePicture.ts';
 import { SpotReadout } from './SpotReadout.tsx';
 import { useRestPicture } from './useRestPicture.ts';
 import styles from './picture.module.css';
-
-/** How strongly what is covered is tinted, so that the picture can still be read through it. */
-const TINT = 0.42;
 
 interface CameraPictureProps {
   readonly editor: Editor;

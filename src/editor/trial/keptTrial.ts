@@ -7,6 +7,7 @@ const KEY = 'soffit trial';
 
 const kept = z.strictObject({
   plan: z.string(),
+  of: z.string().nullable(),
   variants: z.record(z.string(), z.array(cameraSchema).max(MOST_VARIANTS)),
 });
 
@@ -22,7 +23,7 @@ export function takeUpTrial(trial: TrialStore, storage: Storage): void {
         all.filter(({ id }) => isVariantOf(of, id)),
       ]),
     );
-    trial.setState({ variants, edits: edits + 1 });
+    trial.setState({ of: read.data.of, variants, edits: edits + 1 });
   } catch {
     // No storage, or not ours: the trial begins empty.
   }
@@ -30,10 +31,10 @@ export function takeUpTrial(trial: TrialStore, storage: Storage): void {
 
 /** Keeps the variants in the tab as they change. Returns how to stop. */
 export const keepTrial = (trial: TrialStore, storage: Storage): (() => void) =>
-  trial.subscribe(({ plan, variants }, before) => {
-    if (variants === before.variants && plan === before.plan) return;
+  trial.subscribe(({ plan, of, variants }, before) => {
+    if (variants === before.variants && of === before.of && plan === before.plan) return;
     try {
-      storage.setItem(KEY, JSON.stringify({ plan, variants }));
+      storage.setItem(KEY, JSON.stringify({ plan, of, variants }));
     } catch {
       // A full or forbidden storage costs the reload, not the trial.
     }

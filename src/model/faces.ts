@@ -1,19 +1,20 @@
-import { validFootprint } from './footprint.ts';
+import { validFootprint, type Footprint } from './footprint.ts';
 import type { Vec2, Vec3 } from '../base/vector.ts';
 import { barrierLine } from './barrierLine.ts';
 import type { HostFace } from './face.ts';
+import { innerFace, roomsOf } from './hollow.ts';
 import { ribbon } from './ribbon.ts';
 import { cornerAt } from './ring.ts';
 import { roofOf } from './roof.ts';
 import { topAt } from './roofShape.ts';
 import { crossOf, difference, dotOf, heading, leftOf, moved, rightOf, span } from './segment.ts';
-import type { Barrier, Block, Building, Canopy, Structure } from './structure.ts';
+import type { Barrier, Block, Building, Canopy, Ring, Structure } from './structure.ts';
 import { namedAfter, windNames, withinName } from './wind.ts';
 
 /**
  * The faces of a structure that a mount can be fixed to: walls of a building and, where its roof overhangs, the
- * soffits over them; both long sides of a barrier; sides of a block; the underside of a canopy along each edge.
- * Order: walls by edge, then soffits by edge. Empty for trees and vehicles, and for outlines that cannot be built.
+ * soffits over them, of a hollow one the ceilings behind them; both long sides of a barrier; sides of a block; the underside of a canopy along each edge.
+ * Order: walls by edge, then soffits by edge, then ceilings. Empty for trees and vehicles, and for outlines that cannot be built.
  * A face is told by `sort` and `face` together: a soffit has the number of its wall.
  */
 export function hostFaces(structure: Structure): readonly HostFace[] {
@@ -56,11 +57,19 @@ function wallFace(
     top: Math.max(...topLine.map(([, z]) => z)),
     topLine,
     depth: 0,
+    within: null,
   };
 }
 
-const asSoffit = (wall: HostFace, name: string, z: number, depth: number): HostFace => ({
+const asSoffit = (
+  wall: HostFace,
+  name: string,
+  z: number,
+  depth: number,
+  within: Ring | null = null,
+): HostFace => ({
   ...wall,
+  within,
   sort: 'soffit',
   name,
   start: [wall.start[0], wall.start[1], z],
@@ -105,7 +114,34 @@ function buildingFaces(building: Building): HostFace[] {
     if (!(depth > 0)) return [];
     return [asSoffit(wall, `Soffit over ${withinName(winds[edge] ?? '', 'wall')}`, soffitZ, depth)];
   });
-  return [...walls, ...soffits];
+  return [...walls, ...soffits, ...ceilings(building, valid.value, winds)];
+}
+
+/** The ceilings of a hollow building: one behind each wall that has a room, running from it into that room. */
+function ceilings(building: Building, footprint: Footprint, winds: readonly string[]): HostFace[] {
+  const { rooms } = roomsOf(building, footprint);
+  if (!rooms) return [];
+  const { outline, edges } = footprint;
+  return outline.flatMap((a, edge) => {
+    const b = cornerAt(outline, edge + 1);
+    const along = heading(a, b);
+    const width = span(a, b);
+    const inner = innerFace(rooms, a, b, width / 2, width / 2);
+    const ring = inner && rooms.rings[inner.ring];
+    if (!inner || !ring) return [];
+    // The room's edge may run on behind a neighbour in line with this wall: each has its own stretch.
+    const inwards = leftOf(along);
+    const behind = moved(a, inwards, rooms.thickness);
+    const ends: readonly [Vec2, Vec2] = [
+      moved(behind, along, Math.max(0, inner.from)),
+      moved(behind, along, Math.min(width, inner.to)),
+    ];
+    const depth = Math.max(...ring.map((corner) => crossOf(along, difference(corner, behind))));
+    const number = (edges[edge] ?? edge) + building.outline.length;
+    const wall = wallFace(building.id, number, '', ends, inwards, rooms.ceiling, level(width, rooms.ceiling));
+    const name = `Ceiling at ${withinName(winds[edge] ?? '', 'wall')}`;
+    return [asSoffit(wall, name, rooms.ceiling, depth, ring)];
+  });
 }
 
 const outlineWinds = (outline: readonly Vec2[]): string[] =>
@@ -171,7 +207,7 @@ function canopyFaces(canopy: Canopy): HostFace[] {
       [0, underside],
       [span(a, b), underside],
     ]);
-    return asSoffit(wall, name, underside, depth);
+    return asSoffit(wall, name, underside, depth, outline);
   });
 }
 

@@ -154,10 +154,9 @@ function underSoffit(mount: SoffitMount, structures: Structures): Outcome<Placed
   if (mount.inset < 0 || mount.inset > face.depth + SAME_POINT) return insetFault();
   const inset = structure.kind === 'canopy' ? mount.inset : Math.max(mount.inset, MOUNT_CLEARANCE);
   const place = moved(pointOnFace(face, s.value), [face.outward[0], face.outward[1]], inset);
-  // A canopy that is no rectangle may end before its greatest depth.
+  // A canopy or room that is no rectangle may end before its greatest depth.
   const nudged = moved(place, [face.outward[0], face.outward[1]], -SAME_POINT);
-  if (structure.kind === 'canopy' && inset > SAME_POINT && !inRing(nudged, structure.outline))
-    return insetFault();
+  if (face.within && inset > SAME_POINT && !inRing(nudged, face.within)) return insetFault();
   return accept({
     eye: [place[0], place[1], face.top - Math.max(mount.drop, MOUNT_CLEARANCE)],
     hole: [place[0], place[1], face.top],

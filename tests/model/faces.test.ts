@@ -104,6 +104,20 @@ describe('hostFaces', () => {
     });
     expect(south?.top).toBeCloseTo(2.45, 12);
   });
+  test('gives the ceilings of a hollow building, one behind each wall, counted on', () => {
+    const faces = hostFaces(buildingWith({ outline: rectangle(8, 6), wallThickness: 0.3, height: 3 }));
+    const ceilings = faces.filter(({ name }) => name.startsWith('Ceiling'));
+    expect(ceilings.map(({ face, name, width, depth }) => [face, name, width, depth])).toEqual([
+      [4, 'Ceiling at the south wall', expect.closeTo(7.4, 9), expect.closeTo(5.4, 9)],
+      [5, 'Ceiling at the east wall', expect.closeTo(5.4, 9), expect.closeTo(7.4, 9)],
+      [6, 'Ceiling at the north wall', expect.closeTo(7.4, 9), expect.closeTo(5.4, 9)],
+      [7, 'Ceiling at the west wall', expect.closeTo(5.4, 9), expect.closeTo(7.4, 9)],
+    ]);
+    // It lies 0.2 below the walls' height, and runs into the room.
+    expect(ceilings[0]).toMatchObject({ sort: 'soffit', outward: [0, 1, 0] });
+    expect(ceilings[0]?.top).toBeCloseTo(2.8, 12);
+    expect(hostFaces(buildingWith({ outline: rectangle(8, 6) })).some(({ within }) => within)).toBe(false);
+  });
   test('gives sides of blocks, and nothing of trees, vehicles and outlines that cannot be built', () => {
     expect(hostFaces(blockWith()).map(({ name }) => name)).toEqual([
       'South side',

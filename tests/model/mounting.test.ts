@@ -118,48 +118,6 @@ describe('placeMount', () => {
       host: 'Corner of the west wall and the south wall of House',
     });
   });
-  test('reaches out from the corner of a wall or fence, on the side on which it points outwards', () => {
-    // From west to east, then north: the outer corner lies to the south-east, half the thickness out on either way.
-    const wall = barrierWith({
-      line: [
-        [0, 0],
-        [6, 0],
-        [6, 5],
-      ],
-      thickness: 0.2,
-      height: 2.5,
-    });
-    const half = Math.SQRT1_2;
-    const at = { ...corner, host: wall.id };
-    const outside = placed({ ...at, face: 3 }, site(wall));
-    expect(outside.hole).toEqual(near([6.1, -0.1, 2]));
-    expect(outside.outward).toEqual(near([half, -half, 0]));
-    expect(outside.eye).toEqual(near([6.1 + 0.2 * half, -0.1 - 0.2 * half, 2]));
-    // The other side of the same corner points inwards, and a free end is no corner.
-    for (const face of [0, 1, 2])
-      expect(faultOf({ ...at, face }, site(wall))).toMatchObject([{ code: 'mount.inner-corner' }]);
-    // Drawn the other way round the outside lies on the left.
-    const back = { ...wall, line: wall.line.toReversed() };
-    expect(placed({ ...at, face: 1 }, site(back)).hole).toEqual(near([6.1, -0.1, 2]));
-    expect(faultOf({ ...at, face: 3 }, site(back))).toMatchObject([{ code: 'mount.inner-corner' }]);
-  });
-  test('goes round a closed wall from its last side to its first', () => {
-    const yard = barrierWith({
-      line: [
-        [0, 0],
-        [6, 0],
-        [6, 5],
-        [0, 5],
-      ],
-      closed: true,
-      thickness: 0.2,
-      height: 2.5,
-    });
-    expect(placed({ ...corner, host: yard.id, face: 4 }, site(yard)).hole).toEqual(near([-0.1, -0.1, 2]));
-    expect(faultOf({ ...corner, host: yard.id, face: 0 }, site(yard))).toMatchObject([
-      { code: 'mount.inner-corner' },
-    ]);
-  });
   test('leaves a loose lens where it is', () => {
     expect(placed({ kind: 'loose', eye: [1, 2, 3] })).toEqual({
       eye: [1, 2, 3],

@@ -81,7 +81,7 @@ function highest(structure: Structure): Vec3 | null {
 function overhangGrip(building: Building): PlacedGrip[] {
   if (building.roof.kind === 'parapet') return [];
   const faces = hostFaces(building);
-  const soffits = faces.filter(({ sort }) => sort === 'soffit');
+  const soffits = faces.filter(({ sort, within }) => sort === 'soffit' && within === null);
   const candidates = soffits.length > 0 ? soffits : faces;
   const face = candidates.toSorted((a, b) => b.width - a.width)[0];
   if (!face) return [];

@@ -36,7 +36,7 @@ interface MountGroupProps {
 const KINDS: readonly Choice<MountKind>[] = [
   { value: 'flush', label: 'Flat on a wall' },
   { value: 'arm', label: 'On an arm' },
-  { value: 'soffit', label: 'Under the eaves' },
+  { value: 'soffit', label: 'Under eaves or ceiling' },
   { value: 'corner', label: 'Around a corner' },
   { value: 'pole', label: 'On a pole' },
 ];

@@ -50,12 +50,13 @@ export function carriedMount(
   }
 
   const edge = mount.face % Math.max(1, count);
-  const isRightSide = mount.face >= count;
+  // Of a barrier its right-hand side, of a hollow building the ceiling behind the wall.
+  const isSecond = mount.face >= count;
   const parts = reshaped.parts[edge];
-  if (!parts || mount.face >= count * (isRing ? 1 : 2)) return accept(mount);
+  if (!parts || mount.face >= 2 * count) return accept(mount);
   const [only] = parts;
   if (!only) return refuse({ code: 'edit.wallGone', path: [], subject: name });
-  const faceOn = (part: EdgePart): number => part.edge + (isRightSide ? edgeCount(is) : 0);
+  const faceOn = (part: EdgePart): number => part.edge + (isSecond ? edgeCount(is) : 0);
   if (only.start && only.end) {
     const isTurned = (turnedBefore !== turnedAfter) !== reshaped.reversed;
     const corner = isTurned ? otherEnd(mount.corner) : mount.corner;

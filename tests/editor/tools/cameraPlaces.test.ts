@@ -6,7 +6,7 @@ import { createToolbox } from '../../../src/editor/tools/toolbox.ts';
 import type { Structure } from '../../../src/model/structure.ts';
 import { addStructure } from '../../../src/plan/commands/addStructure.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
-import { barrierWith, blockWith, canopyWith } from '../../model/sampleStructures.ts';
+import { barrierWith, blockWith, buildingWith, canopyWith, rectangle } from '../../model/sampleStructures.ts';
 import { demo } from '../plans.ts';
 import { pointing } from './pointing.ts';
 
@@ -64,6 +64,22 @@ describe('the camera tool takes what it is pointed at', () => {
     tools.enter();
     tools.enter();
     expect(fourth().mount).toMatchObject({ kind: 'soffit', host: 'porch-1' });
+  });
+
+  test('the ceiling of a room, from within it', () => {
+    const shop = buildingWith({
+      id: 'shop',
+      name: 'Shop',
+      outline: rectangle(5, 4, [12, -7]),
+      wallThickness: 0.3,
+      height: 3,
+    });
+    const { tools, now, fourth, state } = inHand(demoWith(shop));
+    tools.hover(pointing(now().plan, [13.5, -5.7, 2.8], {}, [15, -5, 1.6]));
+    expect(state().strip?.text).toContain('under the ceiling, 1.00 from the wall');
+    tools.enter();
+    tools.enter();
+    expect(fourth().mount).toMatchObject({ kind: 'soffit', host: 'shop-1', face: 4, inset: 1 });
   });
 
   test('a post that was drawn, on the side that is seen', () => {

@@ -6,7 +6,7 @@ import { mirrorThings } from '../../../src/plan/commands/moveThings.ts';
 import { setCorner } from '../../../src/plan/commands/setCorner.ts';
 import { splitEdge } from '../../../src/plan/commands/splitEdge.ts';
 import type { Plan } from '../../../src/plan/plan.ts';
-import { barrierWith } from '../../model/sampleStructures.ts';
+import { barrierWith, buildingWith, rectangle } from '../../model/sampleStructures.ts';
 import { bare, cameraOn } from '../wholePlan.ts';
 import { codesOf, planWith, valueOf } from './outlines.ts';
 
@@ -26,6 +26,16 @@ const holeOf = (now: Plan) => {
   if (!placed?.ok) throw new Error(JSON.stringify(placed));
   return placed.value.hole?.map((value) => Math.round(value * 1e6) / 1e6);
 };
+
+test('a camera under a ceiling stays there while a corner is put into a wall before its own', () => {
+  const shop = buildingWith({ id: 'shop', outline: rectangle(8, 6), wallThickness: 0.3, height: 3 });
+  const place = { host: 'shop', face: 5, corner: 'start', distance: 2, inset: 1, drop: 0.1 } as const;
+  const hung = planWith(shop, { C1: cameraOn('C1', { kind: 'soffit', ...bare, ...place }) });
+  expect(holeOf(hung)).toEqual([6.7, 2.3, 2.8]);
+  const split = valueOf(splitEdge(hung, 'shop', 0, 0.5));
+  expect(split.cameras['C1']?.mount).toMatchObject({ face: 7 });
+  expect(holeOf(split)).toEqual([6.7, 2.3, 2.8]);
+});
 
 describe('a camera around the corner of a fence', () => {
   test('stays there while corners are put in before and after it', () => {

@@ -18,6 +18,11 @@ export function mountWords(mount: Mount, face: HostFace | null, unit: LengthUnit
     case 'arm':
       return [`${say(mount.height)} up`, ...cornerWords(mount, face, say)].join(' · ');
     case 'soffit':
+      if (face?.name.startsWith('Ceiling'))
+        return [
+          `under the ceiling, ${say(mount.inset)} from the wall`,
+          ...cornerWords(mount, face, say),
+        ].join(' · ');
       return [
         `under the soffit, ${say(mount.inset)} from the wall`,
         ...(face ? [`${say(face.depth - mount.inset)} from the fascia`] : []),

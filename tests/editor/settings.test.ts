@@ -155,6 +155,10 @@ describe('a camera fixed another way', () => {
     expect(mountChange(plan, cameraOf(arm).mount, cameraOf(corner).mount)[2]).toBe(
       'The hole moves by 2.40 m.',
     );
+    const hung = setMountKind(arm, cameraOf(arm), 'soffit', eyeOf(arm));
+    expect(mountChange(plan, cameraOf(arm).mount, cameraOf(hung).mount).at(-1)).toBe(
+      'How far it turns is as before: check that for this mount.',
+    );
     const pole = setMountKind(arm, cameraOf(arm), 'pole', eyeOf(arm));
     expect(mountChange(plan, cameraOf(arm).mount, cameraOf(pole).mount)).toEqual([
       'Lens still 2.30 m up.',

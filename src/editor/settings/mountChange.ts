@@ -2,7 +2,7 @@ import type { LengthUnit } from '../../base/length.ts';
 import { distance, dot, subtract, type Vec3 } from '../../base/vector.ts';
 import { groundHeight } from '../../model/ground.ts';
 import { placeMount } from '../../model/mounting.ts';
-import type { Mount } from '../../optics/mount.ts';
+import { limitsOf, type Mount } from '../../optics/mount.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { lengthWords } from '../tools/mount/mountWords.ts';
 
@@ -34,6 +34,11 @@ export function mountChange(plan: Plan, before: Mount, after: Mount): readonly s
         ? 'The hole stays where it was.'
         : `The hole moves by ${words(distance(hole, former), unit)}.`,
     );
+  // What hangs turns otherwise than what sticks out: the bracket's own sheet may say less now.
+  const isOtherWay = (before.kind === 'soffit') !== (after.kind === 'soffit');
+  const { pan, tilt, roll } = limitsOf(after);
+  if (isOtherWay && (pan ?? tilt ?? roll) !== null)
+    sentences.push('How far it turns is as before: check that for this mount.');
   return sentences;
 }
 

@@ -47,20 +47,31 @@ const judged = (requirements: readonly Requirement[]) =>
     first,
   );
 
-test('points along the axis reach the bands that the Section tells there', () => {
-  const section = createSectioner()(assessment, {
-    camera: first,
-    host: null,
-    person: 4,
-    settings: plan.settings,
-  });
-  const distances = [0.5, 1, 2, 3, 4, 6, 8, 10, 12, 13, 15, 20];
-  const told = distances.map((t) => section?.lines[0]?.stretches.find(({ from, to }) => from <= t && t < to));
-  const points = judged(distances.map((t) => asking(t, { id: `at${t}`.replace('.', '-') })));
-  expect(points.map(({ band, state }) => [band, state])).toEqual(told.map((one) => [one?.band, one?.state]));
-  expect(new Set(points.map(({ band }) => band)).size).toBeGreaterThan(2);
-  expect(points[0]?.asked).toBe(3);
-});
+test.each([0, 1.2])(
+  'points along the axis, %f m up, reach the bands that the Section tells there',
+  (height) => {
+    const section = createSectioner()(assessment, {
+      camera: first,
+      host: null,
+      person: 4,
+      settings: plan.settings,
+      height,
+    });
+    const line = section?.lines.find(({ target }) => target.height === height);
+    const distances = [0.5, 1, 1.5, 2, 3, 4, 6, 8, 10, 12, 13, 15, 20];
+    const told = distances.map((t) => line?.stretches.find(({ from, to }) => from <= t && t < to));
+    const points = judged(
+      distances.map((t) =>
+        asking(t, { id: `at${t}`.replace('.', '-'), target: 'height', targetHeight: height }),
+      ),
+    );
+    expect(points.map(({ band, state }) => [band, state])).toEqual(
+      told.map((one) => [one?.band, one?.state]),
+    );
+    expect(new Set(points.map(({ band }) => band)).size).toBeGreaterThan(2);
+    expect(points[0]?.asked).toBe(3);
+  },
+);
 
 test('a face that looks away falls below its band; a line, or a band that the edition lacks, is not judged', () => {
   const face = { target: 'face', targetHeight: 1.6 } as const;

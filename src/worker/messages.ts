@@ -55,19 +55,49 @@ type Guard<T> = (value: unknown) => value is T;
 const holds = (value: unknown, ...keys: readonly string[]): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null && keys.every((key) => key in value);
 
+const isText = (value: unknown): boolean => typeof value === 'string';
+const isNumber = (value: unknown): boolean => Number.isFinite(value);
+const isTextOrNull = (value: unknown): boolean => value === null || isText(value);
+const isRecord = (value: unknown): boolean => holds(value) && !Array.isArray(value);
+
+/** Whether something is a list of which each is of a kind. */
+const areAll = (value: unknown, is: (one: unknown) => boolean): boolean =>
+  Array.isArray(value) && value.every(is);
+
+/** Whether something has some keys. */
+const having =
+  (...keys: readonly string[]) =>
+  (value: unknown): boolean =>
+    holds(value, ...keys);
+
 const isPlan: Guard<Plan> = (value): value is Plan =>
-  holds(value, 'version', 'structures', 'cameras', 'settings');
+  holds(value, 'version', 'structures', 'cameras', 'settings') &&
+  isNumber(value['version']) &&
+  isRecord(value['structures']) &&
+  isRecord(value['cameras']) &&
+  isRecord(value['settings']);
+
+const isTarget = (value: unknown): boolean =>
+  holds(value, 'kind', 'height') && isText(value['kind']) && isNumber(value['height']);
 
 const isQuestion: Guard<Question> = (value): value is Question =>
   holds(value, 'target', 'alone', 'situation', 'causes') &&
-  holds(value['target'], 'kind', 'height') &&
+  isTarget(value['target']) &&
+  isTextOrNull(value['alone']) &&
+  isTextOrNull(value['situation']) &&
   (value['causes'] === 'quick' || value['causes'] === 'exact');
 
 const isWanted: Guard<Wanted> = (value): value is Wanted =>
-  holds(value, 'whole', 'causes') && Array.isArray(value['whole']) && Array.isArray(value['causes']);
+  holds(value, 'whole', 'causes') && areAll(value['whole'], isText) && areAll(value['causes'], isText);
 
 const isSiteAsked: Guard<SiteAsked> = (value): value is SiteAsked =>
-  holds(value, 'seers', 'ring', 'height', 'target', 'bands', 'caps');
+  holds(value, 'seers', 'ring', 'height', 'target', 'bands', 'caps') &&
+  areAll(value['seers'], having('camera', 'seen')) &&
+  areAll(value['ring'], (corner) => areAll(corner, isNumber)) &&
+  isNumber(value['height']) &&
+  isTarget(value['target']) &&
+  areAll(value['bands'], having('key', 'density')) &&
+  areAll(value['caps'], having('above', 'side', 'band'));
 
 const asks: { readonly [J in Job]: Guard<Jobs[J]['question']> } = {
   cover: (value): value is Jobs['cover']['question'] =>
@@ -95,18 +125,17 @@ const isToWorker: Guard<ToWorker> = (value): value is ToWorker =>
   (value['kind'] === 'cancel' || (value['kind'] === 'ask' && isAsk(value['ask'])));
 
 /** What a message from the worker holds besides its kind and id. */
-const REPLIES: Readonly<Record<FromWorker['kind'], readonly string[]>> = {
-  progress: ['share', 'doing'],
-  done: ['answer'],
-  cancelled: [],
-  failed: ['message'],
+const REPLIES: Readonly<Record<FromWorker['kind'], (value: Readonly<Record<string, unknown>>) => boolean>> = {
+  progress: ({ share, doing }) => isNumber(share) && isText(doing),
+  done: (value) => 'answer' in value,
+  cancelled: () => true,
+  failed: ({ message }) => isText(message),
 };
 
 const isFromWorker: Guard<FromWorker> = (value): value is FromWorker => {
   if (!holds(value, 'kind', 'id') || !Number.isInteger(value['id'])) return false;
   const { kind } = value;
-  const keys = Object.entries(REPLIES).find(([known]) => known === kind)?.[1];
-  return keys !== undefined && holds(value, ...keys);
+  return Object.entries(REPLIES).find(([known]) => known === kind)?.[1](value) === true;
 };
 
 function read<T>(what: string, is: Guard<T>, value: unknown): T {
@@ -120,23 +149,46 @@ export const toWorker = (raw: unknown): ToWorker => read('message to the worker'
 /** @throws TypeError for what is no such message */
 export const fromWorker = (raw: unknown): FromWorker => read('message from the worker', isFromWorker, raw);
 
+const isArea = having('value', 'bound', 'how');
+
+const isFound: Guard<Found> = (value): value is Found =>
+  holds(value, 'laid', 'whole', 'causes') &&
+  (value['laid'] === null || holds(value['laid'], 'scene', 'ground')) &&
+  areAll(value['whole'], having('coverage', 'cells', 'shadows')) &&
+  areAll(value['causes'], having('camera', 'areas'));
+
+const isOpened: Guard<Outcome<Opened>> = (value): value is Outcome<Opened> =>
+  holds(value, 'ok') &&
+  (value['ok'] === true
+    ? holds(value['value'], 'plan', 'report', 'pictures') &&
+      isPlan(value['value']['plan']) &&
+      areAll(value['notes'], having('code'))
+    : value['ok'] === false && areAll(value['faults'], having('code')));
+
 /** Reads the answer of a message: the asker knows the job. Each throws a TypeError for what is none. */
 export const answers: { readonly [J in Job]: (answer: unknown) => Jobs[J]['answer'] } = {
-  cover: (answer) =>
-    read('coverage', (value): value is Found => holds(value, 'laid', 'whole', 'causes'), answer),
+  cover: (answer) => read('coverage', isFound, answer),
   site: (answer) =>
-    read('area of the site', (value): value is SiteAreas => holds(value, 'atLeast', 'byCount'), answer),
+    read(
+      'area of the site',
+      (value): value is SiteAreas =>
+        holds(value, 'atLeast', 'byCount') &&
+        areAll(value['atLeast'], isArea) &&
+        areAll(value['byCount'], isArea),
+      answer,
+    ),
   trial: (answer) =>
     read(
       'exchange of settings',
-      (value): value is TrialChange => holds(value, 'byBand', 'finer', 'coarser'),
+      (value): value is TrialChange =>
+        holds(value, 'byBand', 'finer', 'coarser') &&
+        areAll(
+          value['byBand'],
+          (one) => holds(one, 'gained', 'lost') && isArea(one['gained']) && isArea(one['lost']),
+        ) &&
+        isArea(value['finer']) &&
+        isArea(value['coarser']),
       answer,
     ),
-  openFile: (answer) =>
-    read(
-      'opened file',
-      (value): value is Outcome<Opened> =>
-        holds(value, 'ok', 'value', 'notes') || holds(value, 'ok', 'faults'),
-      answer,
-    ),
+  openFile: (answer) => read('opened file', isOpened, answer),
 };

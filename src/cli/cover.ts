@@ -18,9 +18,10 @@ export const cover: Command = {
   help: `soffit cover PLAN [--camera ID] [--target-height H | --target ground|plate|face |
              --surface KEY] [--looks BEARING] [--json] [--situation ID]
 
-Areas by state, by band and by what hides, each with its bound, for every
-camera and for all of them together, and how far each camera serves. Pixels per
-metre are enough pixels for a task, not a promise that it succeeds.
+Areas by state, by band and by what hides, each with its bound (none where cells only
+count it: null in JSON), for every camera and for all of them together, and how far
+each camera serves. Pixels per metre are enough pixels for a task, not a promise
+that it succeeds.
 
   --camera ID         this camera alone
 ${TARGET_HELP}`,

@@ -1,5 +1,9 @@
-import { describe, expect, test } from 'vitest';
-import { DEMO, soffit, soffitJson } from './ran.ts';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { afterAll, describe, expect, test } from 'vitest';
+import { DEMO, scratch, soffit, soffitJson } from './ran.ts';
+
+const folder = scratch();
+afterAll(() => folder.clear());
 
 describe('cover', () => {
   interface Told {
@@ -37,6 +41,8 @@ describe('cover', () => {
         2,
       );
       expect(byHider.length).toBeGreaterThan(0);
+      expect(byState['covered']?.how).toBe('exact');
+      expect(byState['covered']?.bound).toBeGreaterThan(0);
     }
     expect(told.site.unseen.value).toBeLessThan(told.site.open.value);
     // Covered by one or more is what is not unseen; by each camera in turn it sums to their own areas.
@@ -45,6 +51,24 @@ describe('cover', () => {
     expect(byCount[0]?.value).toBeCloseTo(open.value - unseen.value, 1);
     const own = told.cameras.reduce((sum, { byState }) => sum + (byState['covered']?.value ?? NaN), 0);
     expect(byCount.reduce((sum, { value }) => sum + value, 0)).toBeCloseTo(own, 1);
+  });
+
+  test('promises no bound of what is only counted, as over uneven ground, in words or JSON', () => {
+    const place = (x: number, y: number, height: number) => ({
+      at: [x, y] as const,
+      height,
+      got: 'measured',
+    });
+    const ground = { kind: 'spots', spots: [place(0, 0, 0), place(12, 0, 0.5), place(0, 12, 0.2)] };
+    const file = folder.file('uneven.plan.json');
+    writeFileSync(file, JSON.stringify({ ...(JSON.parse(readFileSync(DEMO, 'utf8')) as object), ground }));
+    const told = soffitJson('cover', file, '--camera', 'C1') as Told;
+    const covered = told.cameras[0]?.byState['covered'];
+    expect(covered?.how).toBe('cells');
+    expect(covered?.bound).toBeNull();
+    expect(told.site.open).toMatchObject({ how: 'cells', bound: null });
+    const words = soffit('cover', file, '--camera', 'C1').out;
+    expect(words).toMatch(/\n  covered +≈ [\d.]+ m²\n/);
   });
 
   test('near blind distance is what the frame’s lower edge gives', () => {

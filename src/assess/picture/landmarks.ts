@@ -62,7 +62,7 @@ export function fixedPlaces(structures: readonly Structure[], eye: Vec3): FixedP
 
 type Host = Extract<Structure, { readonly openings: readonly Opening[] }>;
 
-/** Both jambs of each opening, foot and head; left and right as the lens sees them. */
+/** Both jambs of each opening, foot and head; left and right as one stands before them on the side of the lens. */
 function openingsOf(
   host: Host,
   corners: readonly Vec2[],

@@ -45,7 +45,7 @@ export interface ModeFrame {
 /** A fixed place that an installer finds in the picture. */
 export interface Landmark {
   readonly id: string;
-  /** "Front door, left jamb, foot". Left and right as the camera sees it. */
+  /** "Front door, left jamb, foot". Left and right as one stands before it on the lens's side. */
   readonly name: string;
   readonly kind: 'jamb' | 'corner' | 'post' | 'trunk';
   readonly structure: string;

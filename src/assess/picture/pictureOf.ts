@@ -21,7 +21,7 @@ import { solidEdges, type SolidEdges } from './solidEdges.ts';
 import { hidingLines, horizonLines, modeFrames, rimLines } from './surround.ts';
 
 /** Where somebody stands: m ahead of the point below the lens, or a place of the site. */
-export interface Stands {
+interface Stands {
   readonly ahead: number;
   readonly at: Vec2 | null;
 }

@@ -93,4 +93,5 @@ export function patternText(pattern: (typeof PATTERNS)[number], colour: (paint: 
 const round = (value: number): number => Math.round(value * 100) / 100;
 
 /** A text as an element's content. */
-export const escaped = (text: string): string => text.replace(/[&<>"]/g, (sign) => `&#${sign.charCodeAt(0)};`);
+export const escaped = (text: string): string =>
+  text.replace(/[&<>"]/g, (sign) => `&#${sign.charCodeAt(0)};`);

@@ -81,9 +81,9 @@ test('a thousand random points have one state, pixel and density in Section, cam
       const numbers = [answer.state, answer.band, answer.hider];
       const cut = [stretch.state, stretch.band, stretch.hider];
       if (JSON.stringify(model) !== JSON.stringify(numbers))
-        wrong.push(`${where}: Model ${model}, numbers ${numbers}`);
+        wrong.push(`${where}: Model ${model.join(' ')}, numbers ${numbers.join(' ')}`);
       if (JSON.stringify(cut) !== JSON.stringify(numbers))
-        wrong.push(`${where}: Section ${cut}, numbers ${numbers}`);
+        wrong.push(`${where}: Section ${cut.join(' ')}, numbers ${numbers.join(' ')}`);
 
       // The picture: the pixel, and what is found at it.
       const lens = lensPicture(camera);

@@ -85,7 +85,9 @@ function acrossEdges(view: WallView): Edge[] {
 const GROUND_FAVOUR = 1000;
 
 function upEdges(view: WallView, x: number, ground: number): Edge[] {
-  const { width, openings, soffit, got } = view;
+  const { width, openings, got } = view;
+  // The underside of a canopy is where the hole itself is.
+  const soffit = view.kind === 'canopy' ? null : view.soffit;
   const top = topEdge(view, x);
   return [
     { edge: 'ground', at: ground, from: x, to: x, got: 'measured', favour: GROUND_FAVOUR },
@@ -99,6 +101,15 @@ function upEdges(view: WallView, x: number, ground: number): Edge[] {
   ];
 }
 
+const TOPS: Readonly<Record<WallView['kind'], string>> = {
+  building: 'top of the wall',
+  barrier: 'top',
+  block: 'top',
+  canopy: 'top of the board',
+  tree: 'top',
+  vehicle: 'top',
+};
+
 /** The top of the wall straight above a place. */
 function topEdge({ topLine, kind }: WallView, x: number): { readonly y: number; readonly name: string } {
   for (let k = 0; k + 1 < topLine.length; k += 1) {
@@ -106,7 +117,7 @@ function topEdge({ topLine, kind }: WallView, x: number): { readonly y: number; 
     if (!p || !q || x > q[0] + 1e-9) continue;
     const share = q[0] > p[0] ? Math.min(1, Math.max(0, (x - p[0]) / (q[0] - p[0]))) : 0;
     const isLevel = Math.abs(q[1] - p[1]) < 1e-6;
-    const what = kind === 'building' ? (isLevel ? 'top of the wall' : 'roof line straight above') : 'top';
+    const what = isLevel ? TOPS[kind] : 'roof line straight above';
     return { y: p[1] + (q[1] - p[1]) * share, name: what };
   }
   return { y: topLine.at(-1)?.[1] ?? 0, name: 'top' };

@@ -50,6 +50,8 @@ export interface WallView {
   readonly ends: { readonly left: WallEnd; readonly right: WallEnd };
   readonly openings: readonly SeenOpening[];
   readonly services: readonly SeenService[];
+  /** Middles of the posts that a canopy has along this edge. */
+  readonly posts: readonly number[];
   /** Level underside of the eaves over it; null without one. */
   readonly soffit: { readonly y: number; readonly depth: number } | null;
   /** Faces of the roof as they are seen from here, the farthest first. */
@@ -90,7 +92,7 @@ export function wallView(structure: Structure, face: HostFace): WallView {
   const origin = isMirrored ? end : start;
   const wall = wallUnder(structure, face);
   const across = (place: Vec2): number => dotOf(difference(place, origin), right);
-  const topLine = wall.topLine.map(([s, z]): Vec2 => [isMirrored ? face.width - s : s, z]);
+  const topLine = topOf(structure, wall).map(([s, z]): Vec2 => [isMirrored ? face.width - s : s, z]);
   const edges = edgesOf(structure, face.face);
   const onEdge = (along: number): number =>
     edges === null ? 0 : across(moved(edges[0], heading(...edges), along));
@@ -133,6 +135,7 @@ export function wallView(structure: Structure, face: HostFace): WallView {
       inside,
       got,
     })),
+    posts: postsAlong(structure, origin, { out, right }, face.width),
     soffit: soffitOver(structure, face),
     roof: roofSeen(structure, { across, out }),
     got: gotOf(structure),
@@ -149,6 +152,29 @@ const wallUnder = (structure: Structure, face: HostFace): HostFace =>
 function soffitOver(structure: Structure, face: HostFace): WallView['soffit'] {
   const soffit = hostFaces(structure).find((other) => other.sort === 'soffit' && other.face === face.face);
   return soffit ? { y: soffit.top, depth: soffit.depth } : null;
+}
+
+/** The upper edge of a wall; of a canopy's edge that of its board. */
+const topOf = (structure: Structure, { topLine, width }: HostFace): readonly Vec2[] =>
+  structure.kind === 'canopy'
+    ? [
+        [0, structure.top],
+        [width, structure.top],
+      ]
+    : topLine;
+
+function postsAlong(
+  structure: Structure,
+  origin: Vec2,
+  { out, right }: { readonly out: Vec2; readonly right: Vec2 },
+  width: number,
+): readonly number[] {
+  if (structure.kind !== 'canopy') return [];
+  return structure.outline.slice(0, structure.posts).flatMap((corner) => {
+    const off = difference(corner, origin);
+    const x = dotOf(off, right);
+    return Math.abs(dotOf(off, out)) < 1e-6 && x > -1e-6 && x < width + 1e-6 ? [x] : [];
+  });
 }
 
 const edgeCount = (structure: Structure): number => {

@@ -36,6 +36,13 @@ const MARKS = { size: SIZE.small, gap: 0.3 } as const;
 const marksOf = (facts: DrillFacts, units: LengthUnit): readonly string[] =>
   isVarifocal(facts) ? markWords(facts, units) : [];
 
+/** How whoever reads the sketch from above stands. */
+function standWords({ spot }: DrillFacts): string {
+  if (spot.kind === 'soffit' && spot.isCanopy) return 'looking out over the edge';
+  const what = { wall: 'wall', soffit: 'wall', corner: 'corner', pole: 'post' }[spot.kind];
+  return `your back to the ${what}`;
+}
+
 /** Turn and tilt, and how the camera is set. */
 export function settingRow(input: CardInput, box: PageBox): readonly PageItem[] {
   const { facts, section, reading } = input;
@@ -55,7 +62,7 @@ export function settingRow(input: CardInput, box: PageBox): readonly PageItem[] 
     ...heading(box.x, box.y, '4. Then turn and tilt, in whole degrees'),
     ...panSketch(facts, sketches),
     ...tiltSketch(facts, section, { ...sketches, x: box.x + sketch + 4 }, reading.units),
-    text(box.x, foot + 2.4, 'From above, back to it', { size: SIZE.small, ink: GREY }),
+    text(box.x, foot + 2.4, `From above, ${standWords(facts)}`, { size: SIZE.small, ink: GREY }),
     text(box.x + sketch + 4, foot + 2.4, 'From the side, not to scale', { size: SIZE.small, ink: GREY }),
     ...heading(x, box.y, '5. Set the camera'),
     ...set.items,

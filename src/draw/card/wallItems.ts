@@ -53,10 +53,28 @@ const halfOf = (region: PageBox, edge: number, index: number): PageBox =>
     ? { ...region, width: Math.max(0, edge - region.x) }
     : { ...region, x: edge, width: Math.max(0, region.x + region.width - edge) };
 
-function oneWall({ view, others, hole }: OnWall, on: Place, clip: PageBox): PageItem[] {
-  const { topLine, width, foot, openings, services, roof, soffit } = view;
+/** Half the width of a drawn post, m. */
+const POST = 0.05;
+
+/** A post from the ground to the board. */
+function postItem(x: number, { view, groundAtHole }: OnWall, on: Place, clip: PageBox): PageItem {
+  // It stands in from the end of the board.
+  const at = Math.min(Math.max(x, POST), view.width - POST);
+  const corners = [
+    [at - POST, groundAtHole] as const,
+    [at + POST, groundAtHole] as const,
+    [at + POST, view.foot] as const,
+    [at - POST, view.foot] as const,
+  ];
+  return path(through(corners.map(on), true), { fill: WHITE, line: INK, width: 0.25, clip });
+}
+
+function oneWall(wall: OnWall, on: Place, clip: PageBox): PageItem[] {
+  const { view, others, hole } = wall;
+  const { topLine, width, foot, openings, services, roof, soffit, posts } = view;
   const outline = [[0, foot] as const, ...topLine, [width, foot] as const].map(on);
   return [
+    ...posts.map((x) => postItem(x, wall, on, clip)),
     ...roof.map((face) => path(through(face.map(on), true), { fill: ROOF, line: GREY, width: 0.2, clip })),
     path(through(outline, true), { fill: WALL, line: INK, width: 0.45, clip }),
     ...(soffit ? [eavesLine(view, soffit, on, clip)] : []),

@@ -67,6 +67,14 @@ describe('the other mounts', () => {
     if (facts.spot.kind !== 'soffit') throw new Error();
     expect([facts.spot.inset, facts.spot.beyond]).toEqual([closeTo(0.4, 9), closeTo(2.6, 9)]);
     expect(facts.spot.wall.hole).toEqual([closeTo(1.5, 9), closeTo(2.4, 9)]);
+    expect(tapedOf(facts.spot.wall.taped)).toEqual([
+      '1500 left left-hand corner (west)',
+      '3500 right right-hand corner (east)',
+      '2400 below ground',
+      '200 above top of the board',
+    ]);
+    // Of its four posts two stand along this edge, at its ends.
+    expect(facts.spot.wall.view.posts).toEqual([0, 5]);
     // Out over the southern edge is south; 190° is 10° clockwise of it.
     expect(facts.turned).toBeCloseTo(10, 9);
   });

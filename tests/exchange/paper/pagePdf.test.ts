@@ -23,6 +23,8 @@ interface ReadText {
   readonly x: number;
   readonly y: number;
   readonly long: number;
+  /** Which way it runs, as bearings do: 90 to the right, 0 up the page. */
+  readonly runs: number;
 }
 
 interface ReadPage {
@@ -45,8 +47,9 @@ async function read(bytes: Uint8Array): Promise<readonly ReadPage[]> {
     const { items } = await page.getTextContent();
     const texts = items.flatMap((item) => {
       if (!('str' in item) || item.str.trim() === '') return [];
-      const [, , , , x = 0, y = 0] = placeOf(item.transform);
-      return [{ text: item.str, x: x / POINTS, y: (height - y) / POINTS, long: item.width / POINTS }];
+      const [a = 0, b = 0, , , x = 0, y = 0] = placeOf(item.transform);
+      const runs = (Math.atan2(a, b) * 180) / Math.PI;
+      return [{ text: item.str, x: x / POINTS, y: (height - y) / POINTS, long: item.width / POINTS, runs }];
     });
     pages.push({ width: width / POINTS, height: height / POINTS, texts });
   }
@@ -133,8 +136,10 @@ describe('words on paper', () => {
     expect(at('start')).toEqual([closeTo(20, 2), closeTo(30, 2)]);
     expect(at('middle')).toEqual([closeTo(100 - long('middle') / 2, 2), closeTo(40, 2)]);
     expect(at('end')).toEqual([closeTo(190 - long('end'), 2), closeTo(50, 2)]);
+    expect(by.get('start')?.runs).toBeCloseTo(90, 6);
+    expect(by.get('upwards')?.runs).toBeCloseTo(0, 6);
     expect(at('upwards')[0]).toBeCloseTo(60, 2);
-    expect(at('upwards')[1]).toBeGreaterThan(100);
+    expect(at('upwards')[1]).toBeCloseTo(100 + textWidth('upwards', words[3]?.size ?? 0) / 2, 1);
   });
 
   test('are as wide as the layout takes them to be', async () => {

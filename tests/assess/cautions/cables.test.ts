@@ -180,6 +180,13 @@ test('row 38, another building, a post, a fence', () => {
   expect(severities(38, on(10.29))).toBe('');
   expect(said(38, on(10.31))[0]?.figures).toMatchObject({ why: 'building', thing: 'Shed' });
   expect(severities(38, wall(5, 2))).toBe('');
+  // A bin store against the house is part of it, one apart is not.
+  const store = (x: number): Site => ({
+    structures: [house(), block([x, 0, x + 2, 2], [0, 3], { id: 'store', name: 'Store' })],
+    camera: { mount: { ...mount, host: 'store' }, pan: 180 },
+  });
+  expect(severities(38, store(10.1 - 1))).toBe('');
+  expect(said(38, store(10.31))[0]?.figures).toMatchObject({ why: 'building', thing: 'Store' });
   const post: Site = {
     structures: [house()],
     camera: { mount: { kind: 'pole', at: [5, -7], height: 3, reach: 0.2, facing: 0, diameter: 0.1, limits } },

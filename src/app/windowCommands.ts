@@ -99,6 +99,20 @@ export function windowCommands({ editor, desk, openings, tracing, save }: Comman
       page('sum'),
       'calculator lens distance',
     ),
+    {
+      ...command(
+        'look',
+        'Camera’s view: what the camera sees, or the Model again',
+        null,
+        () =>
+          desk.setState(({ look: shown }) => ({
+            look: shown === 'model' ? 'picture' : 'model',
+            page: 'model',
+          })),
+        'picture lens aim',
+      ),
+      off: () => (store.getState().plan.cameraOrder.length === 0 ? 'Place a camera first' : null),
+    },
     command(
       'person',
       'Person at true pixels',

@@ -19,6 +19,7 @@ const TOOLS: readonly (readonly [Tool, string, string | null, string])[] = [
   ['spot', 'Give a spot height', null, 'ground level'],
   ['camera', 'Place a camera', 'C', ''],
   ['lamp', 'Place a lamp', 'U', 'light'],
+  ['stand', 'Pick where somebody stands', null, 'person face figure'],
   ['measure', 'Measure', 'M', 'distance area angle sight line'],
 ];
 

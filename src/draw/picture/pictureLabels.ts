@@ -52,7 +52,7 @@ function bandWishes(
       angle,
     }));
     return [
-      { label: { text, fill: { band }, ink: { onBand: band }, edge: null }, places: places.slice(0, 12) },
+      { label: { text, fill: { band }, ink: { onBand: band }, edge: null }, places: places.slice(0, 80) },
     ];
   });
 }

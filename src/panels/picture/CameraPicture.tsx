@@ -18,6 +18,7 @@ import { PictureRuler } from './PictureRuler.tsx';
 import { PictureStage } from './PictureStage.tsx';
 import { savePicture } from './savePicture.ts';
 import { SpotReadout } from './SpotReadout.tsx';
+import { useNarrow } from './useNarrow.ts';
 import { useRestPicture } from './useRestPicture.ts';
 import styles from './picture.module.css';
 
@@ -80,6 +81,7 @@ function OnePicture({ editor, answers, painter, plan, camera, assessment, find }
   const probe = useStore(answers, (state) => state.probe);
   const body = useRef<HTMLDivElement>(null);
   const box = useBox(body);
+  const narrow = useNarrow();
 
   const around = useMemo(
     () => picturer.around(assessment, plan, camera.id),
@@ -130,8 +132,7 @@ function OnePicture({ editor, answers, painter, plan, camera, assessment, find }
     say(`${now.name} aimed: pan ${fixed(now.pan, 1)}, tilt ${fixed(now.tilt, 1)}.`);
   };
   const named = namedInPicture(assessment, plan);
-  const narrow = box.width < NARROW;
-  // On a phone the panel scrolls, and the picture is as wide as that allows.
+  // On a phone the page scrolls, and the picture is as wide as that allows.
   const room = narrow ? TALLEST * box.width : Math.max(0, box.height - RULER);
   const fit = Math.min(box.width / around.width, room / around.height);
   const [width, height] = [Math.floor(around.width * fit), Math.floor(around.height * fit)];
@@ -199,8 +200,8 @@ function OnePicture({ editor, answers, painter, plan, camera, assessment, find }
   );
 }
 
-/** Below this width it is a phone's, px; how tall a corridor picture may be there, in widths. */
-const [NARROW, TALLEST] = [460, 1.1];
+/** How tall a corridor picture may be on a phone, in widths. */
+const TALLEST = 1.1;
 
 /** What the ruler and the line below the picture take, px. */
 const RULER = 68;

@@ -159,6 +159,11 @@ describe('a camera fixed another way', () => {
     expect(mountChange(plan, cameraOf(arm).mount, cameraOf(hung).mount).at(-1)).toBe(
       'How far it turns is as before: check that for this mount.',
     );
+    // C1 hangs 0.3 out under the eaves, an arm reaches as far.
+    const fromEaves = setMountKind(plan, cameraOf(plan), 'arm', eyeOf(plan));
+    expect(mountChange(plan, cameraOf(plan).mount, cameraOf(fromEaves).mount)[1]).toBe(
+      'Lens still 0.30 m out from the wall.',
+    );
     const pole = setMountKind(arm, cameraOf(arm), 'pole', eyeOf(arm));
     expect(mountChange(plan, cameraOf(arm).mount, cameraOf(pole).mount)).toEqual([
       'Lens still 2.30 m up.',

@@ -1,7 +1,7 @@
 import type { LengthUnit } from '../../base/length.ts';
-import { distance, dot, subtract, type Vec3 } from '../../base/vector.ts';
+import { distance, dot, subtract } from '../../base/vector.ts';
 import { groundHeight } from '../../model/ground.ts';
-import { placeMount } from '../../model/mounting.ts';
+import { placeMount, type Placed } from '../../model/mounting.ts';
 import { limitsOf, type Mount } from '../../optics/mount.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { lengthWords } from '../tools/mount/mountWords.ts';
@@ -23,7 +23,7 @@ export function mountChange(plan: Plan, before: Mount, after: Mount): readonly s
       ? `Lens still ${words(now, unit)} ${what}.`
       : `Lens ${words(now, unit)} ${what}, was ${words(then, unit)}.`;
   const sentences = [said('up', is.value.eye[2] - ground, was.value.eye[2] - ground)];
-  const [out, formerly] = [outOf(is.value), outOf(was.value)];
+  const [out, formerly] = [outOf(after, is.value), outOf(before, was.value)];
   if (out !== null && formerly !== null) sentences.push(said('out from the wall', out, formerly));
   const [hole, former] = [is.value.hole, was.value.hole];
   if (!hole || after.kind === 'pole') sentences.push('No hole in a wall any more.');
@@ -42,16 +42,9 @@ export function mountChange(plan: Plan, before: Mount, after: Mount): readonly s
   return sentences;
 }
 
-/** How far the lens stands out from the wall, from its hole, m. */
-function outOf({
-  eye,
-  hole,
-  outward,
-}: {
-  eye: Vec3;
-  hole: Vec3 | null;
-  outward: Vec3 | null;
-}): number | null {
+/** How far the lens stands out from the wall, m; what hangs has its hole as far out. Null where there is no wall. */
+function outOf(mount: Mount, { eye, hole, outward }: Placed): number | null {
+  if (mount.kind === 'soffit') return mount.inset;
   return hole && outward ? dot(subtract(eye, hole), outward) : null;
 }
 

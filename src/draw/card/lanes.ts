@@ -22,18 +22,42 @@ export function acrossLane(edge: number, hole: number, words: string, lane: Page
   ];
 }
 
-/** The same upwards, read from the right. */
+/** The same upwards, read from the right; in two lines where one is too long. */
 export function upLane(edge: number, hole: number, words: string, lane: PageBox): readonly PageItem[] {
   const x = lane.x + lane.width - 1.4;
-  const { label, size, half } = fitted(words, lane.height);
+  const { lines, size } = inLines(words, lane.height);
+  const half = Math.max(...lines.map((line) => textWidth(line, size, true))) / 2;
   const middle = within((edge + hole) / 2, lane.y + half, lane.y + lane.height - half);
   return [
     dimensionLine([x, edge], [x, hole]),
     tick([x, edge]),
     tick([x, hole]),
-    ...plated(text(x - 1.3, middle, label, { anchor: 'middle', bold: true, size, turn: -90 })),
+    ...lines.flatMap((line, row) => {
+      const at = x - 1.3 - (lines.length - 1 - row) * size * 1.12;
+      return plated(text(at, middle, line, { anchor: 'middle', bold: true, size, turn: -90 }));
+    }),
   ];
 }
+
+/** One line as large as may be, else two, which together are no wider than a lane. */
+function inLines(words: string, room: number): { readonly lines: readonly string[]; readonly size: number } {
+  const plain = printable(words);
+  const one = [SIZE.body, 2.4].find((size) => textWidth(plain, size, true) <= room);
+  if (one !== undefined) return { lines: [plain], size: one };
+  const parts = plain.split(' ');
+  const halves = parts.map((_, at): [string, string] => [
+    parts.slice(0, at + 1).join(' '),
+    parts.slice(at + 1).join(' '),
+  ]);
+  const longer = (lines: readonly string[]): number =>
+    Math.max(...lines.map((line) => textWidth(line, SMALL, true)));
+  // Broken where the longer half is shortest.
+  const lines = halves.reduce((best, two) => (longer(two) < longer(best) ? two : best), [plain, '']);
+  return { lines: lines.map((line) => shortened(line, room, SMALL, true)), size: SMALL };
+}
+
+/** Two lines of this size stand in a lane, mm. */
+const SMALL = 2.1;
 
 /** Words in the room there is: smaller first, and only then cut short, at the end, where the edge's name is. */
 function fitted(words: string, room: number): { label: string; size: number; half: number } {

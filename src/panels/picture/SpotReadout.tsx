@@ -3,6 +3,7 @@ import { distance, type Vec3 } from '../../base/vector.ts';
 import type { Camera } from '../../optics/camera.ts';
 import { metres } from '../../draw/section/sectionWords.ts';
 import { Button } from '../../fittings/Button.tsx';
+import { LiveRegion } from '../../fittings/LiveRegion.tsx';
 import type { LengthUnit } from '../../base/length.ts';
 import { stateText } from '../probeWords.ts';
 import styles from './picture.module.css';
@@ -30,9 +31,11 @@ export function SpotReadout(props: SpotReadoutProps) {
   const away = metres(distance(camera.eye, point), units);
   const on = solid === null ? '' : `On ${assessment.scene.solids[solid]?.name ?? 'something'}: `;
   const told = answer ? `${on}${stateText(assessment, answer, point)}, ${away} from the lens` : 'Asking.';
+  const sentence = told.charAt(0).toUpperCase() + told.slice(1);
   return (
     <div className={styles.readout} data-readout>
-      <p className={styles.told}>{told.charAt(0).toUpperCase() + told.slice(1)}</p>
+      <p className={styles.told}>{sentence}</p>
+      <LiveRegion text={answer ? sentence : ''} turn={0} />
       <div className={styles.acts} role="group" aria-label="Aim by this place">
         <span className={styles.ask}>Put this place</span>
         <Button press={() => props.put(1 / 3)}>A third up</Button>

@@ -130,6 +130,9 @@ function* aboutOf(
   if (camera === undefined || fixing === undefined) return null;
   const edition = editionOf(plan.settings.edition);
   // Lays facets and their tree out, where that is not done.
+  yield step;
+  void obstacles.facets;
+  yield step;
   void obstacles.segments;
   yield step;
   const even = scene.solids.at(-1)?.id !== GROUND;

@@ -18,6 +18,21 @@ const adjoin = (one: readonly Vec2[], two: readonly Vec2[]): boolean =>
   one.some((corner) => distanceToRing(corner, two) < ADJOINS) ||
   two.some((corner) => distanceToRing(corner, one) < ADJOINS);
 
+interface Lot {
+  readonly building: Building;
+  /** Least and greatest x and y of its outline. */
+  readonly box: readonly [number, number, number, number];
+}
+
+const lotOf = (building: Building): Lot => {
+  const [xs, ys] = [building.outline.map(([x]) => x), building.outline.map(([, y]) => y)];
+  return { building, box: [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)] };
+};
+
+/** Most buildings of a town are told apart by their boxes. */
+const boxesNear = ({ box: a }: Lot, { box: b }: Lot): boolean =>
+  a[0] < b[2] + ADJOINS && b[0] < a[2] + ADJOINS && a[1] < b[3] + ADJOINS && b[1] < a[3] + ADJOINS;
+
 /** The building that is taken to hold the recorder, the largest, with all that adjoin it. */
 function mainBuilding({ plan }: Pick<About, 'plan'>): readonly Building[] {
   const buildings = plan.structureOrder.flatMap((id): Building[] => {
@@ -27,13 +42,18 @@ function mainBuilding({ plan }: Pick<About, 'plan'>): readonly Building[] {
   const size = ({ outline }: Building) => Math.abs(signedArea(outline));
   const [first] = buildings.toSorted((one, two) => size(two) - size(one));
   if (first === undefined) return [];
-  const joined = [first];
+  let apart = buildings.filter((one) => one !== first).map(lotOf);
+  const joined = [lotOf(first)];
   for (let at = 0; at < joined.length; at += 1) {
     const here = joined[at];
     if (here === undefined) break;
-    joined.push(...buildings.filter((one) => !joined.includes(one) && adjoin(one.outline, here.outline)));
+    const near = apart.filter(
+      (one) => boxesNear(one, here) && adjoin(one.building.outline, here.building.outline),
+    );
+    apart = apart.filter((one) => !near.includes(one));
+    joined.push(...near);
   }
-  return joined;
+  return joined.map(({ building }) => building);
 }
 
 /**

@@ -5,7 +5,7 @@ import { addVariant, dropVariant, type Differs } from '../../editor/trial/trialA
 import { Button } from '../../fittings/Button.tsx';
 import { Select } from '../../fittings/Select.tsx';
 import type { Plan, PlanCamera } from '../../plan/plan.ts';
-import styles from './trial.module.css';
+import styles from './trialSheet.module.css';
 
 interface SettingChipsProps {
   readonly editor: Editor;

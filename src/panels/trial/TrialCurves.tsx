@@ -8,7 +8,7 @@ import type { Plan } from '../../plan/plan.ts';
 import { SectionMarks } from '../section/SectionMarks.tsx';
 import { useBox } from '../section/useBox.ts';
 import { stateWords } from './stateWords.ts';
-import styles from './trial.module.css';
+import styles from './curves.module.css';
 
 interface TrialCurvesProps {
   readonly settings: readonly TrialSetting[];

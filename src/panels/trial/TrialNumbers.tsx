@@ -13,7 +13,7 @@ import { askedText } from '../targetText.ts';
 import { changeRows, coverRows, distanceRows, pointRows, settingRows } from './trialRows.ts';
 import { remarks } from './remarks.ts';
 import { TrialTable } from './TrialTable.tsx';
-import styles from './trial.module.css';
+import styles from './trialSheet.module.css';
 
 interface TrialNumbersProps {
   readonly trial: TrialStore;

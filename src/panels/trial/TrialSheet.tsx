@@ -13,7 +13,7 @@ import type { Plan, PlanCamera } from '../../plan/plan.ts';
 import { SheetHead } from '../SheetHead.tsx';
 import { SettingChips } from './SettingChips.tsx';
 import { TrialNumbers } from './TrialNumbers.tsx';
-import styles from './trial.module.css';
+import styles from './trialSheet.module.css';
 
 const CameraSheet = lazy(() =>
   import('../camera/CameraSheet.tsx').then((loaded) => ({ default: loaded.CameraSheet })),

@@ -1,6 +1,6 @@
 import type { TrialSetting } from '../../draw/trial/shownTrial.ts';
 import type { TrialRow, TrialRows } from './trialRows.ts';
-import styles from './trial.module.css';
+import styles from './trialSheet.module.css';
 
 interface TrialTableProps {
   readonly label: string;

@@ -2,7 +2,7 @@ import { useRef } from 'react';
 import type { KeyboardEvent, PointerEvent } from 'react';
 import { useStore } from 'zustand';
 import type { TrialStore } from '../../editor/trial/trial.ts';
-import styles from './trial.module.css';
+import styles from './wipe.module.css';
 
 /** A setting beside the divider: its letter, and what sets it apart in a few words. */
 interface WipeSide {

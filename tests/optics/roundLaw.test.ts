@@ -32,3 +32,9 @@ test('the known ratios: 2 / (1 + cos θ) of the stereographic law, 1 of the orth
   expect(new RoundLaw(0.5, 1.2).at(Math.cos(1))).toBeCloseTo(2 / (1 + Math.cos(1)), 14);
   expect(new RoundLaw(-1, 1.2).at(Math.cos(1))).toBeCloseTo(1, 14);
 });
+
+test('for hardly any angle there is no series, and the formula is asked', () => {
+  const law = new RoundLaw(0.5, 0.005);
+  expect(law.least).toBeGreaterThan(1);
+  expect([law.even.length, law.odd.length]).toEqual([0, 0]);
+});

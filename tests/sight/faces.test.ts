@@ -80,3 +80,11 @@ test('two halves of a square are one face, at whichever corner either begins', (
       for (let k = 0; k < 4; k += 1) expect([apart(k, k + 1), apart(k, k + 2)]).toEqual([2, Math.sqrt(8)]);
     }
 });
+
+test('the fourth number of a normal is its length', () => {
+  const { faces } = facetsOf([boxSolid('box', [1, 2, 0], [3, 4, 5], 33)]);
+  for (let face = 0; face < faces.count; face += 1) {
+    const [x = 0, y = 0, z = 0, size] = faces.normals.subarray(face * 4, face * 4 + 4);
+    expect(size).toBeCloseTo(Math.hypot(x, y, z), 9);
+  }
+});

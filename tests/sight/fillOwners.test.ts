@@ -112,3 +112,20 @@ test('on equal depth the lower index is named', () => {
   expect(owners.filter((owner) => owner === 0).length).toBeGreaterThan(100);
   expect(owners.filter((owner) => owner === 1).length).toBe(0);
 });
+
+test('a row along which more stretches lie than there are columns to a third keeps them all', () => {
+  // Posts 0.4 m apart, 0.2 m wide, straight below the lens's level: each cell of 0.2 m is a post's or nobody's.
+  const posts = Array.from({ length: 40 }, (_, at) =>
+    boxSolid(`post-${at}`, [at * 0.4 - 8, 0, 0], [0.2, 0.2, 0.9]),
+  );
+  const plane = horizontalPlane(0);
+  const camera = { ...wideCamera, eye: [0, -0.6, 60] as const, pan: 0, tilt: 90, focalLength: 10 };
+  const found = sightOf(camera, plane, WINDOW, facetsOf(posts));
+  const grid = { plane, left: -8.1, bottom: -0.05, cell: 0.2, columns: 80, rows: 1 };
+  const rows = rowSpansOf(grid, found.footing.foot, found.frame);
+  const owners = new Int32Array(80).fill(-2);
+  fillOwners(found.solids, grid, found.footing.foot, rows, owners, new OwnerRows());
+  // The shadow of a post 8 m off the foot is shifted by 8 · 0.9 / 59.1 = 0.12 m at its top, less nearer.
+  for (let at = 0; at < 40; at += 1) expect(owners[at * 2], `post ${at}`).toBe(at);
+  expect(new Set(owners).size).toBe(41);
+});

@@ -180,3 +180,44 @@ test('what is left out changes neither what hides any cell nor the area that is 
   expect(kept / all).toBeLessThan(0.95);
   expect(cells).toBeGreaterThan(100_000);
 });
+
+test.each([0, 90, 180, 270, 315, 30])(
+  'looking along %i°, a wall hides wholly what stands behind it, and what the frame misses throws nothing',
+  (pan) => {
+    const [s, c] = [Math.sin((pan * Math.PI) / 180), Math.cos((pan * Math.PI) / 180)];
+    const at = (x: number, y: number, z: number) => [c * x + s * y, c * y - s * x, z] as const;
+    const throwers = (...solids: readonly Solid[]) => {
+      const found = sightOf({ ...CAMERA, pan }, horizontalPlane(0), WINDOW, facetsOf(solids));
+      return [...new Set(found.solids.solid.subarray(0, found.solids.count))];
+    };
+    const wall = boxSolid('wall', at(0, 5, 0), [4, 0.2, 2], -pan);
+    const behind = boxSolid('behind', at(0.2, 9.5, 0), [1, 1, 0.8], -pan);
+    expect(throwers(behind, wall)).toEqual([1]);
+    expect(throwers(boxSolid('before', at(1, 3, 0), [1, 1, 1], -pan), wall)).toEqual([0, 1]);
+    // To the side, behind the camera and above it.
+    const out = [at(-14, 2, 0), at(14, 2, 0), at(0, -6, 0), at(0, 4, 3.5)];
+    expect(throwers(wall, ...out.map((place, n) => boxSolid(`out-${n}`, place, [1, 1, 1], -pan)))).toEqual([
+      0,
+    ]);
+  },
+);
+
+test('a raised board hides what lies in its shadow, not what stands before that or casts beyond it', () => {
+  // From 3 m up its shadow reaches from 10 m away to 14.6.
+  const board = boxSolid('board', [0, 2.5, 2.4], [9, 1, 0.1]);
+  expect([...seen([board, boxSolid('before', [0, 6, 0], [1, 1, 1])]).throwers]).toEqual([0, 1]);
+  expect([...seen([board, boxSolid('in', [0, 8.5, 1.1], [1, 0.3, 0.1])]).throwers]).toEqual([0]);
+  expect([...seen([board, boxSolid('beyond', [0, 13, 0], [1, 1, 1])]).throwers]).toEqual([0, 1]);
+});
+
+test('between the sill and the lintel of one solid is seen what stands behind it', () => {
+  const sill = boxSolid('frame', [0, 5, 0], [8, 0.2, 1]);
+  const lintel = boxSolid('frame', [0, 5, 2.4], [8, 0.2, 0.1]);
+  const frame: Solid = {
+    ...sill,
+    positions: Float64Array.of(...sill.positions, ...lintel.positions),
+    triangles: Uint32Array.of(...sill.triangles, ...lintel.triangles.map((corner) => corner + 8)),
+  };
+  // Their shadows reach to 7.7 m and begin again at 24.5 m.
+  expect([...seen([frame, boxSolid('behind', [0, 9, 0], [1, 1, 0.5])]).throwers]).toEqual([0, 1]);
+});

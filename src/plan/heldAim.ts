@@ -8,7 +8,7 @@ import type { Plan, PlanCamera } from './plan.ts';
 
 /**
  * The bearing straight out of what carries a mount, °: square to the wall, of a corner between its walls, of a pole the way
- * that its bracket points. Null where it is fixed to nothing, or what carried it is gone.
+ * that its bracket points; under a canopy out over the edge that it is measured from. Null where it is fixed to nothing, or what carried it is gone.
  */
 export function straightOut(plan: Plan, mount: Mount): number | null {
   if (mount.kind === 'loose') return null;
@@ -16,7 +16,9 @@ export function straightOut(plan: Plan, mount: Mount): number | null {
   const placed = placeMount(mount, plan.structures, groundHeight(plan.ground));
   if (!placed.ok || !placed.value.outward) return null;
   const [x, y] = placed.value.outward;
-  return bearing(degreesFromRad(Math.atan2(x, y)));
+  // The face of a canopy's underside runs in from its edge.
+  const inwards = plan.structures[mount.host]?.kind === 'canopy';
+  return bearing(degreesFromRad(Math.atan2(x, y)) + (inwards ? 180 : 0));
 }
 
 /** A hair past a limit is the limit: typed tenths and worked-out bearings differ by their last bits. */

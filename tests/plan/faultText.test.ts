@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import { THRESHOLDS } from '../../src/assess/cautions/thresholds.ts';
 import type { Fault } from '../../src/base/fault.ts';
 import { faultText, faultWords } from '../../src/plan/faultText.ts';
 import { filesBelow, textOfFile } from '../house/projectFiles.ts';
 
-/** File names, and the words of an import's report, which `reportText` has. */
+/** File names, and the words of an import's report, which `reportText` has; limits of cautions have words of their own. */
 const notCodes = /^(?:taken|left|assumed)\.|\.(ts|tsx|js|json|css|svg|html|csv|obj|geojson|plan)$/;
 
 /** Every literal in the program that has the form of a fault's code, with the file that says it. */
@@ -12,7 +13,9 @@ const codes = new Map(
     .filter((file) => /\.tsx?$/.test(file) && !file.startsWith('src/plan/faultWords/'))
     .flatMap((file) =>
       [...textOfFile(file).matchAll(/'([a-z]+\.[a-z][a-zA-Z-]*)'/g)].flatMap(([, code]) =>
-        code === undefined || notCodes.test(code) ? [] : [[code, file] as const],
+        code === undefined || notCodes.test(code) || Object.hasOwn(THRESHOLDS, code)
+          ? []
+          : [[code, file] as const],
       ),
     ),
 );

@@ -83,3 +83,27 @@ test('straight out is square to the wall, along a bracket, between the walls of 
   expect(straightOut(plan, { kind: 'loose', eye: [0, 0, 3] })).toBeNull();
   expect(straightOut(plan, { ...arm, host: 'gone' })).toBeNull();
 });
+
+test('under a canopy straight out is over the edge that the camera is measured from, as its card has it', () => {
+  const canopy = {
+    kind: 'canopy',
+    id: 'porch',
+    name: 'Porch',
+    hidden: false,
+    locked: false,
+    outline: [
+      [20, 0],
+      [24, 0],
+      [24, 2],
+      [20, 2],
+    ],
+    top: 2.6,
+    thickness: 0.1,
+    posts: 0,
+    got: { outline: 'measured', top: 'measured', thickness: 'measured' },
+  } as const;
+  const under = { kind: 'soffit', ...bare, host: 'porch', face: 0, corner: 'start' } as const;
+  const open = { ...plan, structures: { ...plan.structures, porch: canopy }, structureOrder: ['porch'] };
+  // Its first edge is the south one.
+  expect(straightOut(open, { ...under, distance: 1, inset: 0.5, drop: 0.1 })).toBeCloseTo(180, 10);
+});

@@ -21,6 +21,7 @@ import { KeyCursor } from './navigate/KeyCursor.ts';
 import { nextBehind } from './navigate/nextBehind.ts';
 import { View } from './navigate/View.ts';
 import { followLens } from './navigate/ways.ts';
+import { isHidden, whenPaintable } from './paintable.ts';
 import { pickable, type Pickable } from './picking.ts';
 import type { PictureBitmap } from './pictures/pictureTexture.ts';
 import { Overlay, type Beside } from './Overlay.ts';
@@ -92,11 +93,11 @@ export class Model {
     this.overlay = new Overlay(layer, this);
     this.hands = new Hands(this, layer, canvas);
     const name = new HoverName(layer, this);
-    canvas.addEventListener('webglcontextrestored', this.invalidate);
     const resize = new ResizeObserver(() => this.resize());
     resize.observe(canvas);
     this.stops.push(
       () => resize.disconnect(),
+      whenPaintable(canvas, this.invalidate),
       this.view.subscribe(this.invalidate),
       this.toolbox.store.subscribe(({ state }, { state: before }) => {
         // Ghosts and sketches lie over the picture, which stays as it is.
@@ -213,6 +214,7 @@ export class Model {
 
   private paint = (): void => {
     this.frame = 0;
+    if (isHidden(this.canvas)) return;
     const { view, assessment } = this;
     if (this.stale) {
       this.stale = false;

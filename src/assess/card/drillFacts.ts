@@ -39,7 +39,7 @@ export type Spot =
       /** From the wall outwards, or in under a board from its edge; and what is left beyond it, m. */
       readonly inset: number;
       readonly beyond: number;
-      readonly isCanopy: boolean;
+      readonly under: 'eaves' | 'canopy' | 'ceiling';
     }
   /** Both walls, as one sees them from outside: the left one first. */
   | {
@@ -164,7 +164,7 @@ function insideOf(plan: Plan, mount: Mount, spot: Spot): InsideEnd {
     case 'corner':
       return { kind: 'corner' };
     case 'soffit':
-      return { kind: spot.isCanopy ? 'board' : 'eaves' };
+      return { kind: spot.under === 'canopy' ? 'board' : spot.under };
     case 'wall': {
       const structure = 'host' in mount ? plan.structures[mount.host] : undefined;
       return structure
@@ -194,10 +194,13 @@ function spotOf(
     const face = named('soffit');
     if (!face) return null;
     const isCanopy = structure.kind === 'canopy';
+    // Eaves run along a wall as far as it goes; a ceiling ends with its room.
+    const roofed = face.within === null ? 'eaves' : 'ceiling';
+    const under = isCanopy ? 'canopy' : roofed;
     const wall = wallOf(face);
     const front = inFront(wall.view, hole);
     const inset = isCanopy ? -front : front;
-    return { kind: 'soffit', wall, plate: mount.plate, inset, beyond: face.depth - inset, isCanopy };
+    return { kind: 'soffit', wall, plate: mount.plate, inset, beyond: face.depth - inset, under };
   }
   const face = named('wall');
   if (!face) return null;

@@ -23,7 +23,7 @@ export type InsideEnd =
     }
   /** Through a free-standing wall; null: not known. */
   | { readonly kind: 'through'; readonly thickness: number | null; readonly rise: number | null }
-  | { readonly kind: 'eaves' | 'board' | 'post' | 'corner' };
+  | { readonly kind: 'eaves' | 'ceiling' | 'board' | 'post' | 'corner' };
 
 interface InsideFloor {
   readonly name: string;

@@ -137,7 +137,8 @@ export function wallView(structure: Structure, face: HostFace): WallView {
     })),
     posts: postsAlong(structure, origin, { out, right }, face.width),
     soffit: soffitOver(structure, face),
-    roof: roofSeen(structure, { across, out }),
+    // From within a room no roof is seen.
+    roof: structure.kind === 'building' && face.within !== null ? [] : roofSeen(structure, { across, out }),
     got: gotOf(structure),
     right,
     out,

@@ -51,9 +51,9 @@ export function placeWords({ spot, set }: DrillFacts, units: LengthUnit): string
       return `Corner of the ${left?.name.toLowerCase() ?? ''} and the ${right?.name.toLowerCase() ?? ''} of ${right?.structure ?? ''}`;
     }
     case 'soffit':
-      return spot.isCanopy
+      return spot.under === 'canopy'
         ? `Under ${spot.wall.view.structure}, ${spot.wall.view.name.toLowerCase()}`
-        : `${spot.wall.view.name} of ${spot.wall.view.structure}, ${how}`;
+        : `${spot.wall.view.name} of ${spot.wall.view.structure}${spot.under === 'ceiling' ? '' : `, ${how}`}`;
     case 'wall':
       return `${spot.wall.view.name} of ${spot.wall.view.structure}, ${how}`;
   }
@@ -97,6 +97,12 @@ export function insideWords({ inside, spot }: DrillFacts, units: LengthUnit): re
         'The cable goes up through the soffit into the roof space. Fix to timber behind the board, not to the board.',
         `Hole ${say(HOLE.plug)} to pass a fitted plug, ${say(HOLE.bare)} for bare cable, under the plate.`,
         'Where it comes out: look in the roof space first. Joists, insulation and cables are not drawn.',
+      ];
+    case 'ceiling':
+      return [
+        'The cable goes up through the ceiling. Fix to a joist or to timber between joists, not to the board.',
+        `Hole ${say(HOLE.plug)} to pass a fitted plug, ${say(HOLE.bare)} for bare cable, under the plate.`,
+        'Look above the ceiling first. Joists, insulation and cables are not drawn.',
       ];
     case 'board':
       return [
@@ -190,7 +196,7 @@ function turnRows({ spot, camera }: DrillFacts, turned: number): readonly Settin
     case 'soffit':
       return [
         [
-          spot.isCanopy ? 'Turn, looking out over the edge' : 'Turn, back to the wall',
+          spot.under === 'canopy' ? 'Turn, looking out over the edge' : 'Turn, back to the wall',
           exact(turned, turnedWords(turned)),
         ],
       ];

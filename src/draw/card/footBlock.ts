@@ -21,7 +21,7 @@ export const AS_BUILT: readonly { readonly id: string; readonly label: string; r
 export const ROOM_FIELD = { id: 'room', label: 'Room where it comes out' } as const;
 
 const LAST =
-  'Check on site: nothing drawn here proves a place safe. Local codes and licensed practice come first. Edges that disagree by more than 20 mm: stop and ask.';
+  'Nothing drawn here proves a place safe: detect cables and pipes from both sides. Local codes and licensed practice come first. Edges off by over 20 mm: stop and ask.';
 
 /** What was built, to write on or as it was typed, and what comes before everything drawn here. */
 export function footBlock(asBuilt: Readonly<Record<string, string>>, box: PageBox): readonly PageItem[] {

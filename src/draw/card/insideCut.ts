@@ -6,6 +6,12 @@ import type { PageBox, PageItem } from '../../exchange/paper/page.ts';
 import { GREY, hatch, INK, path, rect, SAFFRON, SIZE, text, through, WHITE } from './pen.ts';
 import { tapeWithUnit } from './tape.ts';
 
+/** What lies over what is drilled through from below. */
+const OVER: Partial<Readonly<Record<InsideEnd['kind'], string>>> = {
+  eaves: 'roof space',
+  ceiling: 'above the ceiling',
+};
+
 /** Paper thickness of a wall whose own is not known, mm. */
 const UNKNOWN = 13;
 
@@ -106,10 +112,13 @@ function otherEnd(inside: InsideEnd, box: PageBox): readonly PageItem[] {
       { x: middle - 4, y: board.y + 1.6, width: 8, height: 1.4 },
       { fill: SAFFRON, line: INK, width: 0.3 },
     ),
-    text(box.x, box.y + 2.2, inside.kind === 'eaves' ? 'roof space' : 'above the board', {
+    text(box.x, box.y + 2.2, OVER[inside.kind] ?? 'above the board', {
       size: SIZE.small,
       ink: GREY,
     }),
-    text(box.x, box.y + box.height - 1, 'outside, below', { size: SIZE.small, ink: GREY }),
+    text(box.x, box.y + box.height - 1, inside.kind === 'ceiling' ? 'room, below' : 'outside, below', {
+      size: SIZE.small,
+      ink: GREY,
+    }),
   ];
 }

@@ -38,7 +38,7 @@ const marksOf = (facts: DrillFacts, units: LengthUnit): readonly string[] =>
 
 /** How whoever reads the sketch from above stands. */
 function standWords({ spot }: DrillFacts): string {
-  if (spot.kind === 'soffit' && spot.isCanopy) return 'looking out over the edge';
+  if (spot.kind === 'soffit' && spot.under === 'canopy') return 'looking out over the edge';
   const what = { wall: 'wall', soffit: 'wall', corner: 'corner', pole: 'post' }[spot.kind];
   return `your back to the ${what}`;
 }

@@ -101,7 +101,7 @@ function backItems({ spot }: DrillFacts, box: PageBox, eye: Vec2): readonly Page
     ];
   }
   // Under a canopy there is no wall to stand against.
-  if (spot.kind === 'soffit' && spot.isCanopy) return [];
+  if (spot.kind === 'soffit' && spot.under === 'canopy') return [];
   const strip: PageBox = { x: box.x, y: box.y, width: box.width, height: STRIP };
   return [
     hatch(strip),
@@ -194,10 +194,10 @@ function sideItems(spot: DrillFacts['spot'], box: PageBox, foot: number, eye: Ve
     { line: INK, width: spot.kind === 'pole' ? 1.2 : 0.5 },
   );
   return [
-    ...(spot.kind === 'pole' || (isUnder && spot.isCanopy)
+    ...(spot.kind === 'pole' || (isUnder && spot.under === 'canopy')
       ? []
       : [hatch({ x: box.x, y: box.y, width: STRIP, height: foot - box.y })]),
-    ...(isUnder && spot.isCanopy ? [] : [upright]),
+    ...(isUnder && spot.under === 'canopy' ? [] : [upright]),
     ...(isUnder
       ? [
           path(

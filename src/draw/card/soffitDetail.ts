@@ -18,10 +18,11 @@ const STRIP = 3;
  * canopy it is the edge that one stands before, which is then at the foot.
  */
 export function soffitDetail(
-  { inset, beyond, plate, isCanopy }: Extract<Spot, { kind: 'soffit' }>,
+  { inset, beyond, plate, under }: Extract<Spot, { kind: 'soffit' }>,
   box: PageBox,
   units: LengthUnit,
 ): { readonly items: readonly PageItem[]; readonly scale: number } {
+  const isCanopy = under === 'canopy';
   const depth = inset + beyond;
   const region: PageBox = {
     x: box.x,
@@ -54,7 +55,9 @@ export function soffitDetail(
     width: LANE,
     height: box.height - 4.2,
   });
-  const [wall, edge] = isCanopy ? ['far edge', 'this edge'] : ['wall', 'outer edge'];
+  const [wall, edge] = isCanopy
+    ? ['far edge', 'this edge']
+    : ['wall', under === 'ceiling' ? 'far side' : 'outer edge'];
   const fromWall = isCanopy ? beyond : inset;
   const fromEdge = isCanopy ? inset : beyond;
   const end = (row: number): number => lane(row).x + LANE - 0.6;

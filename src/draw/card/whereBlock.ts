@@ -71,6 +71,9 @@ export function whereBlock(
       ? soffitDetail(spot, right, reading.units)
       : plateDetail(spot.plate, right, reading.units);
   const part = wall.isPart ? 'part of the wall, ' : '';
+  const isIndoors = spot.kind === 'soffit' && spot.under === 'ceiling';
+  const board = isIndoors ? 'The ceiling from above' : 'The soffit from above';
+  const detailWords = spot.kind === 'soffit' ? board : 'The plate';
   const corner = spot.kind === 'corner' ? ' The bracket sits on the corner itself.' : '';
   return [
     ...head,
@@ -82,17 +85,11 @@ export function whereBlock(
     ...captionItems(
       left,
       caption,
-      `Seen from outside, ${part}1:${wall.scale} on ${paper}.${corner}`,
+      `Seen from ${isIndoors ? 'inside' : 'outside'}, ${part}1:${wall.scale} on ${paper}.${corner}`,
       wall.scale,
       reading.units,
     ),
-    ...captionItems(
-      right,
-      caption,
-      `${spot.kind === 'soffit' ? 'The soffit from above' : 'The plate'}, 1:${detail.scale}`,
-      null,
-      reading.units,
-    ),
+    ...captionItems(right, caption, `${detailWords}, 1:${detail.scale}`, null, reading.units),
   ];
 }
 

@@ -21,7 +21,7 @@ describe('the other mounts', () => {
         drop: 0.1,
       }),
     );
-    expect(facts.spot).toMatchObject({ kind: 'soffit', isCanopy: false });
+    expect(facts.spot).toMatchObject({ kind: 'soffit', under: 'eaves' });
     if (facts.spot.kind !== 'soffit') throw new Error();
     expect([facts.spot.inset, facts.spot.beyond]).toEqual([closeTo(0.25, 9), closeTo(0.15, 9)]);
     // 2 m from the right end are 6 m from the left: 0.2 m from the window's right jamb.
@@ -33,6 +33,45 @@ describe('the other mounts', () => {
     ]);
     expect(facts.lens.height).toBeCloseTo(2.9, 9);
     expect(facts.inside).toEqual({ kind: 'eaves' });
+  });
+
+  test('under a ceiling: from the corners of the room as one stands in it before the wall', () => {
+    const house = { ...houseTurned(180), wallThickness: 0.3 };
+    const facts = factsOf(
+      siteOf([house], {
+        ...bare,
+        kind: 'soffit',
+        host: 'house',
+        face: house.outline.length,
+        corner: 'start',
+        distance: 2,
+        inset: 0.5,
+        drop: 0.1,
+      }),
+    );
+    if (facts.spot.kind !== 'soffit') throw new Error();
+    expect(facts.spot.under).toBe('ceiling');
+    expect(facts.inside).toEqual({ kind: 'ceiling' });
+    expect(facts.spot.inset).toBeCloseTo(0.5, 9);
+    const { view, hole } = facts.spot.wall;
+    expect(view.roof).toEqual([]);
+    // Which end is on the left is told by a walk: whoever looks at the wall from within has its outside on the far side.
+    const outside = factsOf(
+      siteOf([house], {
+        ...bare,
+        kind: 'flush',
+        host: 'house',
+        face: 0,
+        corner: 'start',
+        distance: 2.3,
+        height: 2,
+        standOff: 0.1,
+      }),
+    );
+    if (outside.spot.kind !== 'wall') throw new Error();
+    expect(view.right[0]).toBeCloseTo(-outside.spot.wall.view.right[0], 9);
+    expect(view.right[1]).toBeCloseTo(-outside.spot.wall.view.right[1], 9);
+    expect(Math.min(hole[0], view.width - hole[0])).toBeCloseTo(2, 9);
   });
 
   test('under a canopy: from the edge that one stands before', () => {

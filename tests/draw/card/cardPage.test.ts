@@ -247,7 +247,7 @@ describe('what an installer reads', () => {
     expect(words).toContain('Conditions: as drawn. IEC 62676-4:2014');
     expect(words).toContain('25 November 2026, plan 0123-4567');
     expect(words).toContain(
-      'nothing drawn here proves a place safe. Local codes and licensed practice come first',
+      'Nothing drawn here proves a place safe: detect cables and pipes from both sides. Local codes and licensed practice come first',
     );
   });
 

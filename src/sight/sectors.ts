@@ -124,8 +124,6 @@ export class Sectors {
   holdsStretch(a: number, b: number, k: number, from: number, to: number): boolean {
     const start = turnOf(-k * a + from * b, -k * b - from * a);
     const off = turnFrom(start, -k * a + to * b, -k * b - to * a);
-    // Seen from the foot, a line through it has no direction.
-    if (Math.abs(off) > HALF_TURN - 1) return false;
     const near2 = from <= 0 && to >= 0 ? 0 : Math.min(from * from, to * to);
     const far2 = Math.max(from * from, to * to);
     return this.holds(

@@ -41,6 +41,9 @@ test('what a wall hides wholly throws no shadow, and nothing else is seen for it
 
 test('what looks over a wall, stands beside it or before it throws its shadow', () => {
   const over = seen([WALL, boxSolid('over', [1, 7, 0], [1, 1, 2])]);
+  // Higher than the lens, its shadow has no end, however near its top would lie beyond the lens.
+  const tower = seen([WALL, boxSolid('tower', [0, 9, 0], [1, 1, 7])]);
+  expect(tower.throwers).toEqual(new Set([0, 1]));
   const beside = seen([WALL, boxSolid('beside', [5.4, 6.5, 0], [1, 1, 1])]);
   const before = seen([WALL, boxSolid('before', [1, 3, 0], [1, 1, 1])]);
   for (const { throwers } of [over, beside, before]) expect(throwers).toEqual(new Set([0, 1]));
@@ -211,13 +214,13 @@ test('a raised board hides what lies in its shadow, not what stands before that 
 });
 
 test('between the sill and the lintel of one solid is seen what stands behind it', () => {
-  const sill = boxSolid('frame', [0, 5, 0], [8, 0.2, 1]);
-  const lintel = boxSolid('frame', [0, 5, 2.4], [8, 0.2, 0.1]);
+  const sill = boxSolid('frame', [0, 5, 0], [8, 0.2, 0.6]);
+  const lintel = boxSolid('frame', [0, 5, 1.8], [8, 0.2, 0.1]);
   const frame: Solid = {
     ...sill,
     positions: Float64Array.of(...sill.positions, ...lintel.positions),
     triangles: Uint32Array.of(...sill.triangles, ...lintel.triangles.map((corner) => corner + 8)),
   };
-  // Their shadows reach to 7.7 m and begin again at 24.5 m.
+  // Their shadows reach to 6.4 m and begin again at 12.2 m; its own ends at 11.4 m.
   expect([...seen([frame, boxSolid('behind', [0, 9, 0], [1, 1, 0.5])]).throwers]).toEqual([0, 1]);
 });

@@ -168,6 +168,31 @@ test('a stretch of a line is held where all of it lies in shadow, and a line thr
   around.addOne(square.numbers, square.sides, 0);
   expect(around.holdsStretch(0, 1, 0, -0.5, 0.5)).toBe(false);
   expect(around.holdsStretch(0, 1, 0, 0.5, 4)).toBe(true);
+  // Both of its ends lie in shadow and so does what is as far away between them; its middle, which is nearer, does not.
+  const rectangle = (left: number, bottom: number, right: number, top: number): readonly Place[] => [
+    [left, bottom],
+    [right, bottom],
+    [right, top],
+    [left, top],
+  ];
+  const gate = shadowsOf([rectangle(-9, 4, -1.5, 9), rectangle(1.5, 4, 9, 9), rectangle(-5, 6.5, 5, 12)]);
+  const three = new Sectors();
+  for (let at = 0; at < 3; at += 1) three.addOne(gate.numbers, gate.sides, at);
+  expect(three.holdsStretch(0, 1, -6, -4, 4)).toBe(false);
+  expect(three.holdsStretch(0, 1, -7, -4, 4)).toBe(true);
+});
+
+test('between two rays a straight end of a shadow is nearer than on them: no more is claimed', () => {
+  for (const turn of [100.5, 300.5, 512.5, 900.5]) {
+    const [x, y] = placeAt(turn, 1);
+    const at = (along: number, across: number): Place => [x * along - y * across, y * along + x * across];
+    const { numbers, sides } = shadowsOf([[at(4, -3), at(10, -3), at(10, 3), at(4, 3)]]);
+    const sectors = new Sectors();
+    sectors.addOne(numbers, sides, 0);
+    // On the rays beside it ends 12 to 20 µm farther.
+    expect(sectors.holds(turn - 0.1, turn + 0.1, 6, 10 + 5e-6)).toBe(false);
+    expect(sectors.holds(turn - 0.1, turn + 0.1, 6, 10 - 2e-4)).toBe(true);
+  }
 });
 
 test('a ray along a side and a centimetre off it meets nothing, so that nothing beside it is claimed', () => {
@@ -186,7 +211,7 @@ test('a ray along a side and a centimetre off it meets nothing, so that nothing 
         [x, y + 4],
       ],
     ]);
-    sectors.addOne(numbers, sides, 0);
+    sectors.add(numbers, sides, 0, 1, 0, 1024);
     const axis = turnOf(x, 0);
     const away = x * y > 0 ? axis + 8 : axis - 8;
     expect(sectors.holds(axis, axis, 3, 4)).toBe(false);

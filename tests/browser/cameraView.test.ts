@@ -6,7 +6,7 @@ import type { Vec2 } from '../../src/base/vector.ts';
 import { rgbFromHex } from '../../src/draw/colour.ts';
 import { ink } from '../../src/draw/ink.ts';
 import { TINT } from '../../src/panels/picture/painter.ts';
-import { chanceFrom } from '../house/seeded.ts';
+import { chanceFrom, trials } from '../house/seeded.ts';
 import { plainImage } from '../oracle/plainCamera.ts';
 import { assessed, demoText, planFrom } from './demo.ts';
 import { changing, frames, visiting } from './driver.ts';
@@ -79,7 +79,7 @@ test(
     const picture = await painted(page);
     const told = new Map<number, number>();
     const wrong: string[] = [];
-    for (let shot = 0; shot < 260; shot += 1) {
+    for (let shot = 0; shot < trials(140, 600); shot += 1) {
       const at: Vec2 = [
         chance.whole(4, Math.floor(box.width) - 5) + 0.5,
         chance.whole(4, Math.floor(box.height) - 5) + 0.5,
@@ -99,7 +99,7 @@ test(
         wrong.push(`${at.join(', ')}: band ${band}, ${JSON.stringify(tone)}`);
     }
     expect(wrong).toEqual([]);
-    expect([...told.values()].reduce((sum, times) => sum + times, 0)).toBeGreaterThan(40);
+    expect([...told.values()].reduce((sum, times) => sum + times, 0)).toBeGreaterThan(36);
     expect([...told].filter(([, times]) => times > 5).length).toBeGreaterThan(1);
 
     // The seized place stays under the pointer, in one step of history; the picture is painted in the frame of the answer.

@@ -11,7 +11,7 @@ import { uncovered } from '../../src/sight/region.ts';
 import { rowSpansOf } from '../../src/sight/rowSpans.ts';
 import { shadowsOf } from '../../src/sight/shadows.ts';
 import { horizontalPlane, type Plane } from '../../src/base/plane.ts';
-import { boundsOf, sightOf } from '../../src/sight/sightOf.ts';
+import { boundsOf, lampOver, sightOf } from '../../src/sight/sightOf.ts';
 import { ballSolid, gableSolid } from '../bench/shapes.ts';
 import { chanceFrom, trials, type Chance } from '../house/seeded.ts';
 import { boxSolid, randomYard } from './boxSolid.ts';
@@ -223,4 +223,13 @@ test('between the sill and the lintel of one solid is seen what stands behind it
   };
   // Their shadows reach to 6.4 m and begin again at 12.2 m; its own ends at 11.4 m.
   expect([...seen([frame, boxSolid('behind', [0, 9, 0], [1, 1, 0.5])]).throwers]).toEqual([0, 1]);
+});
+
+test('of a lamp too what looks over a wall keeps its shadow, and what the wall hides has none', () => {
+  const throwers = (...solids: readonly Solid[]) => {
+    const { shadows } = lampOver(CAMERA.eye, horizontalPlane(0), WINDOW, facetsOf(solids));
+    return shadows === null ? [] : [...new Set(shadows.solid.subarray(0, shadows.count))];
+  };
+  expect(throwers(WALL, boxSolid('over', [1, 7, 0], [1, 1, 2]))).toEqual([0, 1]);
+  expect(throwers(WALL, boxSolid('behind', [1, 7, 0], [1, 1, 1]))).toEqual([0]);
 });

@@ -88,3 +88,28 @@ test('the fourth number of a normal is its length', () => {
     expect(size).toBeCloseTo(Math.hypot(x, y, z), 9);
   }
 });
+
+test('an upright outline with a dent stays apart too, at any height and whichever way it looks', () => {
+  for (const height of [-10, 0.5, 10])
+    for (const sense of [1, -1])
+      for (const order of [
+        [0, 1, 2, 0, 2, 3],
+        [2, 3, 0, 2, 0, 1],
+      ]) {
+        const corners = [
+          [0, 0],
+          [2, -1],
+          [1, 0],
+          [2, 1],
+        ] as const;
+        const dart: Solid = {
+          id: 'dart',
+          structure: 'dart',
+          name: 'dart',
+          passage: 'solid',
+          positions: Float64Array.from(corners.flatMap(([x, z]) => [sense * x, 3, height + z])),
+          triangles: Uint32Array.from(order),
+        };
+        expect(facetsOf([dart]).faces.count, `${height}, ${sense}`).toBe(2);
+      }
+});

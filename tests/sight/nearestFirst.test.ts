@@ -233,3 +233,18 @@ test('of a lamp too what looks over a wall keeps its shadow, and what the wall h
   expect(throwers(WALL, boxSolid('over', [1, 7, 0], [1, 1, 2]))).toEqual([0, 1]);
   expect(throwers(WALL, boxSolid('behind', [1, 7, 0], [1, 1, 1]))).toEqual([0]);
 });
+
+test('solids, screens and glass each throw shadows of their own', () => {
+  const of = (passage: 'solid' | 'screen' | 'clear', x: number) =>
+    boxSolid(passage, [x, 5, 0], [1, 0.2, 1], 0, passage);
+  const found = sightOf(
+    CAMERA,
+    horizontalPlane(0),
+    WINDOW,
+    facetsOf([of('solid', -2), of('screen', 0), of('clear', 2)]),
+  );
+  const throwers = [found.solids, found.screens, found.glass].map(({ solid, count }) => [
+    ...new Set(solid.subarray(0, count)),
+  ]);
+  expect(throwers).toEqual([[0], [1], [2]]);
+});

@@ -2,9 +2,9 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { changing, frames, visiting } from './driver.ts';
 import { model, openFile, row, select } from './gestures.ts';
-import { violations } from './violations.ts';
+import { schemes, violations } from './violations.ts';
 
-test.for(['light', 'dark'] as const)(
+test.for(schemes('light'))(
   'no fault of access: the demo plan, %s, with everything that may lie open',
   (colorScheme) =>
     visiting(async (open) => {
@@ -88,7 +88,7 @@ async function pointAt(page: Page, across: number, down: number, click: boolean)
   await frames(page);
 }
 
-test.for(['light', 'dark'] as const)('no fault of access while a site is drawn, %s', (colorScheme) =>
+test.for(schemes('dark'))('no fault of access while a site is drawn, %s', (colorScheme) =>
   visiting(async (open) => {
     const page = await open({ colorScheme });
     await model(page).press('f');

@@ -155,7 +155,7 @@ test(
     await page.getByRole('treeitem').filter({ hasText: hostile }).first().click();
     await frames(page);
     const sheet = page.getByRole('complementary', { name: 'Setting sheet' });
-    expect(await sheet.getByRole('heading', { name: hostile, exact: true }).count()).toBe(1);
+    await sheet.getByRole('heading', { name: hostile, exact: true }).waitFor();
     expect(await page.getByRole('main').getByText(hostile).count()).toBeGreaterThan(0);
     expect((await page.locator('#planted').count()) + (await page.locator('img').count())).toBe(0);
     expect(await page.title()).not.toBe('1');

@@ -4,6 +4,7 @@ import { gzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
 import { z } from 'zod';
 import { ink } from '../../src/draw/ink.ts';
+import { trials } from '../house/seeded.ts';
 import { visiting } from './driver.ts';
 import type { Open } from './driver.ts';
 
@@ -67,11 +68,11 @@ function withImports(names: readonly string[]): ReadonlySet<string> {
   return all;
 }
 
-/** Opens the app five times in fresh profiles: the median time, ms, and the bytes fetched until then. */
+/** Opens the app a few times in fresh profiles: the median time, ms, and the bytes fetched until then. */
 async function round(open: Open): Promise<{ readonly median: number; readonly bytes: number }> {
   const times: number[] = [];
   let bytes = 0;
-  for (let visit = 0; visit < 5; visit += 1) {
+  for (let visit = 0; visit < trials(3, 5); visit += 1) {
     const requested: string[] = [];
     const page = await open({ viewport: { width: 1280, height: 720 } }, async (context) => {
       await context.addInitScript(watch, ink.light.fourBands);

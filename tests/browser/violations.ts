@@ -1,6 +1,7 @@
 import axe from 'axe-core';
 import type { Page } from 'playwright-core';
 import { z } from 'zod';
+import { isThorough } from '../house/seeded.ts';
 
 const found = z.array(z.string());
 
@@ -14,3 +15,7 @@ export async function violations(page: Page): Promise<readonly string[]> {
           id + ': ' + html.slice(0, 120) + ' ' + failureSummary.replace(/\\s+/g, ' '))))`),
   );
 }
+
+/** The themes to look at: both in the thorough run, else one. */
+export const schemes = (one: 'light' | 'dark'): readonly ('light' | 'dark')[] =>
+  isThorough ? ['light', 'dark'] : [one];

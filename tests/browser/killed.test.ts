@@ -5,7 +5,7 @@ import { settled, visiting } from './driver.ts';
 import { planFrom } from './demo.ts';
 import { savedText, select } from './gestures.ts';
 
-const KILLS = trials(2, 200);
+const KILLS = trials(1, 200);
 
 /** Turns tilt and pan of C1 by turns, a step each, as fast as the page takes them, and tells how many are done. */
 async function work(page: Page): Promise<void> {

@@ -54,12 +54,21 @@ async function steps(
   return times;
 }
 
-/** Clicks about a place until a house is selected: between the houses there is ground. */
-async function selectOne(page: Page, x: number, y: number): Promise<void> {
+interface Spot {
+  readonly x: number;
+  readonly y: number;
+}
+
+const selected = async (page: Page): Promise<boolean> =>
+  (await model(page).getAttribute('aria-label'))?.includes('House') === true;
+
+/** Clicks about a place until a house is selected: between the houses there is ground. Where that was. */
+async function selectOne(page: Page, x: number, y: number): Promise<Spot> {
   for (let aside = 0; aside < 40; aside += 4) {
-    await page.mouse.click(x + aside, y + aside / 2);
+    const spot = { x: x + aside, y: y + aside / 2 };
+    await page.mouse.click(spot.x, spot.y);
     await frames(page);
-    if ((await model(page).getAttribute('aria-label'))?.includes('House') === true) return;
+    if (await selected(page)) return spot;
   }
   throw new Error('no house was found to select');
 }
@@ -89,16 +98,24 @@ test(
     const sweep = (step: number) =>
       page.mouse.move(x - 60 + (120 * step) / STEPS, y - 40 + (80 * step) / STEPS);
     const found: Record<string, readonly number[]> = {};
+    const houses = [await selectOne(page, x - 60, y), await selectOne(page, x + 60, y)];
+    const houseOf = (step: number): Spot => houses[step % 2] ?? { x, y };
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Escape');
 
-    found['pointing'] = await quietest(() => steps(page, session, sweep));
+    // From house to house, so that with each step another lights up.
+    found['pointing'] = await quietest(() =>
+      steps(page, session, (step) => page.mouse.move(houseOf(step).x, houseOf(step).y)),
+    );
     await model(page).press('w');
     await page.mouse.click(x - 100, y);
     found['drawing'] = await quietest(() => steps(page, session, sweep));
     await page.keyboard.press('Escape');
     await page.keyboard.press('Escape');
     found['selecting'] = await quietest(() =>
-      steps(page, session, (step) => page.mouse.click(x + (step % 2 === 0 ? 60 : -60), y)),
+      steps(page, session, (step) => page.mouse.click(houseOf(step).x, houseOf(step).y)),
     );
+    expect(await selected(page)).toBe(true);
     expect(await savedText(page)).toBe(opened);
 
     // Near enough for its body to be held beside its handles.
